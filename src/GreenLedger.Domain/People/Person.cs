@@ -1,0 +1,34 @@
+namespace GreenLedger.Domain.People;
+
+/// <summary>Somebody of the house: a buyer, a cupper, a manager. Records of what happened point here.</summary>
+public sealed class Person
+{
+    private Person()
+    {
+        Name = "";
+    }
+
+    public Person(string name, Role roles)
+    {
+        Id = Id<Person>.New();
+        Name = Rule.Text(name, "The name", field: nameof(Name));
+        Roles = roles;
+    }
+
+    public Id<Person> Id { get; private set; }
+
+    public string Name { get; private set; }
+
+    public Role Roles { get; private set; }
+
+    /// <summary>False once the person has left: the name stays in the ledger, signing in does not work.</summary>
+    public bool IsActive { get; private set; } = true;
+
+    public void Rename(string name) => Name = Rule.Text(name, "The name", field: nameof(Name));
+
+    public void Give(Role roles) => Roles = roles;
+
+    public void Leave() => IsActive = false;
+
+    public void Return() => IsActive = true;
+}
