@@ -1,0 +1,86 @@
+using GreenLedger.Data.People;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Papers;
+using GreenLedger.Domain.People;
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data;
+
+/// <summary>
+/// The ledger's one model. It is stored through <see cref="SqliteLedgerContext"/> (the embedded default) or
+/// <see cref="PostgresLedgerContext"/> (many nodes); nothing else differs between the two.
+/// </summary>
+public abstract class LedgerContext(DbContextOptions options)
+    : IdentityUserContext<Account, Guid>(options), IDataProtectionKeyContext
+{
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    public DbSet<House> Houses => Set<House>();
+
+    public DbSet<Person> People => Set<Person>();
+
+    public DbSet<StoredFile> StoredFiles => Set<StoredFile>();
+
+    /// <summary>Passkeys are part of the accounts' tables.</summary>
+    protected override Version SchemaVersion => IdentitySchemaVersions.Version3;
+
+    public override int SaveChanges(bool acceptAllChangesOnSuccess)
+    {
+        CountVersions();
+        return base.SaveChanges(acceptAllChangesOnSuccess);
+    }
+
+    public override Task<int> SaveChangesAsync(
+        bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
+    {
+        CountVersions();
+        return base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+    }
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        base.ConfigureConventions(configurationBuilder);
+        configurationBuilder.ComplexProperties<Weight>();
+        configurationBuilder.ComplexProperties<Money>();
+        configurationBuilder.ComplexProperties<PricePerWeight>();
+        configurationBuilder.ComplexProperties<Mark>();
+        configurationBuilder.ComplexProperties<Score>();
+        configurationBuilder.ComplexProperties<Percent>();
+        configurationBuilder.ComplexProperties<FuturesMonth>();
+        configurationBuilder.ComplexProperties<Differential>();
+        configurationBuilder.Properties<Currency>().HaveConversion<CurrencyConverter>().HaveMaxLength(3);
+        configurationBuilder.Properties<DateTimeOffset>().HaveConversion<UtcConverter>();
+        foreach (var type in typeof(Id<>).Assembly.GetTypes().Where(type => type is { IsClass: true, IsGenericType: false }))
+        {
+            if (!type.IsAbstract)
+            {
+                configurationBuilder.Properties(typeof(Id<>).MakeGenericType(type))
+                    .HaveConversion(typeof(IdConverter<>).MakeGenericType(type));
+            }
+        }
+    }
+
+    protected override void OnModelCreating(ModelBuilder builder)
+    {
+        base.OnModelCreating(builder);
+        builder.ApplyConfigurationsFromAssembly(typeof(LedgerContext).Assembly);
+        ColumnNames.Apply(builder.Model);
+    }
+
+    /// <summary>Rows that two people can change at once carry a version; a change that read an older one is refused.</summary>
+    private void CountVersions()
+    {
+        foreach (var entry in ChangeTracker.Entries())
+        {
+            if (entry.State == EntityState.Modified && entry.Metadata.FindProperty("Version") is { } version)
+            {
+                var property = entry.Property(version.Name);
+                property.CurrentValue = (int)property.OriginalValue! + 1;
+            }
+        }
+    }
+}

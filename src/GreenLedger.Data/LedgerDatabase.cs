@@ -1,0 +1,56 @@
+using AutoMapper;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace GreenLedger.Data;
+
+/// <summary>Chooses and prepares the database that the settings name.</summary>
+public static class LedgerDatabase
+{
+    /// <summary>
+    /// Registers <see cref="LedgerContext"/> and the query mapper. <c>GreenLedger:Database</c> is <c>sqlite</c>
+    /// (default; the file <c>ledger.db</c> in the data folder) or <c>postgres</c> (connection string
+    /// <c>GreenLedger</c>).
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The settings name no database that the ledger knows.</exception>
+    public static IServiceCollection AddLedger(this IServiceCollection services, IConfiguration configuration)
+    {
+        switch ((configuration["GreenLedger:Database"] ?? "sqlite").ToLowerInvariant())
+        {
+            case "sqlite":
+                services.AddDbContext<LedgerContext, SqliteLedgerContext>(
+                    (provider, options) => SqliteLedgerContext.Configure(options, SqliteFile(configuration)));
+                break;
+            case "postgres":
+                var connection = configuration.GetConnectionString("GreenLedger")
+                    ?? throw new InvalidOperationException(
+                        "Set ConnectionStrings__GreenLedger to the PostgreSQL connection string, or leave GreenLedger__Database out to use SQLite.");
+                services.AddDbContext<LedgerContext, PostgresLedgerContext>(
+                    (provider, options) => PostgresLedgerContext.Configure(options, connection));
+                break;
+            case var other:
+                throw new InvalidOperationException($"GreenLedger__Database is '{other}': use sqlite or postgres.");
+        }
+
+        return services.AddSingleton(Mapper()).AddSingleton(provider => provider.GetRequiredService<MapperConfiguration>().CreateMapper());
+    }
+
+    /// <summary>The folder that holds the database file: <c>GreenLedger:Data</c>, else <c>data</c> here.</summary>
+    public static string Folder(IConfiguration configuration) =>
+        Path.GetFullPath(configuration["GreenLedger:Data"] is { Length: > 0 } folder ? folder : "data");
+
+    /// <summary>Every projection of the ledger, validated once.</summary>
+    public static MapperConfiguration Mapper() => new(configuration => configuration.AddMaps(typeof(LedgerDatabase).Assembly));
+
+    /// <summary>Creates the database where there is none and brings an older one up to date.</summary>
+    public static async Task PrepareAsync(LedgerContext db, CancellationToken cancellationToken = default) =>
+        await db.Database.MigrateAsync(cancellationToken);
+
+    private static string SqliteFile(IConfiguration configuration)
+    {
+        var folder = Folder(configuration);
+        Directory.CreateDirectory(folder);
+        return Path.Combine(folder, "ledger.db");
+    }
+}

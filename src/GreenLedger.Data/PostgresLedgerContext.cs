@@ -1,0 +1,21 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Design;
+
+namespace GreenLedger.Data;
+
+/// <summary>The ledger in PostgreSQL, for a house that runs several nodes.</summary>
+public sealed class PostgresLedgerContext(DbContextOptions<PostgresLedgerContext> options) : LedgerContext(options)
+{
+    public static void Configure(DbContextOptionsBuilder options, string connection) =>
+        options.UseNpgsql(connection, postgres => postgres.MigrationsHistoryTable("__Migrations"));
+
+    internal sealed class Factory : IDesignTimeDbContextFactory<PostgresLedgerContext>
+    {
+        public PostgresLedgerContext CreateDbContext(string[] args)
+        {
+            var options = new DbContextOptionsBuilder<PostgresLedgerContext>();
+            Configure(options, "Host=localhost;Database=design-time");
+            return new PostgresLedgerContext(options.Options);
+        }
+    }
+}

@@ -1,0 +1,26 @@
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Design;
+
+namespace GreenLedger.Data;
+
+/// <summary>The ledger in one SQLite file: write-ahead log, full durability, foreign keys, a busy time-out.</summary>
+public sealed class SqliteLedgerContext(DbContextOptions<SqliteLedgerContext> options) : LedgerContext(options)
+{
+    /// <summary>Options for the file; every connection gets the same settings.</summary>
+    public static void Configure(DbContextOptionsBuilder options, string file) => options
+        .UseSqlite(
+            new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 30 }.ToString(),
+            sqlite => sqlite.MigrationsHistoryTable("__Migrations"))
+        .AddInterceptors(SqliteSettings.Instance);
+
+    internal sealed class Factory : IDesignTimeDbContextFactory<SqliteLedgerContext>
+    {
+        public SqliteLedgerContext CreateDbContext(string[] args)
+        {
+            var options = new DbContextOptionsBuilder<SqliteLedgerContext>();
+            Configure(options, "design-time.db");
+            return new SqliteLedgerContext(options.Options);
+        }
+    }
+}
