@@ -50,9 +50,9 @@ public abstract class LedgerContext(DbContextOptions options)
         configurationBuilder.ComplexProperties<Mark>();
         configurationBuilder.ComplexProperties<Score>();
         configurationBuilder.ComplexProperties<Percent>();
-        configurationBuilder.ComplexProperties<FuturesMonth>();
         configurationBuilder.ComplexProperties<Differential>();
         configurationBuilder.Properties<Currency>().HaveConversion<CurrencyConverter>().HaveMaxLength(3);
+        configurationBuilder.Properties<FuturesMonth>().HaveConversion<FuturesMonthConverter>().HaveMaxLength(9);
         configurationBuilder.Properties<DateTimeOffset>().HaveConversion<UtcConverter>();
         foreach (var type in typeof(Id<>).Assembly.GetTypes().Where(type => type is { IsClass: true, IsGenericType: false }))
         {

@@ -6,29 +6,14 @@ namespace GreenLedger.Domain.Measures;
 /// <summary>
 /// A price as it was quoted: an amount of a currency for a unit of weight, kept exactly to the millionth and never
 /// rounded on the way. <see cref="NanosPerKilogram"/> is the same price per kilogram to the thousand-millionth, kept so
-/// that a database can sort and compare prices of different units. The <c>default</c> is no price.
+/// that a database can sort and compare prices of different units. Make one with <see cref="Of"/>. The
+/// <c>default</c> is no price.
 /// </summary>
-public readonly record struct PricePerWeight : IComparable<PricePerWeight>, IParsable<PricePerWeight>
+public readonly record struct PricePerWeight(long Millionths, Currency Currency, PriceUnit Unit, long NanosPerKilogram)
+    : IComparable<PricePerWeight>, IParsable<PricePerWeight>
 {
     private const decimal Million = 1_000_000m;
     private const decimal Largest = 1_000_000_000m;
-
-    /// <summary>For the ledger's store only; use <see cref="Of"/>.</summary>
-    public PricePerWeight(long millionths, Currency currency, PriceUnit unit, long nanosPerKilogram)
-    {
-        Millionths = millionths;
-        Currency = currency;
-        Unit = unit;
-        NanosPerKilogram = nanosPerKilogram;
-    }
-
-    public long Millionths { get; }
-
-    public Currency Currency { get; }
-
-    public PriceUnit Unit { get; }
-
-    public long NanosPerKilogram { get; }
 
     public decimal Amount => Millionths / Million;
 
