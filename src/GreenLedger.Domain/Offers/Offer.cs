@@ -1,0 +1,137 @@
+using GreenLedger.Domain.Measures;
+
+namespace GreenLedger.Domain.Offers;
+
+/// <summary>One lot at one price from one supplier. A newer list revises it and leaves the older price in its history.</summary>
+public sealed class Offer
+{
+    private readonly List<OfferPrice> _prices = [];
+
+    private Offer()
+    {
+        Ref = "";
+        SearchText = "";
+    }
+
+    public Offer(Id<Supplier> supplierId, Lot lot, Packing packing, Asking asking, Terms terms, OfferState state, DateOnly on, Id<OfferList>? listId = null)
+    {
+        Id = Id<Offer>.New();
+        SupplierId = supplierId;
+        LotId = lot.Id;
+        Ref = lot.Ref;
+        SearchText = "";
+        FirstOfferedOn = on;
+        ListId = listId;
+        Take(packing, asking, terms, state, on);
+        _prices.Add(new OfferPrice(this, listId, on));
+        SearchText = Measures.SearchText.Of(Ref, lot.Name, Place);
+    }
+
+    public Id<Offer> Id { get; private set; }
+
+    public int Version { get; private set; }
+
+    public Id<Supplier> SupplierId { get; private set; }
+
+    public Id<Lot> LotId { get; private set; }
+
+    /// <summary>The supplier's reference; with the supplier and the crop year it says which offer a newer list revises.</summary>
+    public string Ref { get; private set; }
+
+    /// <summary>Net weight on offer; zero only while it is not stated.</summary>
+    public Weight Quantity { get; private set; }
+
+    public int? Bags { get; private set; }
+
+    public Weight? BagWeight { get; private set; }
+
+    /// <summary>The outright price; null when a differential or nothing is asked.</summary>
+    public PricePerWeight? Price { get; private set; }
+
+    /// <summary>The differential against a futures month; null when an outright price or nothing is asked.</summary>
+    public Differential? Differential { get; private set; }
+
+    public Incoterm? Incoterm { get; private set; }
+
+    public string? Place { get; private set; }
+
+    public DateOnly? ValidUntil { get; private set; }
+
+    public string? Availability { get; private set; }
+
+    public DateOnly? AvailableFrom { get; private set; }
+
+    public OfferState State { get; private set; }
+
+    /// <summary>What the seller says the coffee scores: never ours, always shown as stated.</summary>
+    public Score? StatedScore { get; private set; }
+
+    /// <summary>The list that the present terms come from; null when they were typed.</summary>
+    public Id<OfferList>? ListId { get; private set; }
+
+    public DateOnly FirstOfferedOn { get; private set; }
+
+    /// <summary>The day of the newest list that named this offer with something new.</summary>
+    public DateOnly RevisedOn { get; private set; }
+
+    /// <summary>Oldest first.</summary>
+    public IReadOnlyList<OfferPrice> Prices => _prices;
+
+    public string SearchText { get; private set; }
+
+    /// <summary>
+    /// Takes newer terms. What is asked, how much and the state go into the price history when one of them changed.
+    /// </summary>
+    public void Revise(Packing packing, Asking asking, Terms terms, OfferState state, Score? statedScore, DateOnly on, Id<OfferList>? listId = null)
+    {
+        Rule.Require(on >= RevisedOn, $"This offer was revised on {RevisedOn:d MMM yyyy}: an older list cannot change it.", nameof(RevisedOn));
+        var before = (Price, Differential, Quantity, State);
+        Take(packing, asking, terms, state, on);
+        StatedScore = statedScore ?? StatedScore;
+        ListId = listId;
+        if (before != (Price, Differential, Quantity, State))
+        {
+            _prices.Add(new OfferPrice(this, listId, on));
+        }
+    }
+
+    public void StateScore(Score? statedScore)
+    {
+        Rule.Require(statedScore is null or { Points: >= 0m and <= 100m }, "A stated score lies between 0 and 100.", nameof(StatedScore));
+        StatedScore = statedScore;
+    }
+
+    public void Withdraw(DateOnly on) => ChangeState(OfferState.Withdrawn, on);
+
+    public void Sell(DateOnly on) => ChangeState(OfferState.Sold, on);
+
+    public void Reopen(DateOnly on) => ChangeState(OfferState.OnOffer, on);
+
+    private void ChangeState(OfferState state, DateOnly on)
+    {
+        Rule.Require(State != state, $"This offer is already {state.Word()}.", nameof(State));
+        State = state;
+        RevisedOn = on > RevisedOn ? on : RevisedOn;
+        _prices.Add(new OfferPrice(this, null, on));
+    }
+
+    private void Take(Packing packing, Asking asking, Terms terms, OfferState state, DateOnly on)
+    {
+        Rule.Require(asking.Price is null || asking.Differential is null, "An offer has a price or a differential, not both.", nameof(Price));
+        Rule.Require(asking.Price is null or { Millionths: > 0 }, "The price must be more than 0.", nameof(Price));
+        Rule.Require(packing.Bags is null or >= 0, "The number of bags cannot be negative.", nameof(Bags));
+        Rule.Require(packing.Net is null || packing.Net >= Weight.Zero, "The quantity cannot be negative.", nameof(Quantity));
+        Quantity = packing.Net ?? Weight.Zero;
+        Bags = packing.Bags;
+        BagWeight = packing.BagWeight;
+        Price = asking.Price;
+        Differential = asking.Differential;
+        Incoterm = terms.Incoterm;
+        Place = Rule.OptionalText(terms.Place, "The place", field: nameof(Place));
+        ValidUntil = terms.ValidUntil;
+        Availability = Rule.OptionalText(terms.Availability, "The availability", field: nameof(Availability));
+        AvailableFrom = terms.AvailableFrom;
+        State = state;
+        RevisedOn = on;
+    }
+}
