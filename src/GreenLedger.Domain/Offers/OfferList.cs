@@ -1,3 +1,4 @@
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 
 namespace GreenLedger.Domain.Offers;
@@ -23,7 +24,7 @@ public sealed class OfferList
         SupplierId = supplierId;
         StoredFileId = file.Id;
         FileName = file.Name;
-        FileHash = file.Hash;
+        FileHash = file.Sha256;
         ReceivedOn = receivedOn;
         Mapping = mapping;
         By = by;

@@ -1,0 +1,21 @@
+using GreenLedger.Domain.Origins;
+using Xunit;
+
+namespace GreenLedger.Domain.Tests.Origins;
+
+public class CropYearTests
+{
+    // Handbook, trade 5.2: the label is 2026/27; the other spellings are worked by hand.
+    [Theory]
+    [InlineData("2026/27", "2026/27")]
+    [InlineData("Crop 2026-2027", "2026/27")]
+    [InlineData("25/26", "2025/26")]
+    [InlineData("safra 2026", "2026")]
+    [InlineData("2026/29", null)]
+    [InlineData("new", null)]
+    [InlineData(null, null)]
+    public void A_crop_year_is_read_from_its_spellings(string? text, string? expected)
+    {
+        Assert.Equal(expected, CropYear.Read(text));
+    }
+}
