@@ -1,5 +1,4 @@
 using GreenLedger.Domain.Measures;
-using Xunit;
 
 namespace GreenLedger.Domain.Tests.Measures;
 

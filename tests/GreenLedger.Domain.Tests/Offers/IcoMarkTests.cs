@@ -1,5 +1,4 @@
 using GreenLedger.Domain.Offers;
-using Xunit;
 
 namespace GreenLedger.Domain.Tests.Offers;
 

@@ -1,5 +1,4 @@
 using GreenLedger.Domain.Origins;
-using Xunit;
 
 namespace GreenLedger.Domain.Tests.Origins;
 
