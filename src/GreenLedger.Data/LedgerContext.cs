@@ -1,6 +1,8 @@
 using GreenLedger.Data.People;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
@@ -24,6 +26,28 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<Person> People => Set<Person>();
 
     public DbSet<StoredFile> StoredFiles => Set<StoredFile>();
+
+    public DbSet<Country> Countries => Set<Country>();
+
+    public DbSet<Producer> Producers => Set<Producer>();
+
+    public DbSet<ProcessMethod> ProcessMethods => Set<ProcessMethod>();
+
+    public DbSet<Supplier> Suppliers => Set<Supplier>();
+
+    public DbSet<SupplierMapping> SupplierMappings => Set<SupplierMapping>();
+
+    public DbSet<Lot> Lots => Set<Lot>();
+
+    public DbSet<Offer> Offers => Set<Offer>();
+
+    public DbSet<OfferPrice> OfferPrices => Set<OfferPrice>();
+
+    public DbSet<OfferList> OfferLists => Set<OfferList>();
+
+    public DbSet<SetAsideRow> SetAsideRows => Set<SetAsideRow>();
+
+    public DbSet<Job> Jobs => Set<Job>();
 
     /// <summary>Passkeys are part of the accounts' tables.</summary>
     protected override Version SchemaVersion => IdentitySchemaVersions.Version3;

@@ -1,4 +1,5 @@
 using AutoMapper;
+using GreenLedger.Data.Origins;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -44,8 +45,11 @@ public static class LedgerDatabase
     public static MapperConfiguration Mapper() => new(configuration => configuration.AddMaps(typeof(LedgerDatabase).Assembly));
 
     /// <summary>Creates the database where there is none and brings an older one up to date.</summary>
-    public static async Task PrepareAsync(LedgerContext db, CancellationToken cancellationToken = default) =>
+    public static async Task PrepareAsync(LedgerContext db, CancellationToken cancellationToken = default)
+    {
         await db.Database.MigrateAsync(cancellationToken);
+        await OriginsReference.FillAsync(db, cancellationToken);
+    }
 
     private static string SqliteFile(IConfiguration configuration)
     {

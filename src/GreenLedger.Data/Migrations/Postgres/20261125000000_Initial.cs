@@ -13,6 +13,27 @@ namespace GreenLedger.Data.Migrations.Postgres
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.CreateTable(
+                name: "Countries",
+                columns: table => new
+                {
+                    Code = table.Column<string>(type: "character varying(2)", maxLength: 2, nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    OtherNames = table.Column<string[]>(type: "text[]", nullable: false),
+                    IcoCode = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: true),
+                    CropYearStart = table.Column<int>(type: "integer", nullable: true),
+                    HarvestFrom = table.Column<int>(type: "integer", nullable: true),
+                    HarvestTo = table.Column<int>(type: "integer", nullable: true),
+                    Ports = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    SearchText = table.Column<string>(type: "text", nullable: false),
+                    UsualBagMicrograms = table.Column<long>(type: "bigint", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Countries", x => x.Code);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "DataProtectionKeys",
                 columns: table => new
                 {
@@ -44,6 +65,31 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "Jobs",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Kind = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    Order = table.Column<string>(type: "text", nullable: false),
+                    State = table.Column<int>(type: "integer", nullable: false),
+                    Stage = table.Column<string>(type: "text", nullable: false),
+                    Done = table.Column<int>(type: "integer", nullable: false),
+                    Total = table.Column<int>(type: "integer", nullable: false),
+                    Tries = table.Column<int>(type: "integer", nullable: false),
+                    TakenBy = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    HeardAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    EndedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Outcome = table.Column<string>(type: "text", nullable: true),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Jobs", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "People",
                 columns: table => new
                 {
@@ -55,6 +101,22 @@ namespace GreenLedger.Data.Migrations.Postgres
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_People", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ProcessMethods",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    Family = table.Column<int>(type: "integer", nullable: false),
+                    Synonyms = table.Column<string[]>(type: "text[]", nullable: false),
+                    SearchText = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ProcessMethods", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -73,6 +135,56 @@ namespace GreenLedger.Data.Migrations.Postgres
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_StoredFiles", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Producers",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Kind = table.Column<int>(type: "integer", nullable: false),
+                    CountryCode = table.Column<string>(type: "character varying(2)", maxLength: 2, nullable: true),
+                    Region = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    Place = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    AltitudeFrom = table.Column<int>(type: "integer", nullable: true),
+                    AltitudeTo = table.Column<int>(type: "integer", nullable: true),
+                    SearchText = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Producers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Producers_Countries_CountryCode",
+                        column: x => x.CountryCode,
+                        principalTable: "Countries",
+                        principalColumn: "Code",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Suppliers",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Kind = table.Column<int>(type: "integer", nullable: false),
+                    CountryCode = table.Column<string>(type: "character varying(2)", maxLength: 2, nullable: true),
+                    Language = table.Column<string>(type: "character varying(2)", maxLength: 2, nullable: true),
+                    Email = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    SearchText = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Suppliers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Suppliers_Countries_CountryCode",
+                        column: x => x.CountryCode,
+                        principalTable: "Countries",
+                        principalColumn: "Code",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -121,6 +233,126 @@ namespace GreenLedger.Data.Migrations.Postgres
                         name: "FK_StoredBytes_StoredFiles_Id",
                         column: x => x.Id,
                         principalTable: "StoredFiles",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Lots",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "uuid", nullable: true),
+                    ProducerId = table.Column<Guid>(type: "uuid", nullable: true),
+                    CountryCode = table.Column<string>(type: "character varying(2)", maxLength: 2, nullable: true),
+                    Region = table.Column<string>(type: "text", nullable: true),
+                    Ref = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Name = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Varieties = table.Column<string>(type: "text", nullable: true),
+                    ProcessMethodId = table.Column<Guid>(type: "uuid", nullable: true),
+                    ProcessAsWritten = table.Column<string>(type: "text", nullable: true),
+                    CropYear = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: true),
+                    Grade = table.Column<string>(type: "text", nullable: true),
+                    Screen = table.Column<string>(type: "text", nullable: true),
+                    AltitudeFrom = table.Column<int>(type: "integer", nullable: true),
+                    AltitudeTo = table.Column<int>(type: "integer", nullable: true),
+                    Bags = table.Column<int>(type: "integer", nullable: true),
+                    Certificates = table.Column<string[]>(type: "text[]", nullable: false),
+                    IcoMark = table.Column<string>(type: "text", nullable: true),
+                    Notes = table.Column<string>(type: "text", nullable: true),
+                    SearchText = table.Column<string>(type: "text", nullable: false),
+                    BagWeightMicrograms = table.Column<long>(type: "bigint", nullable: true),
+                    NetWeightMicrograms = table.Column<long>(type: "bigint", nullable: true),
+                    StatedMoistureTenThousandths = table.Column<long>(type: "bigint", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Lots", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Lots_Countries_CountryCode",
+                        column: x => x.CountryCode,
+                        principalTable: "Countries",
+                        principalColumn: "Code",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Lots_ProcessMethods_ProcessMethodId",
+                        column: x => x.ProcessMethodId,
+                        principalTable: "ProcessMethods",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Lots_Producers_ProducerId",
+                        column: x => x.ProducerId,
+                        principalTable: "Producers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Lots_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OfferLists",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "uuid", nullable: false),
+                    FileName = table.Column<string>(type: "character varying(255)", maxLength: 255, nullable: false),
+                    FileHash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    ReceivedOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    StoredFileId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Mapping = table.Column<string>(type: "text", nullable: false),
+                    Accepted = table.Column<int>(type: "integer", nullable: false),
+                    Revised = table.Column<int>(type: "integer", nullable: false),
+                    Unchanged = table.Column<int>(type: "integer", nullable: false),
+                    SetAsideCount = table.Column<int>(type: "integer", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OfferLists", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_OfferLists_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OfferLists_StoredFiles_StoredFileId",
+                        column: x => x.StoredFileId,
+                        principalTable: "StoredFiles",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OfferLists_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SupplierMappings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Headings = table.Column<string>(type: "text", nullable: false),
+                    Mapping = table.Column<string>(type: "text", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SupplierMappings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SupplierMappings_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
                 });
@@ -186,6 +418,132 @@ namespace GreenLedger.Data.Migrations.Postgres
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "Offers",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Ref = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Bags = table.Column<int>(type: "integer", nullable: true),
+                    Incoterm = table.Column<int>(type: "integer", nullable: true),
+                    Place = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    ValidUntil = table.Column<DateOnly>(type: "date", nullable: true),
+                    Availability = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    AvailableFrom = table.Column<DateOnly>(type: "date", nullable: true),
+                    State = table.Column<int>(type: "integer", nullable: false),
+                    ListId = table.Column<Guid>(type: "uuid", nullable: true),
+                    FirstOfferedOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    RevisedOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    SearchText = table.Column<string>(type: "text", nullable: false),
+                    BagWeightMicrograms = table.Column<long>(type: "bigint", nullable: true),
+                    DifferentialMonth = table.Column<string>(type: "character varying(9)", maxLength: 9, nullable: true),
+                    DifferentialQuotedTenThousandths = table.Column<long>(type: "bigint", nullable: true),
+                    PriceCurrency = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: true),
+                    PriceMillionths = table.Column<long>(type: "bigint", nullable: true),
+                    PriceNanosPerKilogram = table.Column<long>(type: "bigint", nullable: true),
+                    PriceUnit = table.Column<int>(type: "integer", nullable: true),
+                    QuantityMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    StatedScoreMillionths = table.Column<long>(type: "bigint", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Offers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Offers_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Offers_OfferLists_ListId",
+                        column: x => x.ListId,
+                        principalTable: "OfferLists",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Offers_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OfferPrices",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    OfferId = table.Column<Guid>(type: "uuid", nullable: false),
+                    ListId = table.Column<Guid>(type: "uuid", nullable: true),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    State = table.Column<int>(type: "integer", nullable: false),
+                    DifferentialMonth = table.Column<string>(type: "character varying(9)", maxLength: 9, nullable: true),
+                    DifferentialQuotedTenThousandths = table.Column<long>(type: "bigint", nullable: true),
+                    PriceCurrency = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: true),
+                    PriceMillionths = table.Column<long>(type: "bigint", nullable: true),
+                    PriceNanosPerKilogram = table.Column<long>(type: "bigint", nullable: true),
+                    PriceUnit = table.Column<int>(type: "integer", nullable: true),
+                    QuantityMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OfferPrices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_OfferPrices_OfferLists_ListId",
+                        column: x => x.ListId,
+                        principalTable: "OfferLists",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OfferPrices_Offers_OfferId",
+                        column: x => x.OfferId,
+                        principalTable: "Offers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SetAsideRows",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    ListId = table.Column<Guid>(type: "uuid", nullable: false),
+                    RowNumber = table.Column<int>(type: "integer", nullable: false),
+                    Sheet = table.Column<string>(type: "text", nullable: true),
+                    Cells = table.Column<string>(type: "text", nullable: false),
+                    Column = table.Column<string>(type: "text", nullable: true),
+                    Reason = table.Column<string>(type: "text", nullable: false),
+                    MendedBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    MendedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    OfferId = table.Column<Guid>(type: "uuid", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SetAsideRows", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SetAsideRows_OfferLists_ListId",
+                        column: x => x.ListId,
+                        principalTable: "OfferLists",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_SetAsideRows_Offers_OfferId",
+                        column: x => x.OfferId,
+                        principalTable: "Offers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SetAsideRows_People_MendedBy",
+                        column: x => x.MendedBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "EmailIndex",
                 table: "Accounts",
@@ -213,9 +571,127 @@ namespace GreenLedger.Data.Migrations.Postgres
                 column: "UserId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Jobs_State",
+                table: "Jobs",
+                column: "State");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Lots_CountryCode",
+                table: "Lots",
+                column: "CountryCode");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Lots_ProcessMethodId",
+                table: "Lots",
+                column: "ProcessMethodId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Lots_ProducerId",
+                table: "Lots",
+                column: "ProducerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Lots_SupplierId",
+                table: "Lots",
+                column: "SupplierId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferLists_By",
+                table: "OfferLists",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferLists_StoredFileId",
+                table: "OfferLists",
+                column: "StoredFileId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferLists_SupplierId_FileHash",
+                table: "OfferLists",
+                columns: new[] { "SupplierId", "FileHash" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferPrices_ListId",
+                table: "OfferPrices",
+                column: "ListId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferPrices_OfferId",
+                table: "OfferPrices",
+                column: "OfferId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Offers_ListId",
+                table: "Offers",
+                column: "ListId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Offers_LotId",
+                table: "Offers",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Offers_State",
+                table: "Offers",
+                column: "State");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Offers_SupplierId_Ref",
+                table: "Offers",
+                columns: new[] { "SupplierId", "Ref" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ProcessMethods_Name",
+                table: "ProcessMethods",
+                column: "Name",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Producers_CountryCode",
+                table: "Producers",
+                column: "CountryCode");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Producers_Name",
+                table: "Producers",
+                column: "Name");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SetAsideRows_ListId",
+                table: "SetAsideRows",
+                column: "ListId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SetAsideRows_MendedBy",
+                table: "SetAsideRows",
+                column: "MendedBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SetAsideRows_OfferId",
+                table: "SetAsideRows",
+                column: "OfferId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_StoredFiles_Sha256",
                 table: "StoredFiles",
                 column: "Sha256");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SupplierMappings_SupplierId_Headings",
+                table: "SupplierMappings",
+                columns: new[] { "SupplierId", "Headings" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Suppliers_CountryCode",
+                table: "Suppliers",
+                column: "CountryCode");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Suppliers_Name",
+                table: "Suppliers",
+                column: "Name",
+                unique: true);
         }
 
         /// <inheritdoc />
@@ -237,16 +713,49 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "Houses");
 
             migrationBuilder.DropTable(
+                name: "Jobs");
+
+            migrationBuilder.DropTable(
+                name: "OfferPrices");
+
+            migrationBuilder.DropTable(
+                name: "SetAsideRows");
+
+            migrationBuilder.DropTable(
                 name: "StoredBytes");
+
+            migrationBuilder.DropTable(
+                name: "SupplierMappings");
 
             migrationBuilder.DropTable(
                 name: "Accounts");
 
             migrationBuilder.DropTable(
-                name: "StoredFiles");
+                name: "Offers");
+
+            migrationBuilder.DropTable(
+                name: "Lots");
+
+            migrationBuilder.DropTable(
+                name: "OfferLists");
+
+            migrationBuilder.DropTable(
+                name: "ProcessMethods");
+
+            migrationBuilder.DropTable(
+                name: "Producers");
 
             migrationBuilder.DropTable(
                 name: "People");
+
+            migrationBuilder.DropTable(
+                name: "StoredFiles");
+
+            migrationBuilder.DropTable(
+                name: "Suppliers");
+
+            migrationBuilder.DropTable(
+                name: "Countries");
         }
     }
 }

@@ -93,6 +93,678 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("Accounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Done")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("HeardAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("Order")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Outcome")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("State")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("TakenBy")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Total")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("State");
+
+                    b.ToTable("Jobs");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("AltitudeFrom")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("AltitudeTo")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("Bags")
+                        .HasColumnType("integer");
+
+                    b.PrimitiveCollection<string[]>("Certificates")
+                        .IsRequired()
+                        .HasColumnType("text[]");
+
+                    b.Property<string>("CountryCode")
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.Property<string>("CropYear")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Grade")
+                        .HasColumnType("text");
+
+                    b.Property<string>("IcoMark")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Notes")
+                        .HasColumnType("text");
+
+                    b.Property<string>("ProcessAsWritten")
+                        .HasColumnType("text");
+
+                    b.Property<Guid?>("ProcessMethodId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ProducerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Ref")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Region")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Screen")
+                        .HasColumnType("text");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid?>("SupplierId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Varieties")
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "BagWeight", "GreenLedger.Domain.Offers.Lot.BagWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("BagWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "NetWeight", "GreenLedger.Domain.Offers.Lot.NetWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("NetWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedMoisture", "GreenLedger.Domain.Offers.Lot.StatedMoisture#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("StatedMoistureTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CountryCode");
+
+                    b.HasIndex("ProcessMethodId");
+
+                    b.HasIndex("ProducerId");
+
+                    b.HasIndex("SupplierId");
+
+                    b.ToTable("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Availability")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateOnly?>("AvailableFrom")
+                        .HasColumnType("date");
+
+                    b.Property<int?>("Bags")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("FirstOfferedOn")
+                        .HasColumnType("date");
+
+                    b.Property<int?>("Incoterm")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("ListId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Ref")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateOnly>("RevisedOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("State")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "BagWeight", "GreenLedger.Domain.Offers.Offer.BagWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("BagWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Differential", "GreenLedger.Domain.Offers.Offer.Differential#Differential", b1 =>
+                        {
+                            b1.Property<string>("Month")
+                                .IsRequired()
+                                .HasMaxLength(9)
+                                .HasColumnType("character varying(9)")
+                                .HasColumnName("DifferentialMonth");
+
+                            b1.Property<long>("QuotedTenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("DifferentialQuotedTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "GreenLedger.Domain.Offers.Offer.Price#PricePerWeight", b1 =>
+                        {
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("character varying(3)")
+                                .HasColumnName("PriceCurrency");
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("PriceMillionths");
+
+                            b1.Property<long>("NanosPerKilogram")
+                                .HasColumnType("bigint")
+                                .HasColumnName("PriceNanosPerKilogram");
+
+                            b1.Property<int>("Unit")
+                                .HasColumnType("integer")
+                                .HasColumnName("PriceUnit");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Quantity", "GreenLedger.Domain.Offers.Offer.Quantity#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("QuantityMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedScore", "GreenLedger.Domain.Offers.Offer.StatedScore#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("StatedScoreMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ListId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("State");
+
+                    b.HasIndex("SupplierId", "Ref");
+
+                    b.ToTable("Offers");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferList", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Accepted")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(255)
+                        .HasColumnType("character varying(255)");
+
+                    b.Property<string>("Mapping")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Revised")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("SetAsideCount")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("StoredFileId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Unchanged")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("StoredFileId");
+
+                    b.HasIndex("SupplierId", "FileHash");
+
+                    b.ToTable("OfferLists");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferPrice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ListId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("OfferId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<int>("State")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Differential", "GreenLedger.Domain.Offers.OfferPrice.Differential#Differential", b1 =>
+                        {
+                            b1.Property<string>("Month")
+                                .IsRequired()
+                                .HasMaxLength(9)
+                                .HasColumnType("character varying(9)")
+                                .HasColumnName("DifferentialMonth");
+
+                            b1.Property<long>("QuotedTenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("DifferentialQuotedTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "GreenLedger.Domain.Offers.OfferPrice.Price#PricePerWeight", b1 =>
+                        {
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("character varying(3)")
+                                .HasColumnName("PriceCurrency");
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("PriceMillionths");
+
+                            b1.Property<long>("NanosPerKilogram")
+                                .HasColumnType("bigint")
+                                .HasColumnName("PriceNanosPerKilogram");
+
+                            b1.Property<int>("Unit")
+                                .HasColumnType("integer")
+                                .HasColumnName("PriceUnit");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Quantity", "GreenLedger.Domain.Offers.OfferPrice.Quantity#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("QuantityMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ListId");
+
+                    b.HasIndex("OfferId");
+
+                    b.ToTable("OfferPrices");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SetAsideRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Cells")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Column")
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("ListId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("MendedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("MendedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("OfferId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("RowNumber")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Sheet")
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ListId");
+
+                    b.HasIndex("MendedBy");
+
+                    b.HasIndex("OfferId");
+
+                    b.ToTable("SetAsideRows");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Supplier", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("CountryCode")
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.Property<string>("Email")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Language")
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CountryCode");
+
+                    b.HasIndex("Name")
+                        .IsUnique();
+
+                    b.ToTable("Suppliers");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierMapping", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Headings")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Mapping")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SupplierId", "Headings")
+                        .IsUnique();
+
+                    b.ToTable("SupplierMappings");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Country", b =>
+                {
+                    b.Property<string>("Code")
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.Property<int?>("CropYearStart")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("HarvestFrom")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("HarvestTo")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("IcoCode")
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.PrimitiveCollection<string[]>("OtherNames")
+                        .IsRequired()
+                        .HasColumnType("text[]");
+
+                    b.Property<string>("Ports")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "UsualBag", "GreenLedger.Domain.Origins.Country.UsualBag#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("UsualBagMicrograms");
+                        });
+
+                    b.HasKey("Code");
+
+                    b.ToTable("Countries");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.ProcessMethod", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Family")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.PrimitiveCollection<string[]>("Synonyms")
+                        .IsRequired()
+                        .HasColumnType("text[]");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name")
+                        .IsUnique();
+
+                    b.ToTable("ProcessMethods");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Producer", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("AltitudeFrom")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("AltitudeTo")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("CountryCode")
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Region")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CountryCode");
+
+                    b.HasIndex("Name");
+
+                    b.ToTable("Producers");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Papers.StoredBytes", b =>
                 {
                     b.Property<Guid>("Id")
@@ -304,6 +976,128 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Country", null)
+                        .WithMany()
+                        .HasForeignKey("CountryCode")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Origins.ProcessMethod", null)
+                        .WithMany()
+                        .HasForeignKey("ProcessMethodId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Origins.Producer", null)
+                        .WithMany()
+                        .HasForeignKey("ProducerId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.OfferList", null)
+                        .WithMany()
+                        .HasForeignKey("ListId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferList", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("StoredFileId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferPrice", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.OfferList", null)
+                        .WithMany()
+                        .HasForeignKey("ListId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Offer", null)
+                        .WithMany("Prices")
+                        .HasForeignKey("OfferId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SetAsideRow", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.OfferList", null)
+                        .WithMany("SetAside")
+                        .HasForeignKey("ListId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MendedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Offer", null)
+                        .WithMany()
+                        .HasForeignKey("OfferId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Supplier", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Country", null)
+                        .WithMany()
+                        .HasForeignKey("CountryCode")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierMapping", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Producer", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Country", null)
+                        .WithMany()
+                        .HasForeignKey("CountryCode")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Papers.StoredBytes", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
@@ -338,6 +1132,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("UserId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
+                {
+                    b.Navigation("Prices");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferList", b =>
+                {
+                    b.Navigation("SetAside");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Papers.StoredFile", b =>

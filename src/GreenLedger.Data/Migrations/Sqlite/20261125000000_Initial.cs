@@ -12,6 +12,27 @@ namespace GreenLedger.Data.Migrations.Sqlite
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.CreateTable(
+                name: "Countries",
+                columns: table => new
+                {
+                    Code = table.Column<string>(type: "TEXT", maxLength: 2, nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    OtherNames = table.Column<string>(type: "TEXT", nullable: false),
+                    IcoCode = table.Column<string>(type: "TEXT", maxLength: 3, nullable: true),
+                    CropYearStart = table.Column<int>(type: "INTEGER", nullable: true),
+                    HarvestFrom = table.Column<int>(type: "INTEGER", nullable: true),
+                    HarvestTo = table.Column<int>(type: "INTEGER", nullable: true),
+                    Ports = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    SearchText = table.Column<string>(type: "TEXT", nullable: false),
+                    UsualBagMicrograms = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Countries", x => x.Code);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "DataProtectionKeys",
                 columns: table => new
                 {
@@ -43,6 +64,31 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "Jobs",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    Order = table.Column<string>(type: "TEXT", nullable: false),
+                    State = table.Column<int>(type: "INTEGER", nullable: false),
+                    Stage = table.Column<string>(type: "TEXT", nullable: false),
+                    Done = table.Column<int>(type: "INTEGER", nullable: false),
+                    Total = table.Column<int>(type: "INTEGER", nullable: false),
+                    Tries = table.Column<int>(type: "INTEGER", nullable: false),
+                    TakenBy = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    HeardAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    EndedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Outcome = table.Column<string>(type: "TEXT", nullable: true),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Jobs", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "People",
                 columns: table => new
                 {
@@ -54,6 +100,22 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_People", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ProcessMethods",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    Family = table.Column<int>(type: "INTEGER", nullable: false),
+                    Synonyms = table.Column<string>(type: "TEXT", nullable: false),
+                    SearchText = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ProcessMethods", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -72,6 +134,56 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_StoredFiles", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Producers",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Kind = table.Column<int>(type: "INTEGER", nullable: false),
+                    CountryCode = table.Column<string>(type: "TEXT", maxLength: 2, nullable: true),
+                    Region = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    Place = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    AltitudeFrom = table.Column<int>(type: "INTEGER", nullable: true),
+                    AltitudeTo = table.Column<int>(type: "INTEGER", nullable: true),
+                    SearchText = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Producers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Producers_Countries_CountryCode",
+                        column: x => x.CountryCode,
+                        principalTable: "Countries",
+                        principalColumn: "Code",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Suppliers",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Kind = table.Column<int>(type: "INTEGER", nullable: false),
+                    CountryCode = table.Column<string>(type: "TEXT", maxLength: 2, nullable: true),
+                    Language = table.Column<string>(type: "TEXT", maxLength: 2, nullable: true),
+                    Email = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    SearchText = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Suppliers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Suppliers_Countries_CountryCode",
+                        column: x => x.CountryCode,
+                        principalTable: "Countries",
+                        principalColumn: "Code",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -120,6 +232,126 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         name: "FK_StoredBytes_StoredFiles_Id",
                         column: x => x.Id,
                         principalTable: "StoredFiles",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Lots",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    ProducerId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    CountryCode = table.Column<string>(type: "TEXT", maxLength: 2, nullable: true),
+                    Region = table.Column<string>(type: "TEXT", nullable: true),
+                    Ref = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Varieties = table.Column<string>(type: "TEXT", nullable: true),
+                    ProcessMethodId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    ProcessAsWritten = table.Column<string>(type: "TEXT", nullable: true),
+                    CropYear = table.Column<string>(type: "TEXT", maxLength: 20, nullable: true),
+                    Grade = table.Column<string>(type: "TEXT", nullable: true),
+                    Screen = table.Column<string>(type: "TEXT", nullable: true),
+                    AltitudeFrom = table.Column<int>(type: "INTEGER", nullable: true),
+                    AltitudeTo = table.Column<int>(type: "INTEGER", nullable: true),
+                    Bags = table.Column<int>(type: "INTEGER", nullable: true),
+                    Certificates = table.Column<string>(type: "TEXT", nullable: false),
+                    IcoMark = table.Column<string>(type: "TEXT", nullable: true),
+                    Notes = table.Column<string>(type: "TEXT", nullable: true),
+                    SearchText = table.Column<string>(type: "TEXT", nullable: false),
+                    BagWeightMicrograms = table.Column<long>(type: "INTEGER", nullable: true),
+                    NetWeightMicrograms = table.Column<long>(type: "INTEGER", nullable: true),
+                    StatedMoistureTenThousandths = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Lots", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Lots_Countries_CountryCode",
+                        column: x => x.CountryCode,
+                        principalTable: "Countries",
+                        principalColumn: "Code",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Lots_ProcessMethods_ProcessMethodId",
+                        column: x => x.ProcessMethodId,
+                        principalTable: "ProcessMethods",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Lots_Producers_ProducerId",
+                        column: x => x.ProducerId,
+                        principalTable: "Producers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Lots_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OfferLists",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    FileName = table.Column<string>(type: "TEXT", maxLength: 255, nullable: false),
+                    FileHash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
+                    ReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    StoredFileId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Mapping = table.Column<string>(type: "TEXT", nullable: false),
+                    Accepted = table.Column<int>(type: "INTEGER", nullable: false),
+                    Revised = table.Column<int>(type: "INTEGER", nullable: false),
+                    Unchanged = table.Column<int>(type: "INTEGER", nullable: false),
+                    SetAsideCount = table.Column<int>(type: "INTEGER", nullable: false),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OfferLists", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_OfferLists_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OfferLists_StoredFiles_StoredFileId",
+                        column: x => x.StoredFileId,
+                        principalTable: "StoredFiles",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OfferLists_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SupplierMappings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Headings = table.Column<string>(type: "TEXT", nullable: false),
+                    Mapping = table.Column<string>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SupplierMappings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SupplierMappings_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
                 });
@@ -185,6 +417,132 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "Offers",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Ref = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Bags = table.Column<int>(type: "INTEGER", nullable: true),
+                    Incoterm = table.Column<int>(type: "INTEGER", nullable: true),
+                    Place = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    ValidUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Availability = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    AvailableFrom = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    State = table.Column<int>(type: "INTEGER", nullable: false),
+                    ListId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    FirstOfferedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    RevisedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    SearchText = table.Column<string>(type: "TEXT", nullable: false),
+                    BagWeightMicrograms = table.Column<long>(type: "INTEGER", nullable: true),
+                    DifferentialMonth = table.Column<string>(type: "TEXT", maxLength: 9, nullable: true),
+                    DifferentialQuotedTenThousandths = table.Column<long>(type: "INTEGER", nullable: true),
+                    PriceCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: true),
+                    PriceMillionths = table.Column<long>(type: "INTEGER", nullable: true),
+                    PriceNanosPerKilogram = table.Column<long>(type: "INTEGER", nullable: true),
+                    PriceUnit = table.Column<int>(type: "INTEGER", nullable: true),
+                    QuantityMicrograms = table.Column<long>(type: "INTEGER", nullable: false),
+                    StatedScoreMillionths = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Offers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Offers_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Offers_OfferLists_ListId",
+                        column: x => x.ListId,
+                        principalTable: "OfferLists",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Offers_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OfferPrices",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    OfferId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ListId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    On = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    State = table.Column<int>(type: "INTEGER", nullable: false),
+                    DifferentialMonth = table.Column<string>(type: "TEXT", maxLength: 9, nullable: true),
+                    DifferentialQuotedTenThousandths = table.Column<long>(type: "INTEGER", nullable: true),
+                    PriceCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: true),
+                    PriceMillionths = table.Column<long>(type: "INTEGER", nullable: true),
+                    PriceNanosPerKilogram = table.Column<long>(type: "INTEGER", nullable: true),
+                    PriceUnit = table.Column<int>(type: "INTEGER", nullable: true),
+                    QuantityMicrograms = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OfferPrices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_OfferPrices_OfferLists_ListId",
+                        column: x => x.ListId,
+                        principalTable: "OfferLists",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OfferPrices_Offers_OfferId",
+                        column: x => x.OfferId,
+                        principalTable: "Offers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SetAsideRows",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    ListId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    RowNumber = table.Column<int>(type: "INTEGER", nullable: false),
+                    Sheet = table.Column<string>(type: "TEXT", nullable: true),
+                    Cells = table.Column<string>(type: "TEXT", nullable: false),
+                    Column = table.Column<string>(type: "TEXT", nullable: true),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    MendedBy = table.Column<Guid>(type: "TEXT", nullable: true),
+                    MendedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    OfferId = table.Column<Guid>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SetAsideRows", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SetAsideRows_OfferLists_ListId",
+                        column: x => x.ListId,
+                        principalTable: "OfferLists",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_SetAsideRows_Offers_OfferId",
+                        column: x => x.OfferId,
+                        principalTable: "Offers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SetAsideRows_People_MendedBy",
+                        column: x => x.MendedBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "EmailIndex",
                 table: "Accounts",
@@ -212,9 +570,127 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 column: "UserId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Jobs_State",
+                table: "Jobs",
+                column: "State");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Lots_CountryCode",
+                table: "Lots",
+                column: "CountryCode");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Lots_ProcessMethodId",
+                table: "Lots",
+                column: "ProcessMethodId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Lots_ProducerId",
+                table: "Lots",
+                column: "ProducerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Lots_SupplierId",
+                table: "Lots",
+                column: "SupplierId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferLists_By",
+                table: "OfferLists",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferLists_StoredFileId",
+                table: "OfferLists",
+                column: "StoredFileId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferLists_SupplierId_FileHash",
+                table: "OfferLists",
+                columns: new[] { "SupplierId", "FileHash" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferPrices_ListId",
+                table: "OfferPrices",
+                column: "ListId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OfferPrices_OfferId",
+                table: "OfferPrices",
+                column: "OfferId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Offers_ListId",
+                table: "Offers",
+                column: "ListId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Offers_LotId",
+                table: "Offers",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Offers_State",
+                table: "Offers",
+                column: "State");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Offers_SupplierId_Ref",
+                table: "Offers",
+                columns: new[] { "SupplierId", "Ref" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ProcessMethods_Name",
+                table: "ProcessMethods",
+                column: "Name",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Producers_CountryCode",
+                table: "Producers",
+                column: "CountryCode");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Producers_Name",
+                table: "Producers",
+                column: "Name");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SetAsideRows_ListId",
+                table: "SetAsideRows",
+                column: "ListId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SetAsideRows_MendedBy",
+                table: "SetAsideRows",
+                column: "MendedBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SetAsideRows_OfferId",
+                table: "SetAsideRows",
+                column: "OfferId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_StoredFiles_Sha256",
                 table: "StoredFiles",
                 column: "Sha256");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SupplierMappings_SupplierId_Headings",
+                table: "SupplierMappings",
+                columns: new[] { "SupplierId", "Headings" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Suppliers_CountryCode",
+                table: "Suppliers",
+                column: "CountryCode");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Suppliers_Name",
+                table: "Suppliers",
+                column: "Name",
+                unique: true);
         }
 
         /// <inheritdoc />
@@ -236,16 +712,49 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "Houses");
 
             migrationBuilder.DropTable(
+                name: "Jobs");
+
+            migrationBuilder.DropTable(
+                name: "OfferPrices");
+
+            migrationBuilder.DropTable(
+                name: "SetAsideRows");
+
+            migrationBuilder.DropTable(
                 name: "StoredBytes");
+
+            migrationBuilder.DropTable(
+                name: "SupplierMappings");
 
             migrationBuilder.DropTable(
                 name: "Accounts");
 
             migrationBuilder.DropTable(
-                name: "StoredFiles");
+                name: "Offers");
+
+            migrationBuilder.DropTable(
+                name: "Lots");
+
+            migrationBuilder.DropTable(
+                name: "OfferLists");
+
+            migrationBuilder.DropTable(
+                name: "ProcessMethods");
+
+            migrationBuilder.DropTable(
+                name: "Producers");
 
             migrationBuilder.DropTable(
                 name: "People");
+
+            migrationBuilder.DropTable(
+                name: "StoredFiles");
+
+            migrationBuilder.DropTable(
+                name: "Suppliers");
+
+            migrationBuilder.DropTable(
+                name: "Countries");
         }
     }
 }

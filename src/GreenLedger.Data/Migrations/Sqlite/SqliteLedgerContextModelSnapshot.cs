@@ -88,6 +88,678 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("Accounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Done")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("HeardAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Order")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Outcome")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("State")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("TakenBy")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Total")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("State");
+
+                    b.ToTable("Jobs");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("AltitudeFrom")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("AltitudeTo")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("Bags")
+                        .HasColumnType("INTEGER");
+
+                    b.PrimitiveCollection<string>("Certificates")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CountryCode")
+                        .HasMaxLength(2)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CropYear")
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Grade")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("IcoMark")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Notes")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ProcessAsWritten")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ProcessMethodId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ProducerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Ref")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Region")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Screen")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("SupplierId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Varieties")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "BagWeight", "GreenLedger.Domain.Offers.Lot.BagWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("BagWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "NetWeight", "GreenLedger.Domain.Offers.Lot.NetWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("NetWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedMoisture", "GreenLedger.Domain.Offers.Lot.StatedMoisture#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("StatedMoistureTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CountryCode");
+
+                    b.HasIndex("ProcessMethodId");
+
+                    b.HasIndex("ProducerId");
+
+                    b.HasIndex("SupplierId");
+
+                    b.ToTable("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Availability")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("AvailableFrom")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Bags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("FirstOfferedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Incoterm")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("ListId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Ref")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("RevisedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("State")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "BagWeight", "GreenLedger.Domain.Offers.Offer.BagWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("BagWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Differential", "GreenLedger.Domain.Offers.Offer.Differential#Differential", b1 =>
+                        {
+                            b1.Property<string>("Month")
+                                .IsRequired()
+                                .HasMaxLength(9)
+                                .HasColumnType("TEXT")
+                                .HasColumnName("DifferentialMonth");
+
+                            b1.Property<long>("QuotedTenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("DifferentialQuotedTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "GreenLedger.Domain.Offers.Offer.Price#PricePerWeight", b1 =>
+                        {
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("TEXT")
+                                .HasColumnName("PriceCurrency");
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PriceMillionths");
+
+                            b1.Property<long>("NanosPerKilogram")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PriceNanosPerKilogram");
+
+                            b1.Property<int>("Unit")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PriceUnit");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Quantity", "GreenLedger.Domain.Offers.Offer.Quantity#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("QuantityMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedScore", "GreenLedger.Domain.Offers.Offer.StatedScore#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("StatedScoreMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ListId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("State");
+
+                    b.HasIndex("SupplierId", "Ref");
+
+                    b.ToTable("Offers");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferList", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Accepted")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(255)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Mapping")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Revised")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("SetAsideCount")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("StoredFileId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Unchanged")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("StoredFileId");
+
+                    b.HasIndex("SupplierId", "FileHash");
+
+                    b.ToTable("OfferLists");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferPrice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ListId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OfferId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("State")
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Differential", "GreenLedger.Domain.Offers.OfferPrice.Differential#Differential", b1 =>
+                        {
+                            b1.Property<string>("Month")
+                                .IsRequired()
+                                .HasMaxLength(9)
+                                .HasColumnType("TEXT")
+                                .HasColumnName("DifferentialMonth");
+
+                            b1.Property<long>("QuotedTenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("DifferentialQuotedTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "GreenLedger.Domain.Offers.OfferPrice.Price#PricePerWeight", b1 =>
+                        {
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("TEXT")
+                                .HasColumnName("PriceCurrency");
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PriceMillionths");
+
+                            b1.Property<long>("NanosPerKilogram")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PriceNanosPerKilogram");
+
+                            b1.Property<int>("Unit")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PriceUnit");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Quantity", "GreenLedger.Domain.Offers.OfferPrice.Quantity#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("QuantityMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ListId");
+
+                    b.HasIndex("OfferId");
+
+                    b.ToTable("OfferPrices");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SetAsideRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Cells")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Column")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ListId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("MendedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("MendedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("OfferId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("RowNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Sheet")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ListId");
+
+                    b.HasIndex("MendedBy");
+
+                    b.HasIndex("OfferId");
+
+                    b.ToTable("SetAsideRows");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Supplier", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CountryCode")
+                        .HasMaxLength(2)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Email")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Language")
+                        .HasMaxLength(2)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CountryCode");
+
+                    b.HasIndex("Name")
+                        .IsUnique();
+
+                    b.ToTable("Suppliers");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierMapping", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Headings")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Mapping")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SupplierId", "Headings")
+                        .IsUnique();
+
+                    b.ToTable("SupplierMappings");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Country", b =>
+                {
+                    b.Property<string>("Code")
+                        .HasMaxLength(2)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("CropYearStart")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("HarvestFrom")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("HarvestTo")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("IcoCode")
+                        .HasMaxLength(3)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("OtherNames")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Ports")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "UsualBag", "GreenLedger.Domain.Origins.Country.UsualBag#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("UsualBagMicrograms");
+                        });
+
+                    b.HasKey("Code");
+
+                    b.ToTable("Countries");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.ProcessMethod", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Family")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("Synonyms")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name")
+                        .IsUnique();
+
+                    b.ToTable("ProcessMethods");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Producer", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("AltitudeFrom")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("AltitudeTo")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("CountryCode")
+                        .HasMaxLength(2)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Region")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CountryCode");
+
+                    b.HasIndex("Name");
+
+                    b.ToTable("Producers");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Papers.StoredBytes", b =>
                 {
                     b.Property<Guid>("Id")
@@ -295,6 +967,128 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Country", null)
+                        .WithMany()
+                        .HasForeignKey("CountryCode")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Origins.ProcessMethod", null)
+                        .WithMany()
+                        .HasForeignKey("ProcessMethodId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Origins.Producer", null)
+                        .WithMany()
+                        .HasForeignKey("ProducerId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.OfferList", null)
+                        .WithMany()
+                        .HasForeignKey("ListId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferList", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("StoredFileId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferPrice", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.OfferList", null)
+                        .WithMany()
+                        .HasForeignKey("ListId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Offer", null)
+                        .WithMany("Prices")
+                        .HasForeignKey("OfferId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SetAsideRow", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.OfferList", null)
+                        .WithMany("SetAside")
+                        .HasForeignKey("ListId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MendedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Offer", null)
+                        .WithMany()
+                        .HasForeignKey("OfferId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Supplier", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Country", null)
+                        .WithMany()
+                        .HasForeignKey("CountryCode")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierMapping", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Producer", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Country", null)
+                        .WithMany()
+                        .HasForeignKey("CountryCode")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Papers.StoredBytes", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
@@ -329,6 +1123,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("UserId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
+                {
+                    b.Navigation("Prices");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.OfferList", b =>
+                {
+                    b.Navigation("SetAside");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Papers.StoredFile", b =>

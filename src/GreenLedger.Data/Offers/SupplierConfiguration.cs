@@ -1,0 +1,28 @@
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Origins;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace GreenLedger.Data.Offers;
+
+internal sealed class SupplierConfiguration
+    : IEntityTypeConfiguration<Supplier>, IEntityTypeConfiguration<SupplierMapping>
+{
+    public void Configure(EntityTypeBuilder<Supplier> builder)
+    {
+        builder.Property(supplier => supplier.Id).ValueGeneratedNever();
+        builder.Property(supplier => supplier.Name).HasMaxLength(200);
+        builder.Property(supplier => supplier.CountryCode).HasMaxLength(2);
+        builder.Property(supplier => supplier.Language).HasMaxLength(2);
+        builder.Property(supplier => supplier.Email).HasMaxLength(200);
+        builder.HasOne<Country>().WithMany().HasForeignKey(supplier => supplier.CountryCode).OnDelete(DeleteBehavior.Restrict);
+        builder.HasIndex(supplier => supplier.Name).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<SupplierMapping> builder)
+    {
+        builder.Property(mapping => mapping.Id).ValueGeneratedNever();
+        builder.HasOne<Supplier>().WithMany().HasForeignKey(mapping => mapping.SupplierId).OnDelete(DeleteBehavior.Cascade);
+        builder.HasIndex(mapping => new { mapping.SupplierId, mapping.Headings }).IsUnique();
+    }
+}
