@@ -1,0 +1,3 @@
+using GreenLedger.Data.Tests;
+
+[assembly: AssemblyFixture(typeof(Ledgers))]
