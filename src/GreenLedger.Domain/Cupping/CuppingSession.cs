@@ -1,0 +1,182 @@
+using System.Globalization;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
+
+namespace GreenLedger.Domain.Cupping;
+
+/// <summary>
+/// Samples cupped together on one form: laid out under blind codes, a sheet per cupper and sample, then closed, which
+/// computes the panel's result. Nothing is written to a closed session.
+/// </summary>
+public sealed class CuppingSession
+{
+    /// <summary>Three digits from 100 to 999; a session with more samples gets four digits.</summary>
+    private const int FewestCodes = 900;
+
+    private readonly List<SessionSample> _samples = [];
+    private readonly List<ScoreSheet> _sheets = [];
+    private readonly List<KeyOpening> _keyOpenings = [];
+
+    private CuppingSession()
+    {
+        Title = "";
+        Form = null!;
+    }
+
+    private CuppingSession(string title, DateOnly heldOn, CuppingForm form, int cupsPerSample, bool isPast)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        Rule.Require(form.Rules.CupCounts.Contains(cupsPerSample), $"This form is cupped with {string.Join(", ", form.Rules.CupCounts)} cups a sample.", nameof(CupsPerSample));
+        Id = Id<CuppingSession>.New();
+        Title = Rule.Text(title, "The title", field: nameof(Title));
+        HeldOn = heldOn;
+        Form = form;
+        FormId = form.Id;
+        CupsPerSample = cupsPerSample;
+        IsPast = isPast;
+    }
+
+    public CuppingSession(string title, DateOnly heldOn, CuppingForm form, int cupsPerSample, Id<Person> laidOutBy)
+        : this(title, heldOn, form, cupsPerSample, isPast: false)
+    {
+        LaidOutBy = laidOutBy;
+    }
+
+    public Id<CuppingSession> Id { get; private set; }
+
+    public int Version { get; private set; }
+
+    public string Title { get; private set; }
+
+    public DateOnly HeldOn { get; private set; }
+
+    public Id<CuppingForm> FormId { get; private set; }
+
+    public CuppingForm Form { get; private set; }
+
+    public int CupsPerSample { get; private set; }
+
+    /// <summary>True for results taken in from a file; such a session was never open here.</summary>
+    public bool IsPast { get; private set; }
+
+    public Id<Person>? LaidOutBy { get; private set; }
+
+    public DateTimeOffset? ClosedAt { get; private set; }
+
+    public Id<Person>? ClosedBy { get; private set; }
+
+    public bool IsClosed => ClosedAt is not null;
+
+    public IReadOnlyList<SessionSample> Samples => _samples;
+
+    public IReadOnlyList<ScoreSheet> Sheets => _sheets;
+
+    /// <summary>Who looked up which lot is behind a code while the session was open, and when.</summary>
+    public IReadOnlyList<KeyOpening> KeyOpenings => _keyOpenings;
+
+    /// <summary>Null until the session is closed.</summary>
+    public PanelResult? Result { get; private set; }
+
+    /// <summary>A session held elsewhere or earlier, to be filled with past results and closed at once.</summary>
+    public static CuppingSession OfPast(string title, DateOnly heldOn, CuppingForm form) =>
+        new(title, heldOn, form, FormRules.UsualCups, isPast: true);
+
+    /// <summary>Puts a sample on the table under a code of its own.</summary>
+    /// <exception cref="RuleBrokenException">The session is closed or the sample is already on the table.</exception>
+    public SessionSample Pour(Sample sample, Random random)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        ArgumentNullException.ThrowIfNull(random);
+        Rule.Require(!IsClosed, "This session is closed.", nameof(Samples));
+        Rule.Require(_samples.All(other => other.SampleId != sample.Id), $"Sample {sample.LabelCode} is already on the table.", nameof(Samples));
+        var poured = new SessionSample(sample.Id, sample.LotId, _samples.Count + 1, NewCode(random));
+        _samples.Add(poured);
+        return poured;
+    }
+
+    /// <summary>A cupper hands in a sheet for the sample under this code.</summary>
+    /// <exception cref="RuleBrokenException">Closed, no such code, a second sheet of this cupper, or marks off the form.</exception>
+    public ScoreSheet Submit(string code, Person cupper, SheetMarks marks, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(cupper);
+        Rule.Require(!IsClosed, "This session is closed: no sheet can be handed in any more.", nameof(Sheets));
+        var sample = Poured(code);
+        Rule.Require(SheetOf(sample, cupper.Id) is null, $"{cupper.Name} has already handed in a sheet for {code}: open that sheet and correct it.", nameof(Sheets));
+        var sheet = ScoreSheet.Write(this, sample, cupper, marks, at);
+        _sheets.Add(sheet);
+        return sheet;
+    }
+
+    /// <summary>A cupper moves marks on a sheet already handed in, until the session is closed.</summary>
+    /// <exception cref="RuleBrokenException">Closed, no such sheet, or marks off the form.</exception>
+    public ScoreSheet Correct(string code, Person cupper, SheetMarks marks, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(cupper);
+        Rule.Require(!IsClosed, "This session is closed: its sheets stay as they were handed in.", nameof(Sheets));
+        var sheet = SheetOf(Poured(code), cupper.Id);
+        Rule.Require(sheet is not null, $"{cupper.Name} has not handed in a sheet for {code} yet.", nameof(Sheets));
+        sheet.Correct(this, marks, at);
+        return sheet;
+    }
+
+    /// <summary>One row of past results for a sample that was put on the table before.</summary>
+    /// <exception cref="RuleBrokenException">Not a past session, the same cupper twice, or points off the form.</exception>
+    public ScoreSheet TakeIn(Sample sample, PastResult past, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        ArgumentNullException.ThrowIfNull(past);
+        Rule.Require(IsPast && !IsClosed, "Past results are taken into a session of their own.", nameof(Sheets));
+        var poured = _samples.Find(other => other.SampleId == sample.Id);
+        Rule.Require(poured is not null, "The sample is not on the table.", nameof(Samples));
+        var sheet = ScoreSheet.OfPast(this, poured, past, at);
+        Rule.Require(_sheets.All(other => other.SampleId != sample.Id || other.CupperKey != sheet.CupperKey), "The same sample and cupper stand twice in these results.", nameof(Sheets));
+        _sheets.Add(sheet);
+        return sheet;
+    }
+
+    /// <summary>Ends the cupping and computes the panel's result over all sheets.</summary>
+    /// <exception cref="RuleBrokenException">Already closed, or no sheet was handed in.</exception>
+    public PanelResult Close(Id<Person> by, DateTimeOffset at, ExpectedErrors expected)
+    {
+        Rule.Require(!IsClosed, "This session is already closed.", nameof(ClosedAt));
+        Rule.Require(_sheets.Count > 0, "Nobody has handed in a sheet yet: a session is closed after at least one.", nameof(Sheets));
+        Result = PanelResult.Of(this, expected);
+        ClosedAt = at;
+        ClosedBy = by;
+        return Result;
+    }
+
+    /// <summary>Records that somebody looked behind the codes; on a closed session there is nothing to record.</summary>
+    public void OpenKey(Id<Person> by, DateTimeOffset at)
+    {
+        if (!IsClosed)
+        {
+            _keyOpenings.Add(new KeyOpening(by, at));
+        }
+    }
+
+    /// <exception cref="RuleBrokenException">No sample has this code.</exception>
+    public SessionSample Poured(string code)
+    {
+        var sample = _samples.Find(poured => poured.Code == code?.Trim());
+        Rule.Require(sample is not null, $"No sample on this table has the code {code}.", nameof(SessionSample.Code));
+        return sample;
+    }
+
+    /// <summary>This cupper's sheet for the sample; null while there is none.</summary>
+    public ScoreSheet? SheetOf(SessionSample sample, Id<Person> cupper) =>
+        _sheets.Find(sheet => sheet.SampleId == sample.SampleId && sheet.CupperId == cupper);
+
+    private string NewCode(Random random)
+    {
+        var (from, to) = _samples.Count < FewestCodes / 2 ? (100, 1_000) : (100_000, 1_000_000);
+        while (true)
+        {
+            var code = random.Next(from, to).ToString(CultureInfo.InvariantCulture);
+            if (_samples.All(other => other.Code != code))
+            {
+                return code;
+            }
+        }
+    }
+}

@@ -1,0 +1,66 @@
+using MathNet.Numerics.Distributions;
+
+namespace GreenLedger.Domain.Cupping;
+
+/// <summary>
+/// The errors of a fit: the variance of one sheet around it, and the variance of cuppers' levels. Both come from the
+/// sheets, or from the house's settings where the sheets are too few.
+/// </summary>
+public sealed class PanelErrors
+{
+    private readonly AdditiveFit _fit;
+    private readonly double _betweenCuppers;
+
+    private PanelErrors(AdditiveFit fit, ErrorSource from, double variance, double betweenCuppers)
+    {
+        _fit = fit;
+        From = from;
+        Variance = variance;
+        _betweenCuppers = betweenCuppers;
+    }
+
+    public ErrorSource From { get; }
+
+    /// <summary>Variance of one sheet around the fit, in points².</summary>
+    public double Variance { get; }
+
+    public static PanelErrors Of(AdditiveFit fit, ExpectedErrors expected)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        ArgumentNullException.ThrowIfNull(expected);
+        var usable = fit.DegreesOfFreedom >= ExpectedErrors.LeastDegreesOfFreedom && fit.ResidualSumOfSquares > 1e-9;
+        return usable
+            ? new PanelErrors(fit, ErrorSource.OwnResidual, Math.Pow(fit.ResidualDeviation, 2), BetweenCuppers(fit))
+            : new PanelErrors(fit, ErrorSource.HouseSetting, Math.Pow(expected.Repeatability, 2), expected.BetweenCuppers);
+    }
+
+    /// <summary>Standard error of a sample's adjusted mean if these cuppers cupped it again.</summary>
+    public double TheseCuppers(int sample) => Math.Sqrt(Variance * _fit.UnitVariance(sample));
+
+    /// <summary>
+    /// Standard error if other cuppers cupped it: the level of the panel's cuppers is itself a sample of levels
+    /// (formula card of handbook quality.md section 8: s_c² ÷ b added).
+    /// </summary>
+    public double AnyCupper(int sample) => Math.Sqrt(Variance * _fit.UnitVariance(sample) + LevelVariance(_fit.PartOf(sample)));
+
+    /// <summary>Variance between cuppers divided by the cuppers of the part.</summary>
+    public double LevelVariance(int part) => _betweenCuppers / _fit.CuppersInPart(part);
+
+    /// <summary>Two-sided quantile: Student's t with the fit's degrees of freedom, or normal for the house's settings.</summary>
+    public double Quantile(double confidence) => From == ErrorSource.OwnResidual
+        ? StudentT.InvCDF(0, 1, _fit.DegreesOfFreedom, 0.5 + confidence / 2)
+        : Normal.InvCDF(0, 1, 0.5 + confidence / 2);
+
+    /// <summary>
+    /// Moment estimate of the variance between cuppers: the effects' sum of squares less what error alone would give,
+    /// over its degrees of freedom; a negative estimate is 0. For a complete table this is (MS_c − MS_e) ÷ samples.
+    /// </summary>
+    private static double BetweenCuppers(AdditiveFit fit)
+    {
+        var freedom = fit.CupperEffects.Length - fit.Parts;
+        var variance = fit.ResidualSumOfSquares / fit.DegreesOfFreedom;
+        return freedom == 0
+            ? 0
+            : Math.Max(0, (fit.CupperEffects.Sum(effect => effect * effect) - variance * fit.EffectTrace) / freedom);
+    }
+}

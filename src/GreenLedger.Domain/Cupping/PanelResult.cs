@@ -1,0 +1,127 @@
+using GreenLedger.Domain.Measures;
+
+namespace GreenLedger.Domain.Cupping;
+
+/// <summary>
+/// What a session's sheets say together: one joint fit, a result for each sample that has a sheet, the effect of each
+/// cupper, and how the samples' errors go together.
+/// </summary>
+public sealed class PanelResult
+{
+    private const double Confidence = 0.95;
+
+    private readonly List<SampleResult> _samples = [];
+    private readonly List<CupperEffect> _cuppers = [];
+
+    private PanelResult()
+    {
+    }
+
+    public Id<PanelResult> Id { get; private set; }
+
+    public Id<CuppingSession> SessionId { get; private set; }
+
+    public Id<CuppingForm> FormId { get; private set; }
+
+    public int Sheets { get; private set; }
+
+    /// <summary>Connected parts of the table; above 1, samples of different parts are not comparable.</summary>
+    public int Parts { get; private set; }
+
+    public ErrorSource ErrorFrom { get; private set; }
+
+    /// <summary>Standard deviation of one sheet around the fit, in points; null without degrees of freedom.</summary>
+    public Score? ResidualDeviation { get; private set; }
+
+    public int DegreesOfFreedom { get; private set; }
+
+    public IReadOnlyList<SampleResult> Samples => _samples;
+
+    public IReadOnlyList<CupperEffect> Cuppers => _cuppers;
+
+    /// <summary>
+    /// Covariance of two samples' fitted scores in points², for these cuppers. For any cupper add
+    /// <see cref="SampleResult.LevelVariance"/> to every pair of one part.
+    /// </summary>
+    public static double Covariance(SampleResult one, SampleResult other)
+    {
+        ArgumentNullException.ThrowIfNull(one);
+        ArgumentNullException.ThrowIfNull(other);
+        return (one.SampleId == other.SampleId && one.SessionId == other.SessionId ? one.OwnVariance : 0)
+            + (one.SessionId == other.SessionId ? one.Loadings.Zip(other.Loadings, (a, b) => a * b).Sum() : 0);
+    }
+
+    /// <summary>
+    /// The joint fit over all sheets of a session. With one cupper it is the sheet. Where the sheets leave fewer than
+    /// <see cref="ExpectedErrors.LeastDegreesOfFreedom"/> degrees of freedom, or agree exactly, the house's settings
+    /// stand in for the error.
+    /// </summary>
+    public static PanelResult Of(CuppingSession session, ExpectedErrors expected)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        ArgumentNullException.ThrowIfNull(expected);
+        Rule.Require(session.Sheets.Count > 0, "There is no sheet to work with.", nameof(Sheets));
+        var tasted = session.Sheets.Select(sheet => sheet.SampleId).ToHashSet();
+        var samples = session.Samples.Where(sample => tasted.Contains(sample.SampleId)).ToList();
+        var place = samples.Select((sample, index) => (sample.SampleId, index)).ToDictionary(pair => pair.SampleId, pair => pair.index);
+        var cuppers = session.Sheets.Select(sheet => sheet.CupperKey).Distinct().ToList();
+        var seat = cuppers.Select((key, index) => (key, index)).ToDictionary(pair => pair.key, pair => pair.index);
+        var scores = session.Sheets
+            .Select(sheet => new PanelScore(place[sheet.SampleId], seat[sheet.CupperKey], (double)sheet.Unrounded.Points))
+            .ToList();
+        var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count);
+        var errors = PanelErrors.Of(fit, expected);
+        var result = new PanelResult
+        {
+            Id = Id<PanelResult>.New(),
+            SessionId = session.Id,
+            FormId = session.FormId,
+            Sheets = scores.Count,
+            Parts = fit.Parts,
+            ErrorFrom = errors.From,
+            ResidualDeviation = fit.DegreesOfFreedom > 0 ? InRange(fit.ResidualDeviation) : null,
+            DegreesOfFreedom = fit.DegreesOfFreedom,
+        };
+        result._samples.AddRange(samples.Select((sample, index) => Result(session, sample, index, fit, errors, scores)));
+        result._cuppers.AddRange(cuppers.Select((key, index) => new CupperEffect(
+            key,
+            session.Sheets.First(sheet => sheet.CupperKey == key).CupperName,
+            InRange(fit.CupperEffects[index]),
+            scores.Count(score => score.Cupper == index))));
+        return result;
+    }
+
+    private static SampleResult Result(
+        CuppingSession session, SessionSample sample, int index, AdditiveFit fit, PanelErrors errors, List<PanelScore> scores)
+    {
+        var own = scores.Where(score => score.Sample == index).ToList();
+        var these = errors.TheseCuppers(index);
+        var any = errors.AnyCupper(index);
+        var (error, holdsFor) = errors.From == ErrorSource.OwnResidual
+            ? (these, HoldsFor.TheseCuppers)
+            : (any, HoldsFor.AnyCupper);
+        var reach = errors.Quantile(Confidence) * error;
+        var result = new SampleResult(session, sample)
+        {
+            PlainMean = InRange(own.Average(score => score.Points)),
+            Fitted = InRange(fit.Adjusted[index]),
+            StandardError = InRange(error),
+            Low = InRange(fit.Adjusted[index] - reach),
+            High = InRange(fit.Adjusted[index] + reach),
+            HoldsFor = holdsFor,
+            ErrorFrom = errors.From,
+            TheseCuppersError = InRange(these),
+            AnyCupperError = InRange(any),
+            DegreesOfFreedom = errors.From == ErrorSource.OwnResidual ? fit.DegreesOfFreedom : null,
+            Cuppers = own.Select(score => score.Cupper).Distinct().Count(),
+            Sheets = own.Count,
+            Part = fit.PartOf(index) + 1,
+            OwnVariance = errors.Variance / fit.SheetsOf(index),
+            LevelVariance = errors.LevelVariance(fit.PartOf(index)),
+        };
+        result.Load(fit.Loadings[index].Where(_ => fit.CupperEffects.Length > fit.Parts).Select(loading => loading * Math.Sqrt(errors.Variance)));
+        return result;
+    }
+
+    private static Score InRange(double points) => Score.Of((decimal)Math.Clamp(points, -100, 100));
+}

@@ -1,0 +1,151 @@
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
+
+namespace GreenLedger.Domain.Grading;
+
+/// <summary>
+/// What was found on the green coffee of one sample: moisture, water activity, defects, screens and quakers. What was
+/// observed is kept; full defects are worked out from it. A value that was not measured is null, never zero.
+/// </summary>
+public sealed class GreenGrade
+{
+    /// <summary>Washed arabica defect handbook: 350 g green, of which 100 g are roasted for quakers.</summary>
+    public static readonly Weight UsualSample = Weight.FromGrams(350m);
+    public static readonly Weight UsualRoast = Weight.FromGrams(100m);
+
+    private readonly List<DefectCount> _defects = [];
+    private readonly List<ScreenShare> _screens = [];
+
+    private GreenGrade()
+    {
+    }
+
+    public GreenGrade(Id<Sample> sampleId, Id<Lot> lotId, DateOnly gradedOn, Id<Person>? by, Weight sampleWeight, string? note = null)
+    {
+        Rule.Require(sampleWeight > Weight.Zero, "The graded sample must weigh more than 0 g.", nameof(SampleWeight));
+        Id = Id<GreenGrade>.New();
+        SampleId = sampleId;
+        LotId = lotId;
+        GradedOn = gradedOn;
+        By = by;
+        SampleWeight = sampleWeight;
+        Note = Rule.OptionalText(note, "The note", 2000, nameof(Note));
+    }
+
+    public Id<GreenGrade> Id { get; private set; }
+
+    public Id<Sample> SampleId { get; private set; }
+
+    public Id<Lot> LotId { get; private set; }
+
+    public DateOnly GradedOn { get; private set; }
+
+    /// <summary>Null for a past grade taken in from a file.</summary>
+    public Id<Person>? By { get; private set; }
+
+    /// <summary>Green coffee searched for defects; 350 g in the usual scheme.</summary>
+    public Weight SampleWeight { get; private set; }
+
+    public Percent? Moisture { get; private set; }
+
+    /// <summary>How moisture was measured; a hand-held meter is not ISO 6673.</summary>
+    public string? MoistureMethod { get; private set; }
+
+    public WaterActivity? WaterActivity { get; private set; }
+
+    /// <summary>Free-flow bulk density (ISO 6669), grams per litre.</summary>
+    public int? DensityGramsPerLitre { get; private set; }
+
+    /// <summary>Full defects of category 1 under the habit of <see cref="Fractions"/>; null when not counted.</summary>
+    public FullDefects? Category1 { get; private set; }
+
+    /// <summary>Full defects of category 2 under the habit of <see cref="Fractions"/>; null when not counted.</summary>
+    public FullDefects? Category2 { get; private set; }
+
+    /// <summary>The defect table counted by; null when only full defects were stated.</summary>
+    public string? Scheme { get; private set; }
+
+    public DefectFractions Fractions { get; private set; }
+
+    public IReadOnlyList<DefectCount> Defects => _defects;
+
+    /// <summary>Shares per screen and pan; empty when not sieved.</summary>
+    public IReadOnlyList<ScreenShare> Screens => _screens;
+
+    /// <summary>Pale, unripe beans seen after roasting; null when none was roasted.</summary>
+    public int? Quakers { get; private set; }
+
+    /// <summary>Grams roasted to look for quakers.</summary>
+    public Weight? RoastedWeight { get; private set; }
+
+    public string? Note { get; private set; }
+
+    /// <summary>A moisture of 0 % means missing and is refused.</summary>
+    public GreenGrade Measure(Percent? moisture, string? method, WaterActivity? waterActivity, int? densityGramsPerLitre)
+    {
+        Rule.Require(moisture is null || moisture.Value.Points is > 0m and <= 60m, "Moisture lies above 0 % and at most 60 %; leave it empty if it was not measured.", nameof(Moisture));
+        Rule.Require(waterActivity is null || waterActivity.Value.Ratio is > 0m and <= 1m, "Water activity lies above 0 and at most 1; leave it empty if it was not measured.", nameof(WaterActivity));
+        Rule.Require(densityGramsPerLitre is null or (>= 300 and <= 1200), "Bulk density lies between 300 and 1,200 g/L.", nameof(DensityGramsPerLitre));
+        Moisture = moisture;
+        MoistureMethod = Rule.OptionalText(method, "The method", 100, nameof(MoistureMethod));
+        WaterActivity = waterActivity;
+        DensityGramsPerLitre = densityGramsPerLitre;
+        return this;
+    }
+
+    /// <summary>Beans counted by kind; full defects follow.</summary>
+    public GreenGrade CountDefects(DefectScheme scheme, IReadOnlyDictionary<string, int> beans, DefectFractions fractions)
+    {
+        var tally = DefectTally.Of(scheme, beans, SampleWeight.Grams);
+        Scheme = scheme.Code;
+        Fractions = fractions;
+        Category1 = tally.Category1(fractions);
+        Category2 = tally.Category2(fractions);
+        _defects.Clear();
+        _defects.AddRange(beans.Where(count => count.Value > 0).Select(count => new DefectCount(count.Key, count.Value)));
+        return this;
+    }
+
+    /// <summary>Full defects as somebody else counted them, without the kinds.</summary>
+    public GreenGrade StateDefects(FullDefects? category1, FullDefects? category2)
+    {
+        Scheme = null;
+        _defects.Clear();
+        Category1 = category1;
+        Category2 = category2;
+        return this;
+    }
+
+    /// <summary>Shares per screen; screen 0 is the pan. They add up to 100 % with at most 0.5 % lost.</summary>
+    public GreenGrade Sieve(IReadOnlyDictionary<int, Percent> shares)
+    {
+        ArgumentNullException.ThrowIfNull(shares);
+        Rule.Require(shares.Keys.All(screen => screen is ScreenShare.Pan or (>= ScreenShare.Smallest and <= ScreenShare.Largest)), "Screens run from 8 to 20, and the pan.", nameof(Screens));
+        Rule.Require(shares.Values.All(share => share.Points is >= 0m and <= 100m), "A share lies between 0 and 100 %.", nameof(Screens));
+        var sum = shares.Values.Sum(share => share.Points);
+        Rule.Require(shares.Count == 0 || sum is >= 99.5m and <= 100.5m, $"The screens add up to {sum:0.##} %: they must add up to 100 %, within 0.5.", nameof(Screens));
+        _screens.Clear();
+        _screens.AddRange(shares.OrderByDescending(share => share.Key).Select(share => new ScreenShare(share.Key, share.Value)));
+        return this;
+    }
+
+    public GreenGrade Roast(int? quakers, Weight? roasted)
+    {
+        Rule.Require(quakers is null or (>= 0 and <= 1000), "Quakers are counted from 0 to 1,000.", nameof(Quakers));
+        Quakers = quakers;
+        RoastedWeight = quakers is null ? null : roasted ?? UsualRoast;
+        return this;
+    }
+
+    /// <summary>Both habits of counting side by side; null when beans were not counted by kind.</summary>
+    public DefectTally? Tally() => DefectScheme.Find(Scheme) is { } scheme
+        ? DefectTally.Of(scheme, _defects.ToDictionary(count => count.Kind, count => count.Beans), SampleWeight.Grams)
+        : null;
+
+    /// <summary>The share of the mass kept by this screen and all larger ones; null when not sieved.</summary>
+    public Percent? RetainedFrom(int screen) => _screens.Count == 0
+        ? null
+        : Percent.Of(_screens.Where(share => share.Screen >= screen).Sum(share => share.Retained.Points));
+}
