@@ -33,4 +33,11 @@ public static class FuturesMarkets
     /// <summary>The unit beside a quoted figure.</summary>
     public static string QuoteUnit(this FuturesMarket market) =>
         market == FuturesMarket.Arabica ? "US cents/lb" : "USD/t";
+
+    /// <summary>The smallest step of a quote: 0.05 cents/lb for arabica, 1 USD/t for robusta (exchange specifications).</summary>
+    public static decimal Tick(this FuturesMarket market) => market == FuturesMarket.Arabica ? 0.05m : 1m;
+
+    /// <summary>What one contract lot weighs: 37,500 lb of arabica, 10 t of robusta.</summary>
+    public static Weight LotWeight(this FuturesMarket market) =>
+        market == FuturesMarket.Arabica ? Weight.FromPounds(37_500) : Weight.FromKilograms(10_000);
 }

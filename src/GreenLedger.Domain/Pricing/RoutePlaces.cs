@@ -1,0 +1,79 @@
+using System.Globalization;
+using System.Text;
+using GreenLedger.Domain.Offers;
+
+namespace GreenLedger.Domain.Pricing;
+
+/// <summary>
+/// Compares the place that an offer names with the places of a route, as people write them: "Santos", "santos, Brazil",
+/// "BRSSZ". A route may name a place in several ways, with strokes between: "Santos / BRSSZ".
+/// </summary>
+internal sealed class RoutePlaces(Route route)
+{
+    private readonly string[] _loading = Names(route.PortOfLoading);
+    private readonly string[] _destination = Names(route.PortOfDestination);
+    private readonly string[] _warehouse = Names(route.Warehouse);
+
+    /// <summary>
+    /// How well the route serves a parcel: 0 when it cannot, more for the right country, most for the named place.
+    /// </summary>
+    public int Fit(Parcel parcel)
+    {
+        var named = Names(parcel.Place).Any(name => Where(parcel.Delivery).Any(place => IsSame(place, name)));
+        if (route.OriginCountry is null)
+        {
+            return named ? 3 : 1;
+        }
+
+        return parcel.OriginCountry is null
+            ? (named ? 2 : 0)
+            : (string.Equals(route.OriginCountry, parcel.OriginCountry, StringComparison.OrdinalIgnoreCase) ? (named ? 5 : 4) : 0);
+    }
+
+    /// <summary>Where the named place lies on this route; null when the route knows no such place.</summary>
+    public DeliveryPlace? Find(Incoterm delivery, string? place)
+    {
+        var names = Names(place);
+        return names.Length == 0 ? null
+            : Matches(_warehouse, names) ? DeliveryPlace.Inland
+            : Matches(_destination, names) ? DeliveryPlace.PortOfDestination
+            : !Matches(_loading, names) ? null
+            : delivery == Incoterm.Fca ? DeliveryPlace.OriginTerminal : DeliveryPlace.PortOfLoading;
+    }
+
+    private string[] Where(Incoterm delivery) => delivery switch
+    {
+        Incoterm.Exw or Incoterm.Fca or Incoterm.Fas or Incoterm.Fob => _loading,
+        Incoterm.Cfr or Incoterm.Cif => _destination,
+        Incoterm.ExWarehouse => _warehouse,
+        _ => [.. _destination, .. _warehouse],
+    };
+
+    private static bool Matches(string[] places, string[] names) =>
+        names.Any(name => places.Any(place => IsSame(place, name)));
+
+    private static bool IsSame(string place, string name) =>
+        place == name || Begins(place, name) || Begins(name, place);
+
+    private static bool Begins(string longer, string shorter) =>
+        longer.Length > shorter.Length
+        && longer.StartsWith(shorter, StringComparison.Ordinal)
+        && !char.IsLetterOrDigit(longer[shorter.Length]);
+
+    private static string[] Names(string? text) =>
+        [.. Plain(text ?? "").Split(['/', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
+
+    private static string Plain(string text)
+    {
+        var plain = new StringBuilder(text.Length);
+        foreach (var letter in text.Normalize(NormalizationForm.FormD))
+        {
+            if (CharUnicodeInfo.GetUnicodeCategory(letter) != UnicodeCategory.NonSpacingMark)
+            {
+                plain.Append(char.ToUpperInvariant(letter));
+            }
+        }
+
+        return plain.ToString();
+    }
+}
