@@ -28,6 +28,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Person> People => Set<Person>();
 
+    public DbSet<ApiToken> ApiTokens => Set<ApiToken>();
+
     public DbSet<StoredFile> StoredFiles => Set<StoredFile>();
 
     public DbSet<Country> Countries => Set<Country>();

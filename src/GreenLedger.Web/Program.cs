@@ -1,3 +1,35 @@
-var builder = WebApplication.CreateBuilder(args);
+using System.Globalization;
+using GreenLedger.Web.Hosting;
+
+// Numbers and dates are read and written the same on every machine; pages format them by their display templates.
+CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
+
+var builder = WebApplication.CreateBuilder(Start.Options(args));
+builder.WebHost.UseStaticWebAssets();
+builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UsePagesAndApi();
+
 var app = builder.Build();
-app.Run();
+await app.PrepareDatabaseAsync();
+
+app.UseForwardedHeaders();
+if (!app.Environment.IsDevelopment())
+{
+    app.UseHsts();
+}
+
+app.UseSecurityHeaders();
+app.UseTroubleAnswers();
+app.UseRouting();
+app.UseAuthentication();
+app.UseRateLimiter();
+app.UseAuthorization();
+app.UseApiAntiforgery();
+
+app.MapStaticAssets().AllowAnonymous();
+app.MapRazorPages().WithStaticAssets();
+
+// One line for each room: static extension methods Map…Api(this IEndpointRouteBuilder) in Api/<Room>Api.cs.
+var api = app.MapGroup("/api").DisableAntiforgery();
+
+await app.RunAsync();

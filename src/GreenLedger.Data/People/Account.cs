@@ -10,4 +10,7 @@ public sealed class Account : IdentityUser<Guid>
     public Account() => Id = Guid.CreateVersion7();
 
     public Id<Person> PersonId { get; set; }
+
+    /// <summary>Weights in pounds or in kilograms; null follows the house.</summary>
+    public bool? ShowsPounds { get; set; }
 }

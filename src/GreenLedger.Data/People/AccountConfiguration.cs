@@ -9,6 +9,7 @@ internal sealed class AccountConfiguration : IEntityTypeConfiguration<Account>
     public void Configure(EntityTypeBuilder<Account> builder)
     {
         builder.ToTable("Accounts");
+        builder.Property(account => account.PhoneNumber).HasMaxLength(256);
         builder.HasOne<Person>().WithMany().HasForeignKey(account => account.PersonId).OnDelete(DeleteBehavior.Restrict);
     }
 }

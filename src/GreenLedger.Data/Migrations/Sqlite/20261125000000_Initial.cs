@@ -209,6 +209,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 {
                     Id = table.Column<Guid>(type: "TEXT", nullable: false),
                     PersonId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ShowsPounds = table.Column<bool>(type: "INTEGER", nullable: true),
                     UserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
                     NormalizedUserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
                     Email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
@@ -217,7 +218,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     PasswordHash = table.Column<string>(type: "TEXT", nullable: true),
                     SecurityStamp = table.Column<string>(type: "TEXT", nullable: true),
                     ConcurrencyStamp = table.Column<string>(type: "TEXT", nullable: true),
-                    PhoneNumber = table.Column<string>(type: "TEXT", nullable: true),
+                    PhoneNumber = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
                     PhoneNumberConfirmed = table.Column<bool>(type: "INTEGER", nullable: false),
                     TwoFactorEnabled = table.Column<bool>(type: "INTEGER", nullable: false),
                     LockoutEnd = table.Column<DateTime>(type: "TEXT", nullable: true),
@@ -230,6 +231,29 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     table.ForeignKey(
                         name: "FK_Accounts_People_PersonId",
                         column: x => x.PersonId,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ApiTokens",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    OwnerId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 100, nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
+                    MadeAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    LastUsedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    RevokedAt = table.Column<DateTime>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ApiTokens", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ApiTokens_People_OwnerId",
+                        column: x => x.OwnerId,
                         principalTable: "People",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
@@ -412,7 +436,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
-                name: "AspNetUserClaims",
+                name: "AccountClaims",
                 columns: table => new
                 {
                     Id = table.Column<int>(type: "INTEGER", nullable: false)
@@ -423,9 +447,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("PK_AspNetUserClaims", x => x.Id);
+                    table.PrimaryKey("PK_AccountClaims", x => x.Id);
                     table.ForeignKey(
-                        name: "FK_AspNetUserClaims_Accounts_UserId",
+                        name: "FK_AccountClaims_Accounts_UserId",
                         column: x => x.UserId,
                         principalTable: "Accounts",
                         principalColumn: "Id",
@@ -433,19 +457,19 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
-                name: "AspNetUserLogins",
+                name: "AccountLogins",
                 columns: table => new
                 {
-                    LoginProvider = table.Column<string>(type: "TEXT", nullable: false),
-                    ProviderKey = table.Column<string>(type: "TEXT", nullable: false),
+                    LoginProvider = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    ProviderKey = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
                     ProviderDisplayName = table.Column<string>(type: "TEXT", nullable: true),
                     UserId = table.Column<Guid>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("PK_AspNetUserLogins", x => new { x.LoginProvider, x.ProviderKey });
+                    table.PrimaryKey("PK_AccountLogins", x => new { x.LoginProvider, x.ProviderKey });
                     table.ForeignKey(
-                        name: "FK_AspNetUserLogins_Accounts_UserId",
+                        name: "FK_AccountLogins_Accounts_UserId",
                         column: x => x.UserId,
                         principalTable: "Accounts",
                         principalColumn: "Id",
@@ -453,19 +477,38 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
-                name: "AspNetUserTokens",
+                name: "AccountPasskeys",
+                columns: table => new
+                {
+                    CredentialId = table.Column<byte[]>(type: "BLOB", maxLength: 1024, nullable: false),
+                    UserId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Data = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_AccountPasskeys", x => x.CredentialId);
+                    table.ForeignKey(
+                        name: "FK_AccountPasskeys_Accounts_UserId",
+                        column: x => x.UserId,
+                        principalTable: "Accounts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "AccountTokens",
                 columns: table => new
                 {
                     UserId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    LoginProvider = table.Column<string>(type: "TEXT", nullable: false),
-                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    LoginProvider = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
                     Value = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("PK_AspNetUserTokens", x => new { x.UserId, x.LoginProvider, x.Name });
+                    table.PrimaryKey("PK_AccountTokens", x => new { x.UserId, x.LoginProvider, x.Name });
                     table.ForeignKey(
-                        name: "FK_AspNetUserTokens_Accounts_UserId",
+                        name: "FK_AccountTokens_Accounts_UserId",
                         column: x => x.UserId,
                         principalTable: "Accounts",
                         principalColumn: "Id",
@@ -924,6 +967,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_AccountClaims_UserId",
+                table: "AccountClaims",
+                column: "UserId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_AccountLogins_UserId",
+                table: "AccountLogins",
+                column: "UserId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_AccountPasskeys_UserId",
+                table: "AccountPasskeys",
+                column: "UserId");
+
+            migrationBuilder.CreateIndex(
                 name: "EmailIndex",
                 table: "Accounts",
                 column: "NormalizedEmail");
@@ -940,14 +998,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 unique: true);
 
             migrationBuilder.CreateIndex(
-                name: "IX_AspNetUserClaims_UserId",
-                table: "AspNetUserClaims",
-                column: "UserId");
+                name: "IX_ApiTokens_Hash",
+                table: "ApiTokens",
+                column: "Hash",
+                unique: true);
 
             migrationBuilder.CreateIndex(
-                name: "IX_AspNetUserLogins_UserId",
-                table: "AspNetUserLogins",
-                column: "UserId");
+                name: "IX_ApiTokens_OwnerId",
+                table: "ApiTokens",
+                column: "OwnerId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_CuppingForms_Code_Edition_Revision",
@@ -1207,13 +1266,19 @@ namespace GreenLedger.Data.Migrations.Sqlite
         protected override void Down(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.DropTable(
-                name: "AspNetUserClaims");
+                name: "AccountClaims");
 
             migrationBuilder.DropTable(
-                name: "AspNetUserLogins");
+                name: "AccountLogins");
 
             migrationBuilder.DropTable(
-                name: "AspNetUserTokens");
+                name: "AccountPasskeys");
+
+            migrationBuilder.DropTable(
+                name: "AccountTokens");
+
+            migrationBuilder.DropTable(
+                name: "ApiTokens");
 
             migrationBuilder.DropTable(
                 name: "CupperEffects");

@@ -1,0 +1,76 @@
+using System.Threading.RateLimiting;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Antiforgery;
+
+namespace GreenLedger.Web.Hosting;
+
+/// <summary>What every answer carries and every request must show: headers, anti-forgery, limits.</summary>
+internal static class Security
+{
+    public const string SignInLimit = "sign-in";
+
+    private const string ContentPolicy =
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; "
+        + "connect-src 'self'; manifest-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
+
+    public static WebApplicationBuilder UseSafety(this WebApplicationBuilder builder)
+    {
+        var perMinute = builder.Configuration.GetValue("GreenLedger:SignInsPerMinute", 10);
+        builder.Services.AddHsts(hsts => hsts.MaxAge = TimeSpan.FromDays(365));
+        builder.Services.AddAntiforgery(options =>
+        {
+            options.HeaderName = "RequestVerificationToken";
+            options.Cookie.Name = "GreenLedger.Form";
+            options.Cookie.HttpOnly = true;
+            options.Cookie.SameSite = SameSiteMode.Strict;
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        builder.Services.AddRateLimiter(limits =>
+        {
+            limits.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+            limits.AddPolicy(SignInLimit, http => SignInPartition(http, perMinute));
+        });
+        return builder;
+    }
+
+    public static void UseSecurityHeaders(this WebApplication app) => app.Use((http, next) =>
+    {
+        var headers = http.Response.Headers;
+        headers.ContentSecurityPolicy = ContentPolicy;
+        headers.XContentTypeOptions = "nosniff";
+        headers.XFrameOptions = "DENY";
+        headers["Referrer-Policy"] = "same-origin";
+        headers["Permissions-Policy"] = "camera=(self), geolocation=(), microphone=(), payment=(), usb=()";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        return next();
+    });
+
+    /// <summary>
+    /// A script with a token shows it in a header that no other site can send; a browser with a cookie must also
+    /// show the anti-forgery token when it changes something through the API.
+    /// </summary>
+    public static void UseApiAntiforgery(this WebApplication app) => app.Use(async (http, next) =>
+    {
+        if (http.Request.Path.StartsWithSegments("/api")
+            && !HttpMethods.IsGet(http.Request.Method)
+            && !HttpMethods.IsHead(http.Request.Method)
+            && http.User.Identity is { IsAuthenticated: true, AuthenticationType: not BearerTokens.SchemeName }
+            && !await http.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(http))
+        {
+            await Results.Problem(
+                "Send a bearer token, or the anti-forgery token in the header RequestVerificationToken.",
+                statusCode: StatusCodes.Status400BadRequest).ExecuteAsync(http);
+            return;
+        }
+
+        await next();
+    });
+
+    private static RateLimitPartition<string> SignInPartition(HttpContext http, int perMinute) =>
+        HttpMethods.IsPost(http.Request.Method)
+            ? RateLimitPartition.GetFixedWindowLimiter(
+                http.Connection.RemoteIpAddress?.ToString() ?? "",
+                _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) })
+            : RateLimitPartition.GetNoLimiter("");
+}

@@ -1,0 +1,59 @@
+using System.Text.Json;
+using GreenLedger.Domain;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Hosting;
+
+/// <summary>
+/// Answers of the API when something is wrong, as problem details of RFC 9457: 400 a value cannot be read, 422 a rule
+/// refuses, 409 somebody was faster, 500 our mistake. A field that is at fault is named under <c>errors</c>.
+/// </summary>
+internal sealed class Trouble(IProblemDetailsService problems, ILogger<Trouble> log) : IExceptionHandler
+{
+    public async ValueTask<bool> TryHandleAsync(
+        HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
+    {
+        if (!httpContext.Request.Path.StartsWithSegments("/api"))
+        {
+            return false;
+        }
+
+        var details = Details(exception);
+        if (details.Status == StatusCodes.Status500InternalServerError)
+        {
+            log.LogError(exception, "The API failed at {Path}.", httpContext.Request.Path);
+        }
+
+        httpContext.Response.StatusCode = details.Status!.Value;
+        return await problems.TryWriteAsync(new ProblemDetailsContext { HttpContext = httpContext, ProblemDetails = details });
+    }
+
+    private static ProblemDetails Details(Exception exception) => exception switch
+    {
+        RuleBrokenException broken => Naming(broken.Field, broken.Message, StatusCodes.Status422UnprocessableEntity, "A rule refuses this."),
+        BadHttpRequestException { InnerException: JsonException json } =>
+            Naming(json.Path?.TrimStart('$', '.'), "This value cannot be read.", StatusCodes.Status400BadRequest, "The request cannot be read."),
+        BadHttpRequestException bad => new ProblemDetails { Status = bad.StatusCode, Title = "The request cannot be read.", Detail = bad.Message },
+        DbUpdateConcurrencyException => new ProblemDetails
+        {
+            Status = StatusCodes.Status409Conflict,
+            Title = "Somebody was faster.",
+            Detail = "This record was changed meanwhile: read it again, then send your change.",
+        },
+        _ => new ProblemDetails { Status = StatusCodes.Status500InternalServerError, Title = "Something went wrong here.", Detail = "Nothing was changed. The log of the server says more." },
+    };
+
+    private static ProblemDetails Naming(string? field, string message, int status, string title)
+    {
+        var details = new ProblemDetails { Status = status, Title = title, Detail = message };
+        if (!string.IsNullOrEmpty(field))
+        {
+            var name = JsonNamingPolicy.CamelCase.ConvertName(field);
+            details.Extensions["errors"] = new Dictionary<string, string[]> { [name] = [message] };
+        }
+
+        return details;
+    }
+}

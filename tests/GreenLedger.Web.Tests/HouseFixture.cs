@@ -1,0 +1,122 @@
+using System.Collections.Concurrent;
+using GreenLedger.Data;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.People;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace GreenLedger.Web.Tests;
+
+/// <summary>
+/// A whole application on a temporary SQLite file with the real migrations, and one person for each role. Tests of a
+/// class share it through <c>IClassFixture&lt;HouseFixture&gt;</c>.
+/// </summary>
+public sealed class HouseFixture : WebApplicationFactory<FormPage>
+{
+    public const string Password = "a spoon of washed beans";
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("greenledger-").FullName;
+    private readonly ConcurrentDictionary<Role, Task<TestBrowser>> _browsers = new();
+    private readonly SemaphoreSlim _once = new(1);
+    private bool _isOpen;
+
+    /// <summary>Settings of this application, before it starts.</summary>
+    public Dictionary<string, string> Settings { get; } = new() { ["GreenLedger:SignInsPerMinute"] = "1000" };
+
+    public static string EmailOf(Role role) => role.ToString().ToLowerInvariant() + "@sorrel-roasters.example";
+
+    /// <summary>A signed-in person of this role alone; the same one on every call.</summary>
+    public Task<TestBrowser> BrowserAsync(Role role) => _browsers.GetOrAdd(role, async one =>
+    {
+        await OpenHouseAsync();
+        var browser = Visitor();
+        await browser.SignInAsync(EmailOf(one), Password);
+        return browser;
+    });
+
+    /// <summary>Nobody signed in; redirects are not followed.</summary>
+    public TestBrowser Visitor() => new(CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false }));
+
+    /// <summary>A script that shows the token of a person with this role.</summary>
+    public async Task<HttpClient> ScriptAsync(Role role)
+    {
+        await OpenHouseAsync();
+        var token = BearerTokens.New();
+        await InLedgerAsync(async db =>
+        {
+            var email = EmailOf(role);
+            var owner = await db.Users.Where(account => account.Email == email).Select(account => account.PersonId).SingleAsync();
+            db.ApiTokens.Add(new ApiToken(owner, "test", BearerTokens.Hash(token), DateTimeOffset.UtcNow));
+            await db.SaveChangesAsync();
+        });
+        var client = CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+        client.DefaultRequestHeaders.Authorization = new("Bearer", token);
+        return client;
+    }
+
+    /// <summary>Reads or fills the application's own database.</summary>
+    public async Task InLedgerAsync(Func<LedgerContext, Task> work)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        await work(scope.ServiceProvider.GetRequiredService<LedgerContext>());
+    }
+
+    public async Task<T> FromLedgerAsync<T>(Func<LedgerContext, Task<T>> read)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        return await read(scope.ServiceProvider.GetRequiredService<LedgerContext>());
+    }
+
+    /// <summary>Makes the house "Sorrel Roasters" (EUR) with a person for each role, once.</summary>
+    public async Task OpenHouseAsync()
+    {
+        await _once.WaitAsync();
+        try
+        {
+            if (!_isOpen)
+            {
+                await FillAsync();
+                _isOpen = true;
+            }
+        }
+        finally
+        {
+            _once.Release();
+        }
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseSetting("GreenLedger:Data", _folder);
+        foreach (var (key, value) in Settings)
+        {
+            builder.UseSetting(key, value);
+        }
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (disposing && Directory.Exists(_folder))
+        {
+            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+            Directory.Delete(_folder, recursive: true);
+        }
+    }
+
+    private async Task FillAsync()
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var house = scope.ServiceProvider.GetRequiredService<NewHouse>();
+        await house.OpenAsync(
+            "Sorrel Roasters", Currency.Eur, "Imke Adler", "owner@sorrel-roasters.example", Password, CancellationToken.None);
+        var accounts = scope.ServiceProvider.GetRequiredService<Accounts>();
+        foreach (var role in Enum.GetValues<Role>().Where(role => role != Role.None))
+        {
+            await accounts.AddAsync(new Person("A " + role, role), EmailOf(role), Password);
+        }
+    }
+}
