@@ -22,9 +22,15 @@ namespace GreenLedger.Data;
 public abstract class LedgerContext(DbContextOptions options)
     : IdentityUserContext<Account, Guid>(options), IDataProtectionKeyContext
 {
+    public DbSet<Attachment> Attachments => Set<Attachment>();
+
+    public DbSet<Change> Changes => Set<Change>();
+
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     public DbSet<House> Houses => Set<House>();
+
+    public DbSet<Note> Notes => Set<Note>();
 
     public DbSet<Person> People => Set<Person>();
 

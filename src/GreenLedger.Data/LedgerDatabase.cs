@@ -1,6 +1,7 @@
 using AutoMapper;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Origins;
+using GreenLedger.Data.People;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -22,14 +23,14 @@ public static class LedgerDatabase
         {
             case "sqlite":
                 services.AddDbContext<LedgerContext, SqliteLedgerContext>(
-                    (provider, options) => SqliteLedgerContext.Configure(options, SqliteFile(configuration)));
+                    (provider, options) => SqliteLedgerContext.Configure(options, SqliteFile(configuration), provider.GetService<Who>(), provider.GetService<TimeProvider>()));
                 break;
             case "postgres":
                 var connection = configuration.GetConnectionString("GreenLedger")
                     ?? throw new InvalidOperationException(
                         "Set ConnectionStrings__GreenLedger to the PostgreSQL connection string, or leave GreenLedger__Database out to use SQLite.");
                 services.AddDbContext<LedgerContext, PostgresLedgerContext>(
-                    (provider, options) => PostgresLedgerContext.Configure(options, connection));
+                    (provider, options) => PostgresLedgerContext.Configure(options, connection, provider.GetService<Who>(), provider.GetService<TimeProvider>()));
                 break;
             case var other:
                 throw new InvalidOperationException($"GreenLedger__Database is '{other}': use sqlite or postgres.");

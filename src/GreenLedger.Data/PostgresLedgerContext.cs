@@ -1,3 +1,5 @@
+using GreenLedger.Data.Papers;
+using GreenLedger.Data.People;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
 
@@ -6,8 +8,9 @@ namespace GreenLedger.Data;
 /// <summary>The ledger in PostgreSQL, for a house that runs several nodes.</summary>
 public sealed class PostgresLedgerContext(DbContextOptions<PostgresLedgerContext> options) : LedgerContext(options)
 {
-    public static void Configure(DbContextOptionsBuilder options, string connection) =>
-        options.UseNpgsql(connection, postgres => postgres.MigrationsHistoryTable("__Migrations"));
+    public static void Configure(DbContextOptionsBuilder options, string connection, Who? who = null, TimeProvider? clock = null) =>
+        options.UseNpgsql(connection, postgres => postgres.MigrationsHistoryTable("__Migrations"))
+            .AddInterceptors(new HistoryWriter(who ?? new Who(), clock ?? TimeProvider.System));
 
     internal sealed class Factory : IDesignTimeDbContextFactory<PostgresLedgerContext>
     {

@@ -1,3 +1,5 @@
+using GreenLedger.Data.Papers;
+using GreenLedger.Data.People;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
@@ -8,11 +10,11 @@ namespace GreenLedger.Data;
 public sealed class SqliteLedgerContext(DbContextOptions<SqliteLedgerContext> options) : LedgerContext(options)
 {
     /// <summary>Options for the file; every connection gets the same settings.</summary>
-    public static void Configure(DbContextOptionsBuilder options, string file) => options
+    public static void Configure(DbContextOptionsBuilder options, string file, Who? who = null, TimeProvider? clock = null) => options
         .UseSqlite(
             new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 30 }.ToString(),
             sqlite => sqlite.MigrationsHistoryTable("__Migrations"))
-        .AddInterceptors(SqliteSettings.Instance);
+        .AddInterceptors(SqliteSettings.Instance, new HistoryWriter(who ?? new Who(), clock ?? TimeProvider.System));
 
     internal sealed class Factory : IDesignTimeDbContextFactory<SqliteLedgerContext>
     {

@@ -1,4 +1,5 @@
 using AutoMapper;
+using GreenLedger.Data.People;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
@@ -13,17 +14,17 @@ public sealed class Ledger(Engine engine, string name) : IAsyncDisposable
     /// <summary>The projections of the ledger, as the web application registers them.</summary>
     public IMapper Mapper { get; } = LedgerDatabase.Mapper().CreateMapper();
 
-    public LedgerContext Open()
+    public LedgerContext Open(Who? who = null, TimeProvider? clock = null)
     {
         if (engine is Engine.Sqlite)
         {
             var sqlite = new DbContextOptionsBuilder<SqliteLedgerContext>();
-            SqliteLedgerContext.Configure(sqlite, name);
+            SqliteLedgerContext.Configure(sqlite, name, who, clock);
             return new SqliteLedgerContext(sqlite.Options);
         }
 
         var postgres = new DbContextOptionsBuilder<PostgresLedgerContext>();
-        PostgresLedgerContext.Configure(postgres, PostgresConnection());
+        PostgresLedgerContext.Configure(postgres, PostgresConnection(), who, clock);
         return new PostgresLedgerContext(postgres.Options);
     }
 

@@ -261,6 +261,31 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "Changes",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    RecordKind = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    RecordId = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    RecordName = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Act = table.Column<int>(type: "integer", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: true),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Before = table.Column<string>(type: "text", nullable: true),
+                    After = table.Column<string>(type: "text", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Changes", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Changes_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "CuppingSessions",
                 columns: table => new
                 {
@@ -294,6 +319,66 @@ namespace GreenLedger.Data.Migrations.Postgres
                         name: "FK_CuppingSessions_People_LaidOutBy",
                         column: x => x.LaidOutBy,
                         principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Notes",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    About = table.Column<int>(type: "integer", nullable: false),
+                    AboutId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Text = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    RemovedBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    RemovedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Notes", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Notes_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Attachments",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    About = table.Column<int>(type: "integer", nullable: false),
+                    AboutId = table.Column<Guid>(type: "uuid", nullable: false),
+                    StoredFileId = table.Column<Guid>(type: "uuid", nullable: false),
+                    FileName = table.Column<string>(type: "character varying(255)", maxLength: 255, nullable: false),
+                    ContentType = table.Column<string>(type: "character varying(127)", maxLength: 127, nullable: false),
+                    SizeBytes = table.Column<long>(type: "bigint", nullable: false),
+                    Sha256 = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    RemovedBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    RemovedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Attachments", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Attachments_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Attachments_StoredFiles_StoredFileId",
+                        column: x => x.StoredFileId,
+                        principalTable: "StoredFiles",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1010,6 +1095,36 @@ namespace GreenLedger.Data.Migrations.Postgres
                 column: "OwnerId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Attachments_About_AboutId",
+                table: "Attachments",
+                columns: new[] { "About", "AboutId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Attachments_By",
+                table: "Attachments",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Attachments_StoredFileId",
+                table: "Attachments",
+                column: "StoredFileId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Changes_At",
+                table: "Changes",
+                column: "At");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Changes_By_At",
+                table: "Changes",
+                columns: new[] { "By", "At" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Changes_RecordKind_RecordId_At",
+                table: "Changes",
+                columns: new[] { "RecordKind", "RecordId", "At" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_CuppingForms_Code_Edition_Revision",
                 table: "CuppingForms",
                 columns: new[] { "Code", "Edition", "Revision" },
@@ -1084,6 +1199,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "IX_Lots_SupplierId",
                 table: "Lots",
                 column: "SupplierId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Notes_About_AboutId",
+                table: "Notes",
+                columns: new[] { "About", "AboutId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Notes_By",
+                table: "Notes",
+                column: "By");
 
             migrationBuilder.CreateIndex(
                 name: "IX_OfferLists_By",
@@ -1282,6 +1407,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "ApiTokens");
 
             migrationBuilder.DropTable(
+                name: "Attachments");
+
+            migrationBuilder.DropTable(
+                name: "Changes");
+
+            migrationBuilder.DropTable(
                 name: "CupperEffects");
 
             migrationBuilder.DropTable(
@@ -1298,6 +1429,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "KeyOpenings");
+
+            migrationBuilder.DropTable(
+                name: "Notes");
 
             migrationBuilder.DropTable(
                 name: "OfferPrices");
