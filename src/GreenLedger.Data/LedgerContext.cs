@@ -1,13 +1,11 @@
 using GreenLedger.Data.People;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Cupping;
-using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
-using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Pricing;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
@@ -60,19 +58,11 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Job> Jobs => Set<Job>();
 
-    public DbSet<Sample> Samples => Set<Sample>();
+    public DbSet<ExchangeRate> ExchangeRates => Set<ExchangeRate>();
 
-    public DbSet<GreenGrade> GreenGrades => Set<GreenGrade>();
+    public DbSet<FuturesQuote> FuturesQuotes => Set<FuturesQuote>();
 
-    public DbSet<CuppingForm> CuppingForms => Set<CuppingForm>();
-
-    public DbSet<CuppingSession> CuppingSessions => Set<CuppingSession>();
-
-    public DbSet<ScoreSheet> ScoreSheets => Set<ScoreSheet>();
-
-    public DbSet<PanelResult> PanelResults => Set<PanelResult>();
-
-    public DbSet<SampleResult> SampleResults => Set<SampleResult>();
+    public DbSet<Route> Routes => Set<Route>();
 
     /// <summary>Passkeys are part of the accounts' tables.</summary>
     protected override Version SchemaVersion => IdentitySchemaVersions.Version3;
@@ -99,8 +89,6 @@ public abstract class LedgerContext(DbContextOptions options)
         configurationBuilder.ComplexProperties<Mark>();
         configurationBuilder.ComplexProperties<Score>();
         configurationBuilder.ComplexProperties<Percent>();
-        configurationBuilder.ComplexProperties<WaterActivity>();
-        configurationBuilder.ComplexProperties<FullDefects>();
         configurationBuilder.ComplexProperties<Differential>();
         configurationBuilder.Properties<Currency>().HaveConversion<CurrencyConverter>().HaveMaxLength(3);
         configurationBuilder.Properties<FuturesMonth>().HaveConversion<FuturesMonthConverter>().HaveMaxLength(9);

@@ -1,5 +1,4 @@
 using AutoMapper;
-using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Origins;
 using GreenLedger.Data.People;
 using Microsoft.EntityFrameworkCore;
@@ -51,7 +50,6 @@ public static class LedgerDatabase
     {
         await db.Database.MigrateAsync(cancellationToken);
         await OriginsReference.FillAsync(db, cancellationToken);
-        await CuppingReference.FillAsync(db, cancellationToken);
     }
 
     private static string SqliteFile(IConfiguration configuration)

@@ -40,12 +40,35 @@ public sealed class House
     /// <summary>One cupper on the same coffee twice, one standard deviation in points. Common practice, no source.</summary>
     public Score Repeatability { get; private set; } = Score.Of(0.50m);
 
+    /// <summary>
+    /// Codes of the currencies whose interest year has 365 days; all others have 360. Money-market convention, from
+    /// memory (handbook, trade 3.3): sterling.
+    /// </summary>
+    public string LongYears { get; private set; } = "GBP";
+
+    /// <summary>The currencies of <see cref="LongYears"/>.</summary>
+    public IReadOnlySet<Currency> LongYearCurrencies => LongYears
+        .Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Currency.Of).ToHashSet();
+
     public void Rename(string name) => Name = Rule.Text(name, "The name of the house", field: nameof(Name));
 
     public void UseCurrency(Currency currency)
     {
         Rule.Require(currency != default, "Choose the currency of the house.", nameof(Currency));
         Currency = currency;
+    }
+
+    /// <summary>States the currencies whose interest year has 365 days, by their codes with spaces or commas between.</summary>
+    /// <exception cref="RuleBrokenException">One of them is no currency code.</exception>
+    public void CountInterestIn365DaysFor(string? codes)
+    {
+        var currencies = (codes ?? "").Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+        foreach (var code in currencies)
+        {
+            Rule.Require(Currency.TryParse(code, null, out _), $"'{code}' is not a currency code of ISO 4217, such as GBP.", nameof(LongYears));
+        }
+
+        LongYears = string.Join(' ', currencies.Select(code => code.ToUpperInvariant()).Distinct().Order(StringComparer.Ordinal));
     }
 
     public void ShowWeightsIn(bool pounds) => ShowsPounds = pounds;

@@ -10,6 +10,7 @@ public enum CostGap
     Stage = 4,
     ExchangeRate = 5,
     FuturesQuote = 6,
+    Delivery = 7,
 }
 
 /// <summary>A figure that a landed cost lacks, in a sentence that says which one. The stage is null where it is none.</summary>

@@ -1,5 +1,4 @@
 using GreenLedger.Domain.Measures;
-using GreenLedger.Domain.Offers;
 
 namespace GreenLedger.Domain.Pricing;
 
@@ -36,7 +35,7 @@ internal sealed class CostSheet(LandedCosts costs, Parcel parcel, Way way, Price
         {
             if (Split.PayerOf(stage) == Payer.Buyer)
             {
-                problems.Add(new(CostGap.Stage, $"{way.Route!.Name} does not answer {stage.Word()}, which the buyer pays under {parcel.Delivery.Word()}: give an amount, 'included' or 'none'.", stage));
+                problems.Add(new(CostGap.Stage, $"{way.Route!.Name} does not answer {stage.Word()}, which the buyer pays under {parcel.DeliveryWord}: give an amount, 'included' or 'none'.", stage));
             }
         }
 
@@ -62,7 +61,7 @@ internal sealed class CostSheet(LandedCosts costs, Parcel parcel, Way way, Price
     }
 
     public IReadOnlyList<string> Assumptions() => !way.IsAssumed ? []
-        : [$"{parcel.Delivery.Word()} {parcel.Place ?? "with no place named"} is reckoned as {parcel.Delivery.Word()} {Split.Place.Word()} on the route {way.Route!.Name}."];
+        : [$"{parcel.DeliveryWord} {parcel.Place ?? "with no place named"} is reckoned as {parcel.DeliveryWord} {Split.Place.Word()} on the route {way.Route!.Name}."];
 
     private LandedCostLine Line(int i, long units, decimal perKilogram)
     {
@@ -77,8 +76,8 @@ internal sealed class CostSheet(LandedCosts costs, Parcel parcel, Way way, Price
 
     private string Words(RouteLeg leg) => Split.PayerOf(leg.Stage) switch
     {
-        Payer.Seller => $"the seller pays under {parcel.Delivery.Word()}",
-        Payer.Nobody => $"not counted under {parcel.Delivery.Word()}",
+        Payer.Seller => $"the seller pays under {parcel.DeliveryWord}",
+        Payer.Nobody => $"not counted under {parcel.DeliveryWord}",
         _ => CostWords.Leg(leg, way.Route!, parcel, new(_value, price.Currency), new(Cif, price.Currency), costs.DaysOfYear(leg.Year, price.Currency)),
     };
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using GreenLedger.Domain.Measures;
-using GreenLedger.Domain.Offers;
 
 namespace GreenLedger.Domain.Pricing;
 
@@ -9,7 +8,7 @@ internal static class CostWords
 {
     public static string Coffee(PricePerWeight price, Parcel parcel, FuturesQuote? quote)
     {
-        var of = $"{Kg(parcel.Quantity)} × {price} {parcel.Delivery.Word()}";
+        var of = $"{Kg(parcel.Quantity)} × {price} {parcel.DeliveryWord}";
         return quote is null || parcel.Differential is not { } differential
             ? of
             : $"{of} ({differential.Month} {N(quote.Quoted)} of {Day(quote.On)} {(differential.Quoted < 0m ? "−" : "+")} {N(Math.Abs(differential.Quoted))} {differential.Month.Market.QuoteUnit()})";

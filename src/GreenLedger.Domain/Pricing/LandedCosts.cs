@@ -46,7 +46,8 @@ public sealed class LandedCosts
     public LandedCost Of(Parcel parcel) => Of(parcel, WayOf(parcel));
 
     /// <summary>The landed cost on a route of one's choice.</summary>
-    public LandedCost Of(Parcel parcel, Route route) => Of(parcel, Along(route, new RoutePlaces(route), parcel));
+    public LandedCost Of(Parcel parcel, Route route) =>
+        Of(parcel, parcel.Delivery is { } delivery ? Along(route, new RoutePlaces(route), parcel, delivery) : Way.Nowhere);
 
     /// <summary>
     /// The route that serves the parcel best: of its country of origin before one for any origin, and the named place
@@ -79,7 +80,11 @@ public sealed class LandedCosts
             problems.Add(new(CostGap.Quantity, "The quantity is missing: state the net weight."));
         }
 
-        if (way.Route is null)
+        if (parcel.Delivery is null)
+        {
+            problems.Add(new(CostGap.Delivery, "The delivery rule is missing: state FOB, CIF or another rule and its place."));
+        }
+        else if (way.Route is null)
         {
             problems.Add(new(CostGap.Route, NoRoute(parcel)));
         }
@@ -126,29 +131,34 @@ public sealed class LandedCosts
 
     private Way WayOf(Parcel parcel)
     {
-        var wish = new Wish(parcel.Delivery, parcel.Place, parcel.OriginCountry, parcel.PlaceKind);
-        return _ways.TryGetValue(wish, out var way) ? way : _ways.GetOrAdd(wish, Best(parcel));
+        if (parcel.Delivery is not { } delivery)
+        {
+            return Way.Nowhere;
+        }
+
+        var wish = new Wish(delivery, parcel.Place, parcel.OriginCountry, parcel.PlaceKind);
+        return _ways.TryGetValue(wish, out var way) ? way : _ways.GetOrAdd(wish, Best(parcel, delivery));
     }
 
-    private Way Best(Parcel parcel)
+    private Way Best(Parcel parcel, Incoterm delivery)
     {
-        var best = _routes.Select(route => (Route: route, Fit: _places[route.Id].Fit(parcel)))
+        var best = _routes.Select(route => (Route: route, Fit: _places[route.Id].Fit(parcel, delivery)))
             .Where(candidate => candidate.Fit > 0)
             .OrderByDescending(candidate => candidate.Fit)
             .Select(candidate => candidate.Route)
             .FirstOrDefault();
-        return best is null ? Way.Nowhere : Along(best, _places[best.Id], parcel);
+        return best is null ? Way.Nowhere : Along(best, _places[best.Id], parcel, delivery);
     }
 
-    private static Way Along(Route route, RoutePlaces places, Parcel parcel)
+    private static Way Along(Route route, RoutePlaces places, Parcel parcel, Incoterm delivery)
     {
-        var found = places.Find(parcel.Delivery, parcel.Place);
-        var wanted = parcel.PlaceKind ?? found ?? CostSplit.UsualPlace(parcel.Delivery);
-        var split = CostSplit.Of(parcel.Delivery, wanted);
+        var found = places.Find(delivery, parcel.Place);
+        var wanted = parcel.PlaceKind ?? found ?? CostSplit.UsualPlace(delivery);
+        var split = CostSplit.Of(delivery, wanted);
         var isKnown = parcel.PlaceKind is not null
             || found == split.Place
-            || parcel.Delivery is Incoterm.Exw or Incoterm.ExWarehouse
-            || (IsAtPort(parcel.Delivery) && (string.IsNullOrWhiteSpace(parcel.Place) || route.OriginCountry is null));
+            || delivery is Incoterm.Exw or Incoterm.ExWarehouse
+            || (IsAtPort(delivery) && (string.IsNullOrWhiteSpace(parcel.Place) || route.OriginCountry is null));
         return new Way(route, split, !isKnown, [.. route.Legs], [.. route.Unanswered]);
     }
 
@@ -157,7 +167,7 @@ public sealed class LandedCosts
 
     private static string NoRoute(Parcel parcel) =>
         $"No route serves {(parcel.OriginCountry is { } country ? $"coffee from {country}" : "this coffee")}"
-        + $" {parcel.Delivery.Word()}{(parcel.Place is { Length: > 0 } place ? " " + place : "")}: add a route, or one for any origin.";
+        + $" {parcel.DeliveryWord}{(parcel.Place is { Length: > 0 } place ? " " + place : "")}: add a route, or one for any origin.";
 
     private static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 

@@ -10,7 +10,7 @@ namespace GreenLedger.Domain.Pricing;
 public sealed record Parcel(
     PricePerWeight? Price,
     Differential? Differential,
-    Incoterm Delivery,
+    Incoterm? Delivery,
     string? Place,
     string? OriginCountry,
     Weight Quantity,
@@ -18,4 +18,11 @@ public sealed record Parcel(
 {
     /// <summary>Where the named place lies, when that is known; otherwise it is told from the route's places.</summary>
     public DeliveryPlace? PlaceKind { get; init; }
+
+    /// <summary>As the delivery rule is written; empty when none is stated.</summary>
+    internal string DeliveryWord => Delivery?.Word() ?? "";
+
+    /// <summary>The parcel that an offer is, with the country that its lot grew in.</summary>
+    public static Parcel Of(Offer offer, string? originCountry) => new(
+        offer.Price, offer.Differential, offer.Incoterm, offer.Place, originCountry, offer.Quantity, offer.Bags);
 }

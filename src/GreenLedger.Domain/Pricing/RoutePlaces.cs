@@ -1,5 +1,4 @@
-using System.Globalization;
-using System.Text;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 
 namespace GreenLedger.Domain.Pricing;
@@ -17,9 +16,9 @@ internal sealed class RoutePlaces(Route route)
     /// <summary>
     /// How well the route serves a parcel: 0 when it cannot, more for the right country, most for the named place.
     /// </summary>
-    public int Fit(Parcel parcel)
+    public int Fit(Parcel parcel, Incoterm delivery)
     {
-        var named = Names(parcel.Place).Any(name => Where(parcel.Delivery).Any(place => IsSame(place, name)));
+        var named = Names(parcel.Place).Any(name => Where(delivery).Any(place => IsSame(place, name)));
         if (route.OriginCountry is null)
         {
             return named ? 3 : 1;
@@ -56,24 +55,8 @@ internal sealed class RoutePlaces(Route route)
         place == name || Begins(place, name) || Begins(name, place);
 
     private static bool Begins(string longer, string shorter) =>
-        longer.Length > shorter.Length
-        && longer.StartsWith(shorter, StringComparison.Ordinal)
-        && !char.IsLetterOrDigit(longer[shorter.Length]);
+        longer.Length > shorter.Length && longer[shorter.Length] == ' ' && longer.StartsWith(shorter, StringComparison.Ordinal);
 
     private static string[] Names(string? text) =>
-        [.. Plain(text ?? "").Split(['/', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
-
-    private static string Plain(string text)
-    {
-        var plain = new StringBuilder(text.Length);
-        foreach (var letter in text.Normalize(NormalizationForm.FormD))
-        {
-            if (CharUnicodeInfo.GetUnicodeCategory(letter) != UnicodeCategory.NonSpacingMark)
-            {
-                plain.Append(char.ToUpperInvariant(letter));
-            }
-        }
-
-        return plain.ToString();
-    }
+        [.. (text ?? "").Split(['/', ';']).Select(name => SearchText.Of(name)).Where(name => name.Length > 0)];
 }
