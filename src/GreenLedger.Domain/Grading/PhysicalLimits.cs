@@ -1,0 +1,56 @@
+using System.Globalization;
+
+namespace GreenLedger.Domain.Grading;
+
+/// <summary>One limit held against what was found; <see cref="Passed"/> is null where nothing was measured.</summary>
+public sealed record LimitCheck(string Name, string? Found, string Limit, bool? Passed);
+
+/// <summary>
+/// Published limits for green coffee. A value that was not measured passes nothing and fails nothing.
+/// </summary>
+public sealed record PhysicalLimits(
+    string Name,
+    decimal LowestMoisture,
+    decimal HighestMoisture,
+    decimal? WaterActivityBelow,
+    decimal? Category1,
+    decimal? Category2,
+    int? Quakers)
+{
+    /// <summary>Washed arabica handbook and poster 2018: handbook quality.md sections 2.1 and 2.3.</summary>
+    public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0);
+
+    /// <summary>ICO Resolution 420 of 2004: moisture by ISO 6673; handbook quality.md section 2.4.</summary>
+    public static PhysicalLimits Export { get; } = new("Export target (ICO Resolution 420)", 8m, 12.5m, null, null, null, null);
+
+    public static IReadOnlyList<PhysicalLimits> Published { get; } = [WashedSpecialty, Export];
+
+    /// <summary>Each limit of the set against the grade, in the order in which a grader works.</summary>
+    public IEnumerable<LimitCheck> Check(GreenGrade grade)
+    {
+        ArgumentNullException.ThrowIfNull(grade);
+        var moisture = grade.Moisture?.Points;
+        yield return new LimitCheck("Moisture", grade.Moisture?.ToString(), $"{Text(LowestMoisture)} to {Text(HighestMoisture)} %", moisture is null ? null : moisture >= LowestMoisture && moisture <= HighestMoisture);
+        if (WaterActivityBelow is { } below)
+        {
+            yield return new LimitCheck("Water activity", grade.WaterActivity?.ToString(), $"below {below.ToString("0.00", CultureInfo.InvariantCulture)}", grade.WaterActivity is { } activity ? activity.Ratio < below : null);
+        }
+
+        if (Category1 is { } first)
+        {
+            yield return new LimitCheck("Category 1 full defects", grade.Category1?.ToString(), first == 0m ? "none" : $"at most {Text(first)}", grade.Category1 is { } found ? found.Count <= first : null);
+        }
+
+        if (Category2 is { } second)
+        {
+            yield return new LimitCheck("Category 2 full defects", grade.Category2?.ToString(), $"at most {Text(second)}", grade.Category2 is { } found ? found.Count <= second : null);
+        }
+
+        if (Quakers is { } quakers)
+        {
+            yield return new LimitCheck("Quakers", grade.Quakers?.ToString(CultureInfo.InvariantCulture), quakers == 0 ? "none" : $"at most {quakers}", grade.Quakers is { } found ? found <= quakers : null);
+        }
+    }
+
+    private static string Text(decimal value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,150 @@
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
+
+namespace GreenLedger.Domain.Tests.Grading;
+
+public class GreenGradeTests
+{
+    /// <summary>Handbook quality.md section 2.1, tests; the second row is check value 5.</summary>
+    [Theory]
+    [InlineData("full-black 1", 1, 0)]
+    [InlineData("partial-black 5, broken 14, shell 4, slight-insect 19", 0, 4)]
+    [InlineData("broken 30", 0, 6)]
+    [InlineData("broken 9, slight-insect 9", 0, 1)]
+    [InlineData("severe-insect 4", 0, 0)]
+    public void Full_defects_drop_their_fractions_for_each_kind(string counted, int category1, int category2)
+    {
+        var grade = Grade().CountDefects(DefectScheme.WashedArabica, Beans(counted), DefectFractions.Dropped);
+
+        Assert.Equal(FullDefects.Of(category1), grade.Category1);
+        Assert.Equal(FullDefects.Of(category2), grade.Category2);
+    }
+
+    [Fact]
+    public void Fractions_can_be_kept_and_both_are_shown()
+    {
+        var grade = Grade().CountDefects(DefectScheme.WashedArabica, Beans("broken 9, slight-insect 9"), DefectFractions.Kept);
+
+        // Handbook quality.md section 2.1: 1.8 + 0.9.
+        Assert.Equal(FullDefects.Of(2.7m), grade.Category2);
+        Assert.Equal(FullDefects.Of(1m), grade.Tally()!.Category2Dropped);
+    }
+
+    [Fact]
+    public void Category_1_beans_that_the_habit_drops_are_flagged()
+    {
+        var tally = DefectTally.Of(DefectScheme.WashedArabica, Beans("severe-insect 4"), 350m);
+
+        Assert.True(tally.HidesCategory1);
+        // Worked by hand: 4 ÷ 5.
+        Assert.Equal(FullDefects.Of(0.8m), tally.Category1Kept);
+    }
+
+    [Fact]
+    public void A_smaller_sample_is_scaled_to_the_schemes_weight_first()
+    {
+        // Worked by hand (common practice, no source): 12 broken in 300 g are 14 in 350 g, so 2 full defects.
+        var tally = DefectTally.Of(DefectScheme.WashedArabica, Beans("broken 12"), 300m);
+
+        Assert.Equal(FullDefects.Of(2m), tally.Category2Dropped);
+        Assert.Equal(FullDefects.Of(2.8m), tally.Category2Kept);
+    }
+
+    [Fact]
+    public void Missing_is_not_zero()
+    {
+        var grade = Grade();
+
+        var checks = PhysicalLimits.WashedSpecialty.Check(grade).ToList();
+
+        Assert.Null(grade.Moisture);
+        Assert.Null(grade.RetainedFrom(16));
+        Assert.All(checks, check => Assert.Null(check.Passed));
+    }
+
+    [Fact]
+    public void A_moisture_of_zero_is_refused_because_it_means_missing()
+    {
+        var refused = Assert.Throws<RuleBrokenException>(() => Grade().Measure(Percent.Of(0m), null, null, null));
+
+        Assert.Equal(nameof(GreenGrade.Moisture), refused.Field);
+    }
+
+    /// <summary>ICO Resolution 420: 8.0 to 12.5 % (check value 7).</summary>
+    [Theory]
+    [InlineData("12.5", true)]
+    [InlineData("12.6", false)]
+    [InlineData("8.0", true)]
+    [InlineData("7.9", false)]
+    public void Moisture_is_held_against_the_export_target(string moisture, bool passes)
+    {
+        var grade = Grade().Measure(Percent.Parse(moisture, null), null, null, null);
+
+        Assert.Equal(passes, PhysicalLimits.Export.Check(grade).Single().Passed);
+    }
+
+    /// <summary>SCA: below 0.70, none of category 1, at most 5 of category 2, no quaker (handbook quality.md section 2.1).</summary>
+    [Theory]
+    [InlineData("0.6999", 0, 5, 0, "")]
+    [InlineData("0.70", 0, 5, 0, "Water activity")]
+    [InlineData("0.55", 1, 5, 0, "Category 1 full defects")]
+    [InlineData("0.55", 0, 6, 0, "Category 2 full defects")]
+    [InlineData("0.55", 0, 5, 1, "Quakers")]
+    public void Specialty_limits_name_what_fails(string activity, int first, int second, int quakers, string fails)
+    {
+        var grade = Grade()
+            .Measure(Percent.Of(11m), "ISO 6673", WaterActivity.Parse(activity, null), null)
+            .StateDefects(FullDefects.Of(first), FullDefects.Of(second))
+            .Roast(quakers, null);
+
+        var failed = PhysicalLimits.WashedSpecialty.Check(grade).Where(check => check.Passed == false).Select(check => check.Name);
+
+        Assert.Equal(fails, string.Join(", ", failed));
+        Assert.Equal(GreenGrade.UsualRoast, grade.RoastedWeight);
+    }
+
+    [Theory]
+    [InlineData(95, true)]
+    [InlineData(94.9, false)]
+    public void Screen_16_up_with_at_most_5_per_cent_below(double above, bool passes)
+    {
+        var share = (decimal)above;
+        var grade = Grade().Sieve(new Dictionary<int, Percent>
+        {
+            [18] = Percent.Of(40m),
+            [16] = Percent.Of(share - 40m),
+            [14] = Percent.Of(100m - share),
+        });
+
+        // Handbook quality.md section 2.2: passes if pct(>= 16) >= 95.
+        Assert.Equal(passes, grade.RetainedFrom(16)!.Value.Points >= 95m);
+    }
+
+    [Fact]
+    public void Screens_that_do_not_add_up_are_refused()
+    {
+        var shares = new Dictionary<int, Percent> { [16] = Percent.Of(60m), [15] = Percent.Of(30m) };
+
+        var refused = Assert.Throws<RuleBrokenException>(() => Grade().Sieve(shares));
+
+        Assert.Contains("90", refused.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>n × 25.4 ÷ 64, check value 6.</summary>
+    [Theory]
+    [InlineData(14, "5.556")]
+    [InlineData(16, "6.350")]
+    [InlineData(18, "7.144")]
+    public void A_screens_hole_in_millimetres(int screen, string millimetres)
+    {
+        Assert.Equal(decimal.Parse(millimetres, null), Math.Round(ScreenShare.HoleMillimetres(screen), 3));
+    }
+
+    private static GreenGrade Grade() =>
+        new(Id<Sample>.New(), Id<Lot>.New(), new DateOnly(2026, 11, 20), null, GreenGrade.UsualSample);
+
+    private static Dictionary<string, int> Beans(string counted) => counted.Split(", ")
+        .Select(count => count.Split(' ')).ToDictionary(parts => parts[0], parts => int.Parse(parts[1], null));
+}
