@@ -1,11 +1,14 @@
 using GreenLedger.Data.People;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Domain.Samples;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
@@ -64,6 +67,20 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Route> Routes => Set<Route>();
 
+    public DbSet<Sample> Samples => Set<Sample>();
+
+    public DbSet<GreenGrade> GreenGrades => Set<GreenGrade>();
+
+    public DbSet<CuppingForm> CuppingForms => Set<CuppingForm>();
+
+    public DbSet<CuppingSession> CuppingSessions => Set<CuppingSession>();
+
+    public DbSet<ScoreSheet> ScoreSheets => Set<ScoreSheet>();
+
+    public DbSet<PanelResult> PanelResults => Set<PanelResult>();
+
+    public DbSet<SampleResult> SampleResults => Set<SampleResult>();
+
     /// <summary>Passkeys are part of the accounts' tables.</summary>
     protected override Version SchemaVersion => IdentitySchemaVersions.Version3;
 
@@ -89,6 +106,8 @@ public abstract class LedgerContext(DbContextOptions options)
         configurationBuilder.ComplexProperties<Mark>();
         configurationBuilder.ComplexProperties<Score>();
         configurationBuilder.ComplexProperties<Percent>();
+        configurationBuilder.ComplexProperties<WaterActivity>();
+        configurationBuilder.ComplexProperties<FullDefects>();
         configurationBuilder.ComplexProperties<Differential>();
         configurationBuilder.Properties<Currency>().HaveConversion<CurrencyConverter>().HaveMaxLength(3);
         configurationBuilder.Properties<FuturesMonth>().HaveConversion<FuturesMonthConverter>().HaveMaxLength(9);

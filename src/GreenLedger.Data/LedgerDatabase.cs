@@ -1,4 +1,5 @@
 using AutoMapper;
+using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Origins;
 using GreenLedger.Data.People;
 using Microsoft.EntityFrameworkCore;
@@ -50,6 +51,7 @@ public static class LedgerDatabase
     {
         await db.Database.MigrateAsync(cancellationToken);
         await OriginsReference.FillAsync(db, cancellationToken);
+        await CuppingReference.FillAsync(db, cancellationToken);
     }
 
     private static string SqliteFile(IConfiguration configuration)

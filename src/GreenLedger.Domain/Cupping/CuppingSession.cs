@@ -1,4 +1,5 @@
 using System.Globalization;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 
@@ -16,6 +17,7 @@ public sealed class CuppingSession
     private readonly List<SessionSample> _samples = [];
     private readonly List<ScoreSheet> _sheets = [];
     private readonly List<KeyOpening> _keyOpenings = [];
+    private readonly HashSet<(Id<Sample> Sample, string Cupper)> _pastKeys = [];
 
     private CuppingSession()
     {
@@ -59,6 +61,9 @@ public sealed class CuppingSession
     /// <summary>True for results taken in from a file; such a session was never open here.</summary>
     public bool IsPast { get; private set; }
 
+    /// <summary>The file that past results came from.</summary>
+    public Id<StoredFile>? SourceId { get; private set; }
+
     public Id<Person>? LaidOutBy { get; private set; }
 
     public DateTimeOffset? ClosedAt { get; private set; }
@@ -78,8 +83,8 @@ public sealed class CuppingSession
     public PanelResult? Result { get; private set; }
 
     /// <summary>A session held elsewhere or earlier, to be filled with past results and closed at once.</summary>
-    public static CuppingSession OfPast(string title, DateOnly heldOn, CuppingForm form) =>
-        new(title, heldOn, form, FormRules.UsualCups, isPast: true);
+    public static CuppingSession OfPast(string title, DateOnly heldOn, CuppingForm form, Id<StoredFile>? sourceId = null) =>
+        new(title, heldOn, form, FormRules.UsualCups, isPast: true) { SourceId = sourceId };
 
     /// <summary>Puts a sample on the table under a code of its own.</summary>
     /// <exception cref="RuleBrokenException">The session is closed or the sample is already on the table.</exception>
@@ -129,7 +134,7 @@ public sealed class CuppingSession
         var poured = _samples.Find(other => other.SampleId == sample.Id);
         Rule.Require(poured is not null, "The sample is not on the table.", nameof(Samples));
         var sheet = ScoreSheet.OfPast(this, poured, past, at);
-        Rule.Require(_sheets.All(other => other.SampleId != sample.Id || other.CupperKey != sheet.CupperKey), "The same sample and cupper stand twice in these results.", nameof(Sheets));
+        Rule.Require(_pastKeys.Add((sample.Id, sheet.CupperKey)), "The same sample and cupper stand twice in these results.", nameof(Sheets));
         _sheets.Add(sheet);
         return sheet;
     }

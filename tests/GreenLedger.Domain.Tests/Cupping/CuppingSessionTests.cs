@@ -134,7 +134,7 @@ public class CuppingSessionTests
         Assert.Equal([0.146842m, 0.146842m, 0.146354m, 0.187268m, 0.144880m], result.Samples.Select(sample => sample.StandardError.Points));
         Assert.Equal(86.666667m, result.Samples[2].PlainMean.Points);
         var last = result.Samples[4];
-        Assert.Equal((double)(last.Fitted.Points - last.Low.Points), 2.446912 * 0.144880, 5);
+        Assert.Equal(2.446912 * 0.144880, (double)(last.Fitted.Points - last.Low.Points), 5);
         Assert.Equal(HoldsFor.TheseCuppers, last.HoldsFor);
         Assert.Equal(6, last.DegreesOfFreedom);
         Assert.True(last.AnyCupperError > last.StandardError);
@@ -227,7 +227,7 @@ public class CuppingSessionTests
         Assert.Throws<RuleBrokenException>(() => form.Revise(form.Rules with { RoundTo = 0.5m }, ""));
     }
 
-    private CuppingSession HandbookSession()
+    private static CuppingSession HandbookSession()
     {
         var session = CuppingSession.OfPast("Handbook 4.6", new DateOnly(2026, 11, 24), CuppingForm.HundredPoint());
         var samples = Enumerable.Range(0, 5).Select(NewSample).ToList();

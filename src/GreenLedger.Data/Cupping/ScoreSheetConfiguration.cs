@@ -1,0 +1,28 @@
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace GreenLedger.Data.Cupping;
+
+internal sealed class ScoreSheetConfiguration : IEntityTypeConfiguration<ScoreSheet>
+{
+    public void Configure(EntityTypeBuilder<ScoreSheet> builder)
+    {
+        builder.Property(sheet => sheet.Id).ValueGeneratedNever();
+        builder.Property(sheet => sheet.CupperName).HasMaxLength(200);
+        builder.Property(sheet => sheet.Note).HasMaxLength(2000);
+        builder.PrimitiveCollection(sheet => sheet.MarkHundredths);
+        builder.PrimitiveCollection(sheet => sheet.GoodCups);
+        builder.PrimitiveCollection(sheet => sheet.DeductedCups);
+        builder.PrimitiveCollection(sheet => sheet.AverageTenThousandths);
+        builder.PrimitiveCollection(sheet => sheet.Descriptors);
+        // Two devices of one cupper that hand in at the same moment: the second is refused by the database.
+        builder.HasIndex(sheet => new { sheet.SessionId, sheet.SampleId, sheet.CupperId }).IsUnique();
+        builder.HasOne<Sample>().WithMany().HasForeignKey(sheet => sheet.SampleId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Lot>().WithMany().HasForeignKey(sheet => sheet.LotId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Person>().WithMany().HasForeignKey(sheet => sheet.CupperId).OnDelete(DeleteBehavior.Restrict);
+    }
+}

@@ -1,0 +1,42 @@
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace GreenLedger.Data.Grading;
+
+internal sealed class GreenGradeConfiguration
+    : IEntityTypeConfiguration<GreenGrade>, IEntityTypeConfiguration<DefectCount>, IEntityTypeConfiguration<ScreenShare>
+{
+    private const string Grade = "GreenGradeId";
+
+    public void Configure(EntityTypeBuilder<GreenGrade> builder)
+    {
+        builder.Property(grade => grade.Id).ValueGeneratedNever();
+        builder.Property(grade => grade.MoistureMethod).HasMaxLength(100);
+        builder.Property(grade => grade.Scheme).HasMaxLength(40);
+        builder.Property(grade => grade.Note).HasMaxLength(2000);
+        builder.HasIndex(grade => new { grade.LotId, grade.GradedOn });
+        builder.HasOne<Sample>().WithMany().HasForeignKey(grade => grade.SampleId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Lot>().WithMany().HasForeignKey(grade => grade.LotId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Person>().WithMany().HasForeignKey(grade => grade.By).OnDelete(DeleteBehavior.Restrict);
+        builder.HasMany(grade => grade.Defects).WithOne().HasForeignKey(Grade).IsRequired();
+        builder.HasMany(grade => grade.Screens).WithOne().HasForeignKey(Grade).IsRequired();
+    }
+
+    public void Configure(EntityTypeBuilder<DefectCount> builder)
+    {
+        builder.ToTable("DefectCounts");
+        builder.Property(count => count.Kind).HasMaxLength(40).ValueGeneratedNever();
+        builder.HasKey(Grade, nameof(DefectCount.Kind));
+    }
+
+    public void Configure(EntityTypeBuilder<ScreenShare> builder)
+    {
+        builder.ToTable("ScreenShares");
+        builder.Property(share => share.Screen).ValueGeneratedNever();
+        builder.HasKey(Grade, nameof(ScreenShare.Screen));
+    }
+}
