@@ -100,6 +100,573 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("Accounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
+                {
+                    b.Property<Guid>("PanelResultId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("CupperKey")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("CupperName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Sheets")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Effect", "GreenLedger.Domain.Cupping.CupperEffect.Effect#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("EffectMillionths");
+                        });
+
+                    b.HasKey("PanelResultId", "CupperKey");
+
+                    b.ToTable("CupperEffects", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingForm", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Edition")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Rules")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Edition", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("CuppingForms");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("ClosedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("ClosedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("CupsPerSample")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("FormId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("HeldOn")
+                        .HasColumnType("date");
+
+                    b.Property<bool>("IsPast")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid?>("LaidOutBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("SourceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ClosedBy");
+
+                    b.HasIndex("FormId");
+
+                    b.HasIndex("HeldOn");
+
+                    b.HasIndex("LaidOutBy");
+
+                    b.HasIndex("SourceId");
+
+                    b.ToTable("CuppingSessions");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.KeyOpening", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("SessionId");
+
+                    b.ToTable("KeyOpenings", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("DegreesOfFreedom")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ErrorFrom")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("FormId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Parts")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Sheets")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "ResidualDeviation", "GreenLedger.Domain.Cupping.PanelResult.ResidualDeviation#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("ResidualDeviationMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SessionId")
+                        .IsUnique();
+
+                    b.ToTable("PanelResults");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SampleResult", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Cuppers")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("DegreesOfFreedom")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ErrorFrom")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("FormId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("HeldOn")
+                        .HasColumnType("date");
+
+                    b.Property<int>("HoldsFor")
+                        .HasColumnType("integer");
+
+                    b.Property<double>("LevelVariance")
+                        .HasColumnType("double precision");
+
+                    b.PrimitiveCollection<double[]>("Loadings")
+                        .IsRequired()
+                        .HasColumnType("double precision[]");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<double>("OwnVariance")
+                        .HasColumnType("double precision");
+
+                    b.Property<Guid>("PanelResultId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Part")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Sheets")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "AnyCupperError", "GreenLedger.Domain.Cupping.SampleResult.AnyCupperError#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("AnyCupperErrorMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Fitted", "GreenLedger.Domain.Cupping.SampleResult.Fitted#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("FittedMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "High", "GreenLedger.Domain.Cupping.SampleResult.High#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("HighMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Low", "GreenLedger.Domain.Cupping.SampleResult.Low#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("LowMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "PlainMean", "GreenLedger.Domain.Cupping.SampleResult.PlainMean#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("PlainMeanMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StandardError", "GreenLedger.Domain.Cupping.SampleResult.StandardError#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("StandardErrorMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "TheseCuppersError", "GreenLedger.Domain.Cupping.SampleResult.TheseCuppersError#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("TheseCuppersErrorMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("FormId");
+
+                    b.HasIndex("PanelResultId");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("SessionId");
+
+                    b.HasIndex("LotId", "FormId");
+
+                    b.ToTable("SampleResults");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.ScoreSheet", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.PrimitiveCollection<int[]>("AverageTenThousandths")
+                        .IsRequired()
+                        .HasColumnType("integer[]");
+
+                    b.Property<Guid?>("CupperId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("CupperName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.PrimitiveCollection<int[]>("DeductedCups")
+                        .IsRequired()
+                        .HasColumnType("integer[]");
+
+                    b.PrimitiveCollection<string[]>("Descriptors")
+                        .IsRequired()
+                        .HasColumnType("text[]");
+
+                    b.PrimitiveCollection<int[]>("GoodCups")
+                        .IsRequired()
+                        .HasColumnType("integer[]");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.PrimitiveCollection<int[]>("MarkHundredths")
+                        .IsRequired()
+                        .HasColumnType("integer[]");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedTotal", "GreenLedger.Domain.Cupping.ScoreSheet.StatedTotal#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("StatedTotalMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Total", "GreenLedger.Domain.Cupping.ScoreSheet.Total#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("TotalMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Unrounded", "GreenLedger.Domain.Cupping.ScoreSheet.Unrounded#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("UnroundedMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CupperId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("SessionId", "SampleId", "CupperId")
+                        .IsUnique();
+
+                    b.ToTable("ScoreSheets");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SessionSample", b =>
+                {
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.HasKey("SessionId", "SampleId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("SessionId", "Code")
+                        .IsUnique();
+
+                    b.ToTable("SessionSamples", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
+                {
+                    b.Property<Guid>("GreenGradeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Kind")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("Beans")
+                        .HasColumnType("integer");
+
+                    b.HasKey("GreenGradeId", "Kind");
+
+                    b.ToTable("DefectCounts", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("DensityGramsPerLitre")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Fractions")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("GradedOn")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("MoistureMethod")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<int?>("Quakers")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Scheme")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Category1", "GreenLedger.Domain.Grading.GreenGrade.Category1#FullDefects", b1 =>
+                        {
+                            b1.Property<int>("Hundredths")
+                                .HasColumnType("integer")
+                                .HasColumnName("Category1Hundredths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Category2", "GreenLedger.Domain.Grading.GreenGrade.Category2#FullDefects", b1 =>
+                        {
+                            b1.Property<int>("Hundredths")
+                                .HasColumnType("integer")
+                                .HasColumnName("Category2Hundredths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Moisture", "GreenLedger.Domain.Grading.GreenGrade.Moisture#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("MoistureTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "RoastedWeight", "GreenLedger.Domain.Grading.GreenGrade.RoastedWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("RoastedWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "SampleWeight", "GreenLedger.Domain.Grading.GreenGrade.SampleWeight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("SampleWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WaterActivity", "GreenLedger.Domain.Grading.GreenGrade.WaterActivity#WaterActivity", b1 =>
+                        {
+                            b1.Property<int>("TenThousandths")
+                                .HasColumnType("integer")
+                                .HasColumnName("WaterActivityTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("LotId", "GradedOn");
+
+                    b.ToTable("GreenGrades");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.ScreenShare", b =>
+                {
+                    b.Property<Guid>("GreenGradeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Screen")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Retained", "GreenLedger.Domain.Grading.ScreenShare.Retained#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("RetainedTenThousandths");
+                        });
+
+                    b.HasKey("GreenGradeId", "Screen");
+
+                    b.ToTable("ScreenShares", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1294,6 +1861,52 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("RouteLegs", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("LabelCode")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Samples.Sample.Weight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("WeightMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LabelCode")
+                        .IsUnique();
+
+                    b.HasIndex("LotId");
+
+                    b.ToTable("Samples");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -1403,6 +2016,183 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
+                        .WithMany("Cuppers")
+                        .HasForeignKey("PanelResultId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ClosedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", "Form")
+                        .WithMany()
+                        .HasForeignKey("FormId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("LaidOutBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("SourceId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.Navigation("Form");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.KeyOpening", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("KeyOpenings")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithOne("Result")
+                        .HasForeignKey("GreenLedger.Domain.Cupping.PanelResult", "SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SampleResult", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", null)
+                        .WithMany()
+                        .HasForeignKey("FormId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
+                        .WithMany("Samples")
+                        .HasForeignKey("PanelResultId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany()
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.ScoreSheet", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CupperId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("Sheets")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SessionSample", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("Samples")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
+                        .WithMany("Defects")
+                        .HasForeignKey("GreenGradeId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.ScreenShare", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
+                        .WithMany("Screens")
+                        .HasForeignKey("GreenGradeId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 
@@ -1587,6 +2377,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
                 {
                     b.HasOne("GreenLedger.Data.People.Account", null)
@@ -1663,6 +2462,31 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("UserId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
+                {
+                    b.Navigation("KeyOpenings");
+
+                    b.Navigation("Result");
+
+                    b.Navigation("Samples");
+
+                    b.Navigation("Sheets");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
+                {
+                    b.Navigation("Cuppers");
+
+                    b.Navigation("Samples");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
+                {
+                    b.Navigation("Defects");
+
+                    b.Navigation("Screens");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>

@@ -34,6 +34,23 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "CuppingForms",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Code = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Name = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Edition = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    Revision = table.Column<int>(type: "integer", nullable: false),
+                    Rules = table.Column<string>(type: "text", nullable: false),
+                    Reason = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CuppingForms", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "DataProtectionKeys",
                 columns: table => new
                 {
@@ -419,6 +436,51 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "CuppingSessions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Title = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    HeldOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    FormId = table.Column<Guid>(type: "uuid", nullable: false),
+                    CupsPerSample = table.Column<int>(type: "integer", nullable: false),
+                    IsPast = table.Column<bool>(type: "boolean", nullable: false),
+                    SourceId = table.Column<Guid>(type: "uuid", nullable: true),
+                    LaidOutBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    ClosedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    ClosedBy = table.Column<Guid>(type: "uuid", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CuppingSessions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CuppingSessions_CuppingForms_FormId",
+                        column: x => x.FormId,
+                        principalTable: "CuppingForms",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CuppingSessions_People_ClosedBy",
+                        column: x => x.ClosedBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CuppingSessions_People_LaidOutBy",
+                        column: x => x.LaidOutBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CuppingSessions_StoredFiles_SourceId",
+                        column: x => x.SourceId,
+                        principalTable: "StoredFiles",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "StoredBytes",
                 columns: table => new
                 {
@@ -637,6 +699,80 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "KeyOpenings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    SessionId = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_KeyOpenings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_KeyOpenings_CuppingSessions_SessionId",
+                        column: x => x.SessionId,
+                        principalTable: "CuppingSessions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_KeyOpenings_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PanelResults",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SessionId = table.Column<Guid>(type: "uuid", nullable: false),
+                    FormId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Sheets = table.Column<int>(type: "integer", nullable: false),
+                    Parts = table.Column<int>(type: "integer", nullable: false),
+                    ErrorFrom = table.Column<int>(type: "integer", nullable: false),
+                    DegreesOfFreedom = table.Column<int>(type: "integer", nullable: false),
+                    ResidualDeviationMillionths = table.Column<long>(type: "bigint", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PanelResults", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PanelResults_CuppingSessions_SessionId",
+                        column: x => x.SessionId,
+                        principalTable: "CuppingSessions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Samples",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Kind = table.Column<int>(type: "integer", nullable: false),
+                    LabelCode = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    ReceivedOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    Note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: true),
+                    WeightMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Samples", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Samples_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Offers",
                 columns: table => new
                 {
@@ -685,6 +821,219 @@ namespace GreenLedger.Data.Migrations.Postgres
                         name: "FK_Offers_Suppliers_SupplierId",
                         column: x => x.SupplierId,
                         principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "CupperEffects",
+                columns: table => new
+                {
+                    CupperKey = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    PanelResultId = table.Column<Guid>(type: "uuid", nullable: false),
+                    CupperName = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Sheets = table.Column<int>(type: "integer", nullable: false),
+                    EffectMillionths = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CupperEffects", x => new { x.PanelResultId, x.CupperKey });
+                    table.ForeignKey(
+                        name: "FK_CupperEffects_PanelResults_PanelResultId",
+                        column: x => x.PanelResultId,
+                        principalTable: "PanelResults",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "GreenGrades",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SampleId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    GradedOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: true),
+                    MoistureMethod = table.Column<string>(type: "character varying(100)", maxLength: 100, nullable: true),
+                    DensityGramsPerLitre = table.Column<int>(type: "integer", nullable: true),
+                    Scheme = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    Fractions = table.Column<int>(type: "integer", nullable: false),
+                    Quakers = table.Column<int>(type: "integer", nullable: true),
+                    Note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: true),
+                    Category1Hundredths = table.Column<int>(type: "integer", nullable: true),
+                    Category2Hundredths = table.Column<int>(type: "integer", nullable: true),
+                    MoistureTenThousandths = table.Column<long>(type: "bigint", nullable: true),
+                    RoastedWeightMicrograms = table.Column<long>(type: "bigint", nullable: true),
+                    SampleWeightMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    WaterActivityTenThousandths = table.Column<int>(type: "integer", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_GreenGrades", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_GreenGrades_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_GreenGrades_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_GreenGrades_Samples_SampleId",
+                        column: x => x.SampleId,
+                        principalTable: "Samples",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SampleResults",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SessionId = table.Column<Guid>(type: "uuid", nullable: false),
+                    FormId = table.Column<Guid>(type: "uuid", nullable: false),
+                    HeldOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    SampleId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Position = table.Column<int>(type: "integer", nullable: false),
+                    HoldsFor = table.Column<int>(type: "integer", nullable: false),
+                    ErrorFrom = table.Column<int>(type: "integer", nullable: false),
+                    DegreesOfFreedom = table.Column<int>(type: "integer", nullable: true),
+                    Cuppers = table.Column<int>(type: "integer", nullable: false),
+                    Sheets = table.Column<int>(type: "integer", nullable: false),
+                    Part = table.Column<int>(type: "integer", nullable: false),
+                    OwnVariance = table.Column<double>(type: "double precision", nullable: false),
+                    Loadings = table.Column<double[]>(type: "double precision[]", nullable: false),
+                    LevelVariance = table.Column<double>(type: "double precision", nullable: false),
+                    PanelResultId = table.Column<Guid>(type: "uuid", nullable: false),
+                    AnyCupperErrorMillionths = table.Column<long>(type: "bigint", nullable: false),
+                    FittedMillionths = table.Column<long>(type: "bigint", nullable: false),
+                    HighMillionths = table.Column<long>(type: "bigint", nullable: false),
+                    LowMillionths = table.Column<long>(type: "bigint", nullable: false),
+                    PlainMeanMillionths = table.Column<long>(type: "bigint", nullable: false),
+                    StandardErrorMillionths = table.Column<long>(type: "bigint", nullable: false),
+                    TheseCuppersErrorMillionths = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SampleResults", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SampleResults_CuppingForms_FormId",
+                        column: x => x.FormId,
+                        principalTable: "CuppingForms",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SampleResults_CuppingSessions_SessionId",
+                        column: x => x.SessionId,
+                        principalTable: "CuppingSessions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_SampleResults_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SampleResults_PanelResults_PanelResultId",
+                        column: x => x.PanelResultId,
+                        principalTable: "PanelResults",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_SampleResults_Samples_SampleId",
+                        column: x => x.SampleId,
+                        principalTable: "Samples",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ScoreSheets",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SessionId = table.Column<Guid>(type: "uuid", nullable: false),
+                    SampleId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    CupperId = table.Column<Guid>(type: "uuid", nullable: true),
+                    CupperName = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    WrittenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    MarkHundredths = table.Column<int[]>(type: "integer[]", nullable: false),
+                    GoodCups = table.Column<int[]>(type: "integer[]", nullable: false),
+                    DeductedCups = table.Column<int[]>(type: "integer[]", nullable: false),
+                    AverageTenThousandths = table.Column<int[]>(type: "integer[]", nullable: false),
+                    Descriptors = table.Column<string[]>(type: "text[]", nullable: false),
+                    Note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: true),
+                    StatedTotalMillionths = table.Column<long>(type: "bigint", nullable: true),
+                    TotalMillionths = table.Column<long>(type: "bigint", nullable: false),
+                    UnroundedMillionths = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ScoreSheets", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ScoreSheets_CuppingSessions_SessionId",
+                        column: x => x.SessionId,
+                        principalTable: "CuppingSessions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_ScoreSheets_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ScoreSheets_People_CupperId",
+                        column: x => x.CupperId,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ScoreSheets_Samples_SampleId",
+                        column: x => x.SampleId,
+                        principalTable: "Samples",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SessionSamples",
+                columns: table => new
+                {
+                    SampleId = table.Column<Guid>(type: "uuid", nullable: false),
+                    SessionId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Position = table.Column<int>(type: "integer", nullable: false),
+                    Code = table.Column<string>(type: "character varying(8)", maxLength: 8, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SessionSamples", x => new { x.SessionId, x.SampleId });
+                    table.ForeignKey(
+                        name: "FK_SessionSamples_CuppingSessions_SessionId",
+                        column: x => x.SessionId,
+                        principalTable: "CuppingSessions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_SessionSamples_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SessionSamples_Samples_SampleId",
+                        column: x => x.SampleId,
+                        principalTable: "Samples",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -762,6 +1111,44 @@ namespace GreenLedger.Data.Migrations.Postgres
                         onDelete: ReferentialAction.Restrict);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "DefectCounts",
+                columns: table => new
+                {
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    GreenGradeId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Beans = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DefectCounts", x => new { x.GreenGradeId, x.Kind });
+                    table.ForeignKey(
+                        name: "FK_DefectCounts_GreenGrades_GreenGradeId",
+                        column: x => x.GreenGradeId,
+                        principalTable: "GreenGrades",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ScreenShares",
+                columns: table => new
+                {
+                    Screen = table.Column<int>(type: "integer", nullable: false),
+                    GreenGradeId = table.Column<Guid>(type: "uuid", nullable: false),
+                    RetainedTenThousandths = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ScreenShares", x => new { x.GreenGradeId, x.Screen });
+                    table.ForeignKey(
+                        name: "FK_ScreenShares_GreenGrades_GreenGradeId",
+                        column: x => x.GreenGradeId,
+                        principalTable: "GreenGrades",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "IX_AccountClaims_UserId",
                 table: "AccountClaims",
@@ -835,6 +1222,37 @@ namespace GreenLedger.Data.Migrations.Postgres
                 columns: new[] { "RecordKind", "RecordId", "At" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_CuppingForms_Code_Edition_Revision",
+                table: "CuppingForms",
+                columns: new[] { "Code", "Edition", "Revision" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CuppingSessions_ClosedBy",
+                table: "CuppingSessions",
+                column: "ClosedBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CuppingSessions_FormId",
+                table: "CuppingSessions",
+                column: "FormId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CuppingSessions_HeldOn",
+                table: "CuppingSessions",
+                column: "HeldOn");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CuppingSessions_LaidOutBy",
+                table: "CuppingSessions",
+                column: "LaidOutBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CuppingSessions_SourceId",
+                table: "CuppingSessions",
+                column: "SourceId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ExchangeRates_Kind_Currency_On",
                 table: "ExchangeRates",
                 columns: new[] { "Kind", "Currency", "On" },
@@ -847,9 +1265,34 @@ namespace GreenLedger.Data.Migrations.Postgres
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_GreenGrades_By",
+                table: "GreenGrades",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_GreenGrades_LotId_GradedOn",
+                table: "GreenGrades",
+                columns: new[] { "LotId", "GradedOn" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_GreenGrades_SampleId",
+                table: "GreenGrades",
+                column: "SampleId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Jobs_State",
                 table: "Jobs",
                 column: "State");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_KeyOpenings_By",
+                table: "KeyOpenings",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_KeyOpenings_SessionId",
+                table: "KeyOpenings",
+                column: "SessionId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Lots_CountryCode",
@@ -927,6 +1370,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                 columns: new[] { "SupplierId", "Ref" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_PanelResults_SessionId",
+                table: "PanelResults",
+                column: "SessionId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ProcessMethods_Name",
                 table: "ProcessMethods",
                 column: "Name",
@@ -951,6 +1400,79 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "IX_Routes_Name",
                 table: "Routes",
                 column: "Name",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleResults_FormId",
+                table: "SampleResults",
+                column: "FormId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleResults_LotId_FormId",
+                table: "SampleResults",
+                columns: new[] { "LotId", "FormId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleResults_PanelResultId",
+                table: "SampleResults",
+                column: "PanelResultId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleResults_SampleId",
+                table: "SampleResults",
+                column: "SampleId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleResults_SessionId",
+                table: "SampleResults",
+                column: "SessionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Samples_LabelCode",
+                table: "Samples",
+                column: "LabelCode",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Samples_LotId",
+                table: "Samples",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ScoreSheets_CupperId",
+                table: "ScoreSheets",
+                column: "CupperId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ScoreSheets_LotId",
+                table: "ScoreSheets",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ScoreSheets_SampleId",
+                table: "ScoreSheets",
+                column: "SampleId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ScoreSheets_SessionId_SampleId_CupperId",
+                table: "ScoreSheets",
+                columns: new[] { "SessionId", "SampleId", "CupperId" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SessionSamples_LotId",
+                table: "SessionSamples",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SessionSamples_SampleId",
+                table: "SessionSamples",
+                column: "SampleId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SessionSamples_SessionId_Code",
+                table: "SessionSamples",
+                columns: new[] { "SessionId", "Code" },
                 unique: true);
 
             migrationBuilder.CreateIndex(
@@ -1016,7 +1538,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "Changes");
 
             migrationBuilder.DropTable(
+                name: "CupperEffects");
+
+            migrationBuilder.DropTable(
                 name: "DataProtectionKeys");
+
+            migrationBuilder.DropTable(
+                name: "DefectCounts");
 
             migrationBuilder.DropTable(
                 name: "ExchangeRates");
@@ -1031,6 +1559,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "Jobs");
 
             migrationBuilder.DropTable(
+                name: "KeyOpenings");
+
+            migrationBuilder.DropTable(
                 name: "Notes");
 
             migrationBuilder.DropTable(
@@ -1038,6 +1569,18 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "RouteLegs");
+
+            migrationBuilder.DropTable(
+                name: "SampleResults");
+
+            migrationBuilder.DropTable(
+                name: "ScoreSheets");
+
+            migrationBuilder.DropTable(
+                name: "ScreenShares");
+
+            migrationBuilder.DropTable(
+                name: "SessionSamples");
 
             migrationBuilder.DropTable(
                 name: "SetAsideRows");
@@ -1055,25 +1598,40 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "Routes");
 
             migrationBuilder.DropTable(
+                name: "PanelResults");
+
+            migrationBuilder.DropTable(
+                name: "GreenGrades");
+
+            migrationBuilder.DropTable(
                 name: "Offers");
 
             migrationBuilder.DropTable(
-                name: "Lots");
+                name: "CuppingSessions");
+
+            migrationBuilder.DropTable(
+                name: "Samples");
 
             migrationBuilder.DropTable(
                 name: "OfferLists");
 
             migrationBuilder.DropTable(
-                name: "ProcessMethods");
+                name: "CuppingForms");
 
             migrationBuilder.DropTable(
-                name: "Producers");
+                name: "Lots");
 
             migrationBuilder.DropTable(
                 name: "People");
 
             migrationBuilder.DropTable(
                 name: "StoredFiles");
+
+            migrationBuilder.DropTable(
+                name: "ProcessMethods");
+
+            migrationBuilder.DropTable(
+                name: "Producers");
 
             migrationBuilder.DropTable(
                 name: "Suppliers");

@@ -95,6 +95,573 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("Accounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
+                {
+                    b.Property<Guid>("PanelResultId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CupperKey")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CupperName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Sheets")
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Effect", "GreenLedger.Domain.Cupping.CupperEffect.Effect#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("EffectMillionths");
+                        });
+
+                    b.HasKey("PanelResultId", "CupperKey");
+
+                    b.ToTable("CupperEffects", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingForm", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Edition")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Rules")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Edition", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("CuppingForms");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("ClosedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ClosedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("CupsPerSample")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("FormId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("HeldOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsPast")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("LaidOutBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("SourceId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ClosedBy");
+
+                    b.HasIndex("FormId");
+
+                    b.HasIndex("HeldOn");
+
+                    b.HasIndex("LaidOutBy");
+
+                    b.HasIndex("SourceId");
+
+                    b.ToTable("CuppingSessions");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.KeyOpening", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("SessionId");
+
+                    b.ToTable("KeyOpenings", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("DegreesOfFreedom")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("ErrorFrom")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("FormId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Parts")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Sheets")
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "ResidualDeviation", "GreenLedger.Domain.Cupping.PanelResult.ResidualDeviation#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("ResidualDeviationMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SessionId")
+                        .IsUnique();
+
+                    b.ToTable("PanelResults");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SampleResult", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Cuppers")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("DegreesOfFreedom")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("ErrorFrom")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("FormId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("HeldOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("HoldsFor")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("LevelVariance")
+                        .HasColumnType("REAL");
+
+                    b.PrimitiveCollection<string>("Loadings")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("OwnVariance")
+                        .HasColumnType("REAL");
+
+                    b.Property<Guid>("PanelResultId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Part")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Sheets")
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "AnyCupperError", "GreenLedger.Domain.Cupping.SampleResult.AnyCupperError#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("AnyCupperErrorMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Fitted", "GreenLedger.Domain.Cupping.SampleResult.Fitted#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("FittedMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "High", "GreenLedger.Domain.Cupping.SampleResult.High#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("HighMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Low", "GreenLedger.Domain.Cupping.SampleResult.Low#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("LowMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "PlainMean", "GreenLedger.Domain.Cupping.SampleResult.PlainMean#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PlainMeanMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StandardError", "GreenLedger.Domain.Cupping.SampleResult.StandardError#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("StandardErrorMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "TheseCuppersError", "GreenLedger.Domain.Cupping.SampleResult.TheseCuppersError#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("TheseCuppersErrorMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("FormId");
+
+                    b.HasIndex("PanelResultId");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("SessionId");
+
+                    b.HasIndex("LotId", "FormId");
+
+                    b.ToTable("SampleResults");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.ScoreSheet", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("AverageTenThousandths")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("CupperId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CupperName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("DeductedCups")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("Descriptors")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("GoodCups")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("MarkHundredths")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedTotal", "GreenLedger.Domain.Cupping.ScoreSheet.StatedTotal#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("StatedTotalMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Total", "GreenLedger.Domain.Cupping.ScoreSheet.Total#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("TotalMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Unrounded", "GreenLedger.Domain.Cupping.ScoreSheet.Unrounded#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("UnroundedMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CupperId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("SessionId", "SampleId", "CupperId")
+                        .IsUnique();
+
+                    b.ToTable("ScoreSheets");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SessionSample", b =>
+                {
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("SessionId", "SampleId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("SessionId", "Code")
+                        .IsUnique();
+
+                    b.ToTable("SessionSamples", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
+                {
+                    b.Property<Guid>("GreenGradeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Beans")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("GreenGradeId", "Kind");
+
+                    b.ToTable("DefectCounts", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("DensityGramsPerLitre")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Fractions")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("GradedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("MoistureMethod")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Quakers")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Scheme")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Category1", "GreenLedger.Domain.Grading.GreenGrade.Category1#FullDefects", b1 =>
+                        {
+                            b1.Property<int>("Hundredths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("Category1Hundredths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Category2", "GreenLedger.Domain.Grading.GreenGrade.Category2#FullDefects", b1 =>
+                        {
+                            b1.Property<int>("Hundredths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("Category2Hundredths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Moisture", "GreenLedger.Domain.Grading.GreenGrade.Moisture#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("MoistureTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "RoastedWeight", "GreenLedger.Domain.Grading.GreenGrade.RoastedWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("RoastedWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "SampleWeight", "GreenLedger.Domain.Grading.GreenGrade.SampleWeight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("SampleWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WaterActivity", "GreenLedger.Domain.Grading.GreenGrade.WaterActivity#WaterActivity", b1 =>
+                        {
+                            b1.Property<int>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WaterActivityTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("LotId", "GradedOn");
+
+                    b.ToTable("GreenGrades");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.ScreenShare", b =>
+                {
+                    b.Property<Guid>("GreenGradeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Screen")
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Retained", "GreenLedger.Domain.Grading.ScreenShare.Retained#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("RetainedTenThousandths");
+                        });
+
+                    b.HasKey("GreenGradeId", "Screen");
+
+                    b.ToTable("ScreenShares", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1289,6 +1856,52 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("RouteLegs", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("LabelCode")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Samples.Sample.Weight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WeightMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LabelCode")
+                        .IsUnique();
+
+                    b.HasIndex("LotId");
+
+                    b.ToTable("Samples");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -1394,6 +2007,183 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
+                        .WithMany("Cuppers")
+                        .HasForeignKey("PanelResultId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ClosedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", "Form")
+                        .WithMany()
+                        .HasForeignKey("FormId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("LaidOutBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("SourceId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.Navigation("Form");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.KeyOpening", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("KeyOpenings")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithOne("Result")
+                        .HasForeignKey("GreenLedger.Domain.Cupping.PanelResult", "SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SampleResult", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", null)
+                        .WithMany()
+                        .HasForeignKey("FormId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
+                        .WithMany("Samples")
+                        .HasForeignKey("PanelResultId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany()
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.ScoreSheet", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CupperId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("Sheets")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SessionSample", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("Samples")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
+                        .WithMany("Defects")
+                        .HasForeignKey("GreenGradeId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.ScreenShare", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
+                        .WithMany("Screens")
+                        .HasForeignKey("GreenGradeId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 
@@ -1578,6 +2368,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
                 {
                     b.HasOne("GreenLedger.Data.People.Account", null)
@@ -1654,6 +2453,31 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("UserId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
+                {
+                    b.Navigation("KeyOpenings");
+
+                    b.Navigation("Result");
+
+                    b.Navigation("Samples");
+
+                    b.Navigation("Sheets");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
+                {
+                    b.Navigation("Cuppers");
+
+                    b.Navigation("Samples");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
+                {
+                    b.Navigation("Defects");
+
+                    b.Navigation("Screens");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
