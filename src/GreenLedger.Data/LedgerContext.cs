@@ -97,6 +97,12 @@ public abstract class LedgerContext(DbContextOptions options)
         return base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
     }
 
+    /// <summary>
+    /// Within a transaction: waits until no other node is preparing the database. SQLite takes the one write lock when
+    /// the transaction begins, so that there is nothing more to do.
+    /// </summary>
+    internal virtual Task TakeTurnAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         base.ConfigureConventions(configurationBuilder);

@@ -46,12 +46,18 @@ public static class LedgerDatabase
     /// <summary>Every projection of the ledger, validated once.</summary>
     public static MapperConfiguration Mapper() => new(configuration => configuration.AddMaps(typeof(LedgerDatabase).Assembly));
 
-    /// <summary>Creates the database where there is none and brings an older one up to date.</summary>
+    /// <summary>
+    /// Creates the database where there is none and brings an older one up to date. Of nodes that start together one
+    /// does the work and the others wait for it.
+    /// </summary>
     public static async Task PrepareAsync(LedgerContext db, CancellationToken cancellationToken = default)
     {
         await db.Database.MigrateAsync(cancellationToken);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellationToken);
+        await db.TakeTurnAsync(cancellationToken);
         await OriginsReference.FillAsync(db, cancellationToken);
         await CuppingReference.FillAsync(db, cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
     }
 
     private static string SqliteFile(IConfiguration configuration)
