@@ -26,6 +26,7 @@ app.UseRateLimiter();
 app.UseAuthorization();
 app.UseApiAntiforgery();
 
+app.MapHealth();
 app.MapStaticAssets().AllowAnonymous();
 app.MapRazorPages().WithStaticAssets();
 
