@@ -1,0 +1,3 @@
+using GreenLedger.Web.Tests.InBrowser;
+
+[assembly: AssemblyFixture(typeof(Chromium))]

@@ -1,0 +1,73 @@
+using GreenLedger.Data;
+using GreenLedger.Domain;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Tests.InBrowser;
+
+/// <summary>Fills a page's parameters from what the ledger holds, newest first. A parameter it does not know is an error.</summary>
+internal sealed class RealIds(HouseFixture house)
+{
+    private const int Most = 30;
+
+    private static readonly Dictionary<string, string[]> Words = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["code"] = ["404"], // the page Error, by its status
+    };
+
+    private readonly Dictionary<Type, IReadOnlyList<string>> _known = [];
+
+    /// <summary>Addresses to try, until one is there for whoever asks; none if the ledger holds no such record.</summary>
+    public async Task<IReadOnlyList<string>> AddressesAsync(PageRoute route)
+    {
+        var choices = new List<Dictionary<string, string>> { new(StringComparer.OrdinalIgnoreCase) };
+        foreach (var parameter in route.Pattern.Parameters)
+        {
+            var values = await ValuesAsync(route, parameter.Name);
+            choices = [.. choices.SelectMany(choice => values.Select(value =>
+                new Dictionary<string, string>(choice, StringComparer.OrdinalIgnoreCase) { [parameter.Name] = value }))];
+        }
+
+        return [.. choices.Take(Most * Most).Select(route.Address)];
+    }
+
+    private async Task<IReadOnlyList<string>> ValuesAsync(PageRoute route, string name)
+    {
+        if (route.Parameters.TryGetValue(name, out var type))
+        {
+            type = Nullable.GetUnderlyingType(type) ?? type;
+            if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Id<>))
+            {
+                return await IdsAsync(type.GetGenericArguments()[0]);
+            }
+
+            if (type.IsEnum)
+            {
+                return Enum.GetNames(type);
+            }
+        }
+
+        return Words.TryGetValue(name, out var words)
+            ? words
+            : throw new InvalidOperationException($"The page {route.Page} has a parameter {name}: say in RealIds what it may be.");
+    }
+
+    private async Task<IReadOnlyList<string>> IdsAsync(Type entity)
+    {
+        if (!_known.TryGetValue(entity, out var ids))
+        {
+            var read = typeof(RealIds).GetMethod(nameof(ReadAsync), System.Reflection.BindingFlags.Static | System.Reflection.BindingFlags.NonPublic)!
+                .MakeGenericMethod(entity);
+            ids = await house.FromLedgerAsync(db => (Task<IReadOnlyList<string>>)read.Invoke(null, [db])!);
+            _known[entity] = ids;
+        }
+
+        return ids;
+    }
+
+    private static async Task<IReadOnlyList<string>> ReadAsync<T>(LedgerContext db)
+        where T : class
+    {
+        var ids = await db.Set<T>().AsNoTracking().Select(one => EF.Property<Id<T>>(one, "Id")).ToListAsync();
+        return [.. ids.Select(id => $"{id}").OrderDescending(StringComparer.Ordinal).Take(Most)];
+    }
+}
