@@ -1,0 +1,50 @@
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Pricing;
+
+namespace GreenLedger.Domain.Tests.Pricing;
+
+public sealed class RouteTests
+{
+    [Fact]
+    public void A_new_route_has_every_stage_open_and_says_which()
+    {
+        var route = new Route("Peru to Hamburg", "Callao", "Hamburg", "Hafen warehouse", "pe");
+
+        var refusal = Assert.Throws<RuleBrokenException>(route.RequireComplete);
+
+        Assert.Equal(CostStages.All, route.Unanswered);
+        Assert.Contains("Main freight", refusal.Message);
+        Assert.Equal("PE", route.OriginCountry);
+    }
+
+    [Fact]
+    public void A_stage_may_have_several_amounts_but_not_an_amount_and_none()
+    {
+        var route = PricingDemo.Route(
+            RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, 2_900m, Currency.Usd),
+            RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, 350m, Currency.Usd, "Bunker surcharge"));
+
+        Assert.Equal(["Main freight", "Bunker surcharge"], route.Legs.Where(leg => leg.Stage == CostStage.Freight).Select(leg => leg.Name));
+        Assert.Throws<RuleBrokenException>(() => route.Answer([RouteLeg.None(CostStage.Freight), RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, 350m, Currency.Usd)]));
+    }
+
+    [Fact]
+    public void A_share_of_cif_before_cif_is_known_is_refused() =>
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.Share(CostStage.Freight, LegBasis.PercentOfCif, Percent.Of(2m)));
+
+    [Fact]
+    public void Amounts_rates_and_times_out_of_range_are_refused()
+    {
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, -1m, Currency.Usd));
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, 1m, default));
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.Of(CostStage.Freight, LegBasis.Interest, 1m, Currency.Usd));
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.Share(CostStage.Duty, LegBasis.PercentOfValue, Percent.Of(101m)));
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.Interest(CostStage.Finance, Percent.Of(7m), -1));
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.PerTonneMonth(CostStage.Storage, 9.5m, Currency.Eur, 121));
+        Assert.Throws<RuleBrokenException>(() => PricingDemo.Route(RouteLeg.Share(CostStage.Insurance, LegBasis.PercentOfCif, Percent.Of(60m))));
+    }
+
+    [Fact]
+    public void A_fill_of_nothing_is_refused() =>
+        Assert.Throws<RuleBrokenException>(() => PricingDemo.Route().Share(SharedOver.Fill, Weight.Zero, 1, default, Percent.Of(110m)));
+}
