@@ -1,5 +1,6 @@
 using GreenLedger.Data.People;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
@@ -66,6 +67,10 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<FuturesQuote> FuturesQuotes => Set<FuturesQuote>();
 
     public DbSet<Route> Routes => Set<Route>();
+
+    public DbSet<BuyingRules> BuyingRules => Set<BuyingRules>();
+
+    public DbSet<Decision> Decisions => Set<Decision>();
 
     public DbSet<Sample> Samples => Set<Sample>();
 

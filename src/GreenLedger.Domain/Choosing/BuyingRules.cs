@@ -34,10 +34,10 @@ public sealed class BuyingRules
     /// <summary>Rules put away are kept for old decisions and no longer offered.</summary>
     public bool IsInUse { get; private set; } = true;
 
-    /// <summary>Oldest first.</summary>
+    /// <summary>One for each edit.</summary>
     public IReadOnlyList<RulesRevision> Revisions => _revisions;
 
-    public RuleTerms Terms => _revisions[^1].Terms;
+    public RuleTerms Terms => _revisions.MaxBy(revision => revision.Number)!.Terms;
 
     /// <exception cref="RuleBrokenException">The name is missing or the terms contradict each other.</exception>
     public void Edit(string name, RuleTerms terms, Id<Person>? by, DateTimeOffset at)
@@ -45,7 +45,6 @@ public sealed class BuyingRules
         ArgumentNullException.ThrowIfNull(terms);
         Name = Rule.Text(name, "The name of the rules", 80, nameof(Name));
         terms.Check();
-        _revisions.Sort((one, other) => one.Number.CompareTo(other.Number));
         Revision++;
         _revisions.Add(new RulesRevision(Id, Revision, terms, by, at));
     }

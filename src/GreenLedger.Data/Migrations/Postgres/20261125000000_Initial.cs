@@ -13,6 +13,21 @@ namespace GreenLedger.Data.Migrations.Postgres
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.CreateTable(
+                name: "BuyingRules",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    Revision = table.Column<int>(type: "integer", nullable: false),
+                    IsInUse = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_BuyingRules", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Countries",
                 columns: table => new
                 {
@@ -213,6 +228,28 @@ namespace GreenLedger.Data.Migrations.Postgres
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_StoredFiles", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "BuyingRulesRevisions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    RulesId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    Terms = table.Column<string>(type: "text", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: true),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_BuyingRulesRevisions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_BuyingRulesRevisions_BuyingRules_RulesId",
+                        column: x => x.RulesId,
+                        principalTable: "BuyingRules",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
                 });
 
             migrationBuilder.CreateTable(
@@ -1039,6 +1076,50 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "Decisions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    OfferId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Outcome = table.Column<int>(type: "integer", nullable: false),
+                    Advised = table.Column<int>(type: "integer", nullable: false),
+                    Reason = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: true),
+                    Note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: true),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Rules = table.Column<string>(type: "text", nullable: false),
+                    Figures = table.Column<string>(type: "text", nullable: false),
+                    WithdrawnBecause = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: true),
+                    WithdrawnBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    WithdrawnAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    QuantityMicrograms = table.Column<long>(type: "bigint", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Decisions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Decisions_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Decisions_Offers_OfferId",
+                        column: x => x.OfferId,
+                        principalTable: "Offers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Decisions_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "OfferPrices",
                 columns: table => new
                 {
@@ -1207,6 +1288,18 @@ namespace GreenLedger.Data.Migrations.Postgres
                 column: "StoredFileId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_BuyingRules_Name",
+                table: "BuyingRules",
+                column: "Name",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_BuyingRulesRevisions_RulesId_Number",
+                table: "BuyingRulesRevisions",
+                columns: new[] { "RulesId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Changes_At",
                 table: "Changes",
                 column: "At");
@@ -1251,6 +1344,26 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "IX_CuppingSessions_SourceId",
                 table: "CuppingSessions",
                 column: "SourceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Decisions_At",
+                table: "Decisions",
+                column: "At");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Decisions_By",
+                table: "Decisions",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Decisions_LotId",
+                table: "Decisions",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Decisions_OfferId",
+                table: "Decisions",
+                column: "OfferId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_ExchangeRates_Kind_Currency_On",
@@ -1535,6 +1648,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "Attachments");
 
             migrationBuilder.DropTable(
+                name: "BuyingRulesRevisions");
+
+            migrationBuilder.DropTable(
                 name: "Changes");
 
             migrationBuilder.DropTable(
@@ -1542,6 +1658,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "DataProtectionKeys");
+
+            migrationBuilder.DropTable(
+                name: "Decisions");
 
             migrationBuilder.DropTable(
                 name: "DefectCounts");
@@ -1593,6 +1712,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "Accounts");
+
+            migrationBuilder.DropTable(
+                name: "BuyingRules");
 
             migrationBuilder.DropTable(
                 name: "Routes");

@@ -12,6 +12,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.CreateTable(
+                name: "BuyingRules",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    Revision = table.Column<int>(type: "INTEGER", nullable: false),
+                    IsInUse = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_BuyingRules", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Countries",
                 columns: table => new
                 {
@@ -212,6 +227,28 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_StoredFiles", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "BuyingRulesRevisions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    RulesId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    Terms = table.Column<string>(type: "TEXT", nullable: false),
+                    By = table.Column<Guid>(type: "TEXT", nullable: true),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_BuyingRulesRevisions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_BuyingRulesRevisions_BuyingRules_RulesId",
+                        column: x => x.RulesId,
+                        principalTable: "BuyingRules",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
                 });
 
             migrationBuilder.CreateTable(
@@ -1038,6 +1075,50 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "Decisions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    LotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    OfferId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Outcome = table.Column<int>(type: "INTEGER", nullable: false),
+                    Advised = table.Column<int>(type: "INTEGER", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    Note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Rules = table.Column<string>(type: "TEXT", nullable: false),
+                    Figures = table.Column<string>(type: "TEXT", nullable: false),
+                    WithdrawnBecause = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    WithdrawnBy = table.Column<Guid>(type: "TEXT", nullable: true),
+                    WithdrawnAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    QuantityMicrograms = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Decisions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Decisions_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Decisions_Offers_OfferId",
+                        column: x => x.OfferId,
+                        principalTable: "Offers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Decisions_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "OfferPrices",
                 columns: table => new
                 {
@@ -1206,6 +1287,18 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 column: "StoredFileId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_BuyingRules_Name",
+                table: "BuyingRules",
+                column: "Name",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_BuyingRulesRevisions_RulesId_Number",
+                table: "BuyingRulesRevisions",
+                columns: new[] { "RulesId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Changes_At",
                 table: "Changes",
                 column: "At");
@@ -1250,6 +1343,26 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "IX_CuppingSessions_SourceId",
                 table: "CuppingSessions",
                 column: "SourceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Decisions_At",
+                table: "Decisions",
+                column: "At");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Decisions_By",
+                table: "Decisions",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Decisions_LotId",
+                table: "Decisions",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Decisions_OfferId",
+                table: "Decisions",
+                column: "OfferId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_ExchangeRates_Kind_Currency_On",
@@ -1534,6 +1647,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "Attachments");
 
             migrationBuilder.DropTable(
+                name: "BuyingRulesRevisions");
+
+            migrationBuilder.DropTable(
                 name: "Changes");
 
             migrationBuilder.DropTable(
@@ -1541,6 +1657,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "DataProtectionKeys");
+
+            migrationBuilder.DropTable(
+                name: "Decisions");
 
             migrationBuilder.DropTable(
                 name: "DefectCounts");
@@ -1592,6 +1711,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "Accounts");
+
+            migrationBuilder.DropTable(
+                name: "BuyingRules");
 
             migrationBuilder.DropTable(
                 name: "Routes");

@@ -1,0 +1,12 @@
+using GreenLedger.Domain.Choosing;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Choosing;
+
+public static class RuleSets
+{
+    /// <summary>With every revision, without which a rule set has no terms.</summary>
+    public static IQueryable<BuyingRules> Whole(this IQueryable<BuyingRules> rules) => rules.Include(set => set.Revisions);
+
+    public static IQueryable<BuyingRules> InUse(this IQueryable<BuyingRules> rules) => rules.Where(set => set.IsInUse);
+}
