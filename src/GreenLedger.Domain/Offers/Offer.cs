@@ -95,6 +95,14 @@ public sealed class Offer
         }
     }
 
+    /// <summary>Whether these terms say anything that the offer does not say already.</summary>
+    public bool Differs(Packing packing, Asking asking, Terms terms, OfferState state, Score? statedScore) =>
+        (packing.Net ?? Weight.Zero, packing.Bags, packing.BagWeight) != (Quantity, Bags, BagWeight)
+        || (asking.Price, asking.Differential) != (Price, Differential)
+        || terms != new Terms(Incoterm, Place, ValidUntil, Availability, AvailableFrom)
+        || state != State
+        || (statedScore is not null && statedScore != StatedScore);
+
     public void StateScore(Score? statedScore)
     {
         Rule.Require(statedScore is null or { Points: >= 0m and <= 100m }, "A stated score lies between 0 and 100.", nameof(StatedScore));

@@ -2,9 +2,9 @@ namespace GreenLedger.Domain.Offers;
 
 /// <summary>
 /// One row of a list without judgement: its number as the sender's program shows it, counted from 1, its cells from the
-/// first column on, and the sheet it stands on.
+/// first column on, the sheet it stands on, and whether the sender hid it.
 /// </summary>
-public sealed record OfferLine(int RowNumber, IReadOnlyList<Cell> Cells, string? Sheet = null)
+public sealed record OfferLine(int RowNumber, IReadOnlyList<Cell> Cells, string? Sheet = null, bool IsHidden = false)
 {
     public bool IsBlank => Cells.All(cell => cell.IsEmpty);
 

@@ -1,3 +1,5 @@
+using GreenLedger.Domain.Offers.Reading;
+using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 
@@ -18,17 +20,17 @@ public sealed class OfferList
         Mapping = "";
     }
 
-    internal OfferList(Id<Supplier> supplierId, StoredFile file, DateOnly receivedOn, string mapping, Id<Person> by, DateTimeOffset at)
+    private OfferList(ListCase theCase)
     {
         Id = Id<OfferList>.New();
-        SupplierId = supplierId;
-        StoredFileId = file.Id;
-        FileName = file.Name;
-        FileHash = file.Sha256;
-        ReceivedOn = receivedOn;
-        Mapping = mapping;
-        By = by;
-        At = at;
+        SupplierId = theCase.Supplier.Id;
+        StoredFileId = theCase.File.Id;
+        FileName = theCase.File.Name;
+        FileHash = theCase.File.Sha256;
+        ReceivedOn = theCase.ReceivedOn;
+        Mapping = theCase.Mapping.ToJson();
+        By = theCase.By;
+        At = theCase.At;
     }
 
     public Id<OfferList> Id { get; private set; }
@@ -60,12 +62,36 @@ public sealed class OfferList
 
     public IReadOnlyList<SetAsideRow> SetAside => _setAside;
 
-    internal void Count(int accepted, int revised, int unchanged, IEnumerable<(OfferLine Line, Problem Problem)> setAside)
+    /// <summary>
+    /// Compares a list that was read with what the ledger holds: rows of unknown references become new lots and offers,
+    /// rows that say something new revise the offer, rows of an older list or of a file loaded before change nothing.
+    /// </summary>
+    public static ListOutcome From(ListReading reading, ListCase theCase)
     {
-        Accepted = accepted;
-        Revised = revised;
-        Unchanged = unchanged;
-        _setAside.AddRange(setAside.Select(row => new SetAsideRow(Id, row.Line, row.Problem)));
-        SetAsideCount = _setAside.Count;
+        var list = new OfferList(theCase);
+        var taking = new ListTaking(theCase, list.Id);
+        foreach (var row in reading.Rows)
+        {
+            taking.Take(row);
+        }
+
+        list.Accepted = taking.Accepted.Count;
+        list.Revised = taking.Revised.Count;
+        list.Unchanged = taking.Unchanged.Count;
+        list._setAside.AddRange(reading.SetAside.Select(row => new SetAsideRow(list.Id, row.Line, row.Problem)));
+        list.SetAsideCount = list._setAside.Count;
+        return new ListOutcome(list, taking.Accepted, taking.Revised, taking.Unchanged, reading.SetAside, taking.NewProducers, reading.Notes) { IsRepeat = theCase.IsRepeat };
+    }
+
+    /// <summary>
+    /// Takes a mended row of this list in, as <see cref="From"/> would have taken it: the outcome, and the producer that
+    /// came with it where it is a new one.
+    /// </summary>
+    public (RowOutcome Outcome, Producer? NewProducer) TakeIn(SetAsideRow mended, OfferRow row, ListCase theCase)
+    {
+        var taking = new ListTaking(theCase, Id);
+        var outcome = taking.Take(row);
+        mended.Mend(row.Line.Cells, outcome.Offer.Id, theCase.By, theCase.At);
+        return (outcome, taking.NewProducers.FirstOrDefault());
     }
 }

@@ -1,0 +1,149 @@
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers.Reading.Words;
+
+namespace GreenLedger.Domain.Offers.Reading;
+
+/// <summary>Reads how much a row offers and how it is packed, and checks that its figures agree.</summary>
+internal static class PackingReader
+{
+    private static readonly ColumnMeaning[] Columns =
+        [ColumnMeaning.Bags, ColumnMeaning.BagWeight, ColumnMeaning.Packaging, ColumnMeaning.Quantity, ColumnMeaning.NetWeight];
+
+    public static bool IsStated(SheetColumns columns) => Columns.Any(columns.Has);
+
+    public static Packing Read(OfferLine line, SheetColumns columns, OfferMapping mapping, ListChecks checks, RowProblems problems)
+    {
+        var isBigBag = IsBigBag(line, columns);
+        var packaging = columns.Text(line, ColumnMeaning.Packaging);
+        var bagWeight = WeightIn(line, columns, ColumnMeaning.BagWeight, NumberRange.BagWeight, problems)
+            ?? (packaging is null ? null : QuantityText.PerBag(packaging));
+        var packing = new Packing(BagsIn(line, columns, problems), bagWeight, WeightIn(line, columns, ColumnMeaning.NetWeight, NumberRange.Quantity, problems));
+        packing = WithQuantity(packing, line, columns, isBigBag, problems);
+        if (packing.BagWeight is null && packing.Bags is not null && mapping.Terms.BagKg is { } kg)
+        {
+            packing = packing with { BagWeight = Weight.FromKilograms(kg) };
+        }
+
+        Check(packing, isBigBag, checks, problems);
+        return packing;
+    }
+
+    private static int? BagsIn(OfferLine line, SheetColumns columns, RowProblems problems)
+    {
+        var cell = columns.Cell(line, ColumnMeaning.Bags);
+        return cell.IsEmpty ? null : Count(cell, ColumnMeaning.Bags, problems);
+    }
+
+    private static int? Count(Cell cell, ColumnMeaning meaning, RowProblems problems)
+    {
+        switch (NumberText.Read(cell, NumberRange.Bags))
+        {
+            case null:
+                problems.Add(meaning, $"The number of bags is not a number ('{cell.Trimmed}'): type how many bags are on offer.");
+                return null;
+            case < 0m and var negative:
+                problems.Add(meaning, $"The number of bags is negative ({RowProblems.Figure(negative)}): type how many bags are on offer.");
+                return null;
+            case var count when count != Math.Truncate(count.Value):
+                problems.Add(meaning, $"{RowProblems.Figure(count.Value)} is no whole number of bags: type how many bags are on offer.");
+                return null;
+            case > 1_000_000m and var many:
+                problems.Add(meaning, $"{RowProblems.Figure(many)} bags are more than any list offers: type how many bags are on offer.");
+                return null;
+            case var count:
+                return decimal.ToInt32(count.Value);
+        }
+    }
+
+    private static Weight? WeightIn(OfferLine line, SheetColumns columns, ColumnMeaning meaning, NumberRange range, RowProblems problems)
+    {
+        var cell = columns.Cell(line, meaning);
+        if (cell.IsEmpty)
+        {
+            return null;
+        }
+
+        var figure = NumberText.Read(cell, range);
+        if (figure is < 0m)
+        {
+            problems.Add(meaning, $"The {meaning.Word()} is negative ({RowProblems.Figure(figure.Value)}): correct it.");
+            return null;
+        }
+
+        if (figure is null or > 1_000_000_000m)
+        {
+            problems.Add(meaning, $"The {meaning.Word()} is not a weight ('{cell.Trimmed}'): type a figure in kg.");
+            return null;
+        }
+
+        var unit = cell.Number is null ? QuantityText.UnitOf(cell.Text) : null;
+        return QuantityText.Of(figure.Value, unit ?? columns.Column(meaning)!.Unit ?? WeightUnit.Kilogram);
+    }
+
+    private static Packing WithQuantity(Packing packing, OfferLine line, SheetColumns columns, bool isBigBag, RowProblems problems)
+    {
+        var cell = columns.Cell(line, ColumnMeaning.Quantity);
+        if (cell.IsEmpty)
+        {
+            return packing;
+        }
+
+        var unit = columns.Column(ColumnMeaning.Quantity)!.Unit ?? (packing.BagWeight is null ? null : WeightUnit.Bags);
+        if (cell.Number is null && QuantityText.Read(cell.Text, isBigBag) is { } stated)
+        {
+            return new Packing(packing.Bags ?? stated.Bags, packing.BagWeight ?? stated.BagWeight, packing.StatedNet ?? stated.StatedNet);
+        }
+
+        if (unit is null)
+        {
+            problems.Add(ColumnMeaning.Quantity, $"The quantity '{cell.Trimmed}' has no unit: choose bags, kg or lb for its column.");
+            return packing;
+        }
+
+        return unit == WeightUnit.Bags
+            ? packing with { Bags = packing.Bags ?? Count(cell, ColumnMeaning.Quantity, problems) }
+            : packing with { StatedNet = packing.StatedNet ?? WeightIn(line, columns, ColumnMeaning.Quantity, NumberRange.Quantity, problems) };
+    }
+
+    private static bool IsBigBag(OfferLine line, SheetColumns columns)
+    {
+        foreach (var meaning in (ReadOnlySpan<ColumnMeaning>)[ColumnMeaning.Packaging, ColumnMeaning.Quantity, ColumnMeaning.Notes, ColumnMeaning.BagWeight])
+        {
+            if (columns.Has(meaning) && (Says(columns.Text(line, meaning)) || Says(columns.Heading(meaning))))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool Says(string? text) => text is { Length: >= 4 } && !char.IsAsciiDigit(text[0]) | text.Contains(' ', StringComparison.Ordinal)
+        && TradeWords.Has("bigbag", SearchText.Of(text));
+
+    private static void Check(Packing packing, bool isBigBag, ListChecks checks, RowProblems problems)
+    {
+        var heaviest = isBigBag ? checks.HeaviestBigBag : checks.HeaviestBag;
+        var allowed = isBigBag ? $"a big bag holds up to {Kg(heaviest)}" : $"a bag holds up to {Kg(heaviest)}, unless the row says big bag";
+        if (packing.BagWeight is { } each && (each > heaviest || each <= Weight.Zero))
+        {
+            problems.Add(ColumnMeaning.BagWeight, each <= Weight.Zero
+                ? "A bag of 0 kg holds nothing: type what one bag holds."
+                : $"A bag of {Kg(each)} is heavier than any in the trade ({allowed}): correct the weight of a bag.");
+        }
+        else if (packing is { BagWeight: null, Bags: > 0 and var bags, StatedNet: { } net } && net > heaviest * bags)
+        {
+            problems.Add(ColumnMeaning.NetWeight, $"{Kg(net)} in {bags} bags makes a bag heavier than any in the trade ({allowed}): correct one of the two.");
+        }
+        else if (packing.Difference is { } difference && Size(difference) > packing.StatedNet!.Value.Kilograms * checks.WeightTolerance.Fraction)
+        {
+            problems.Add(
+                ColumnMeaning.NetWeight,
+                $"{packing.Bags} bags of {Kg(packing.BagWeight!.Value)} make {Kg(packing.StatedNet.Value + difference)}, but the net weight says {Kg(packing.StatedNet.Value)}: correct one of them.");
+        }
+    }
+
+    private static decimal Size(Weight weight) => Math.Abs(weight.Kilograms);
+
+    private static string Kg(Weight weight) => RowProblems.Figure(weight.Kilograms) + " kg";
+}
