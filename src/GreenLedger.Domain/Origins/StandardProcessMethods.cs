@@ -8,8 +8,7 @@ public static class StandardProcessMethods
 {
     // Name | family | synonyms
     private const string Table = """
-        washed|Washed|fully washed,wet process,wet processed,lavado,lavada,café lavado,húmedo,vía húmeda,via úmida,lavé,lavée,voie humide,gewaschen,nass aufbereitet,nassaufbereitung,FW,W
-        double washed|Washed|double fermentation washed,72 hour washed,kenya process,doble lavado,duplo lavado,double lavé,doppelt gewaschen
+        washed|Washed|fully washed,wet process,wet processed,lavado,lavada,café lavado,húmedo,vía húmeda,via úmida,lavé,lavée,voie humide,gewaschen,nass aufbereitet,nassaufbereitung,FW,double washed,doble lavado,duplo lavado,double lavé,doppelt gewaschen,kenya process
         honey|Honey|miel,enmielado,semi lavado honey,miel process
         white honey|Honey|honey blanco,miel blanca,honey branco
         yellow honey|Honey|honey amarillo,miel amarilla,honey amarelo

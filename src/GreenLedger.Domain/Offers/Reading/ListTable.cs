@@ -57,8 +57,8 @@ internal sealed record ListTable(IReadOnlyList<string> Titles, IReadOnlyList<str
 
     private static ListTable From(IReadOnlyList<OfferLine> lines, int at)
     {
-        var first = at > 0 && IsUpperHalf(lines[at - 1], lines[at]) ? at - 1 : at;
-        var last = at + 1 < lines.Count && IsLowerHalf(lines[at + 1], lines[at]) ? at + 1 : at;
+        var first = at > 0 && lines[at - 1].RowNumber == lines[at].RowNumber - 1 && IsUpperHalf(lines[at - 1], lines[at]) ? at - 1 : at;
+        var last = at + 1 < lines.Count && lines[at + 1].RowNumber == lines[at].RowNumber + 1 && IsLowerHalf(lines[at + 1], lines[at]) ? at + 1 : at;
         var width = Enumerable.Range(first, last - first + 1).Max(line => lines[line].Cells.Count);
         var headings = Enumerable.Range(0, width)
             .Select(column => Joined(Enumerable.Range(first, last - first + 1).Select(line => lines[line][column].Trimmed)))

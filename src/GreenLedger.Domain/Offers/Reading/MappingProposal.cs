@@ -139,7 +139,7 @@ public static class MappingProposal
             return null;
         }
 
-        var origin = FirstText(look.Titles.SelectMany(title => title.Split([' ', ',', '-', '|'], StringSplitOptions.RemoveEmptyEntries).Where(word => word.Length > 3)), reference.CountryOf);
+        var origin = FirstText(look.Titles.SelectMany(title => title.Split([' ', ',', '-', '|'])).Select(word => SearchText.Of(word)).Where(word => word.Length > 3), reference.CountryOf);
         var guess = origin ?? LoadingPorts.CountryOf(place) ?? (isOutturn ? "KE" : supplierCountry);
         return reference.Countries.Any(country => country.Code == guess) ? guess : null;
     }
