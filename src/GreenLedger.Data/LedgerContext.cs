@@ -72,6 +72,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Decision> Decisions => Set<Decision>();
 
+    public DbSet<ListChecks> ListChecks => Set<ListChecks>();
+
     public DbSet<Sample> Samples => Set<Sample>();
 
     public DbSet<GreenGrade> GreenGrades => Set<GreenGrade>();

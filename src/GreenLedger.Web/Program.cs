@@ -1,5 +1,7 @@
 using System.Globalization;
+using GreenLedger.Web.Api;
 using GreenLedger.Web.Hosting;
+using GreenLedger.Web.Offers;
 
 // Numbers and dates are read and written the same on every machine; pages format them by their display templates.
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
@@ -7,7 +9,7 @@ CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 
 var builder = WebApplication.CreateBuilder(Start.Options(args));
 builder.WebHost.UseStaticWebAssets();
-builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UsePagesAndApi();
+builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UsePagesAndApi().UseOffers();
 
 var app = builder.Build();
 await app.PrepareDatabaseAsync();
@@ -32,5 +34,6 @@ app.MapRazorPages().WithStaticAssets();
 
 // One line for each room: static extension methods Map…Api(this IEndpointRouteBuilder) in Api/<Room>Api.cs.
 var api = app.MapGroup("/api").DisableAntiforgery();
+api.MapOffersApi();
 
 await app.RunAsync();

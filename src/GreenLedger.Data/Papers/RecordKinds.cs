@@ -14,7 +14,7 @@ public static class RecordKinds
     /// The history itself, files (whoever keeps one has a line of its own), the work of nodes, and everything about
     /// signing in that is not the ledger's own.
     /// </summary>
-    private static readonly HashSet<string> Unrecorded = [nameof(Change), nameof(StoredFile), nameof(StoredBytes), "Job"];
+    private static readonly HashSet<string> Unrecorded = [nameof(Change), nameof(StoredFile), nameof(StoredBytes), "Job", "SupplierMapping"];
 
     /// <summary>Members that say nothing to a reader, or that nobody may read again.</summary>
     private static readonly HashSet<string> Silent = ["Version", "SearchText", "Hash"];

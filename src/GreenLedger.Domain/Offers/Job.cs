@@ -96,6 +96,15 @@ public sealed class Job
         HeardAt = now;
     }
 
+    /// <summary>The node that had it goes away in good order: another may begin it anew at once.</summary>
+    public void GiveBack()
+    {
+        State = JobState.Waiting;
+        Stage = "Waiting for its turn";
+        TakenBy = null;
+        Tries--;
+    }
+
     public void Finish(string outcome, DateTimeOffset now) => End(JobState.Done, outcome, now);
 
     public void Fail(string reason, DateTimeOffset now) => End(JobState.Failed, reason, now);

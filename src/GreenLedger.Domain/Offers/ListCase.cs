@@ -11,7 +11,7 @@ namespace GreenLedger.Domain.Offers;
 /// </summary>
 public sealed record ListCase(
     Supplier Supplier,
-    StoredFile File,
+    StoredFile StoredFile,
     OfferMapping Mapping,
     DateOnly ReceivedOn,
     IReadOnlyList<KnownOffer> Known,

@@ -24,9 +24,9 @@ public sealed class OfferList
     {
         Id = Id<OfferList>.New();
         SupplierId = theCase.Supplier.Id;
-        StoredFileId = theCase.File.Id;
-        FileName = theCase.File.Name;
-        FileHash = theCase.File.Sha256;
+        StoredFileId = theCase.StoredFile.Id;
+        FileName = theCase.StoredFile.Name;
+        FileHash = theCase.StoredFile.Sha256;
         ReceivedOn = theCase.ReceivedOn;
         Mapping = theCase.Mapping.ToJson();
         By = theCase.By;

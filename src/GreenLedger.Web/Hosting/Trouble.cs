@@ -15,7 +15,9 @@ internal sealed class Trouble(IProblemDetailsService problems, ILogger<Trouble> 
     public async ValueTask<bool> TryHandleAsync(
         HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
-        if (!httpContext.Request.Path.StartsWithSegments("/api"))
+        // The request's own path is /Error by now.
+        var path = new PathString(httpContext.Features.Get<IExceptionHandlerPathFeature>()?.Path ?? httpContext.Request.Path);
+        if (!path.StartsWithSegments("/api"))
         {
             return false;
         }
@@ -23,7 +25,7 @@ internal sealed class Trouble(IProblemDetailsService problems, ILogger<Trouble> 
         var details = Details(exception);
         if (details.Status == StatusCodes.Status500InternalServerError)
         {
-            log.LogError(exception, "The API failed at {Path}.", httpContext.Request.Path);
+            log.LogError(exception, "The API failed at {Path}.", path);
         }
 
         httpContext.Response.StatusCode = details.Status!.Value;

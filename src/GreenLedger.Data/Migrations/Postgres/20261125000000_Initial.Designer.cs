@@ -857,6 +857,47 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("Jobs");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.ListChecks", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeaviestBag", "GreenLedger.Domain.Offers.ListChecks.HeaviestBag#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("HeaviestBagMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeaviestBigBag", "GreenLedger.Domain.Offers.ListChecks.HeaviestBigBag#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("HeaviestBigBagMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WeightTolerance", "GreenLedger.Domain.Offers.ListChecks.WeightTolerance#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("WeightToleranceTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("ListChecks");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
                 {
                     b.Property<Guid>("Id")

@@ -160,6 +160,21 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "ListChecks",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    HeaviestBagMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    HeaviestBigBagMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    WeightToleranceTenThousandths = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ListChecks", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "People",
                 columns: table => new
                 {
@@ -1679,6 +1694,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "KeyOpenings");
+
+            migrationBuilder.DropTable(
+                name: "ListChecks");
 
             migrationBuilder.DropTable(
                 name: "Notes");

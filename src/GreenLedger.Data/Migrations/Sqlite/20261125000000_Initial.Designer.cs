@@ -852,6 +852,47 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("Jobs");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.ListChecks", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeaviestBag", "GreenLedger.Domain.Offers.ListChecks.HeaviestBag#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("HeaviestBagMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeaviestBigBag", "GreenLedger.Domain.Offers.ListChecks.HeaviestBigBag#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("HeaviestBigBagMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WeightTolerance", "GreenLedger.Domain.Offers.ListChecks.WeightTolerance#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WeightToleranceTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("ListChecks");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
                 {
                     b.Property<Guid>("Id")

@@ -159,6 +159,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "ListChecks",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    HeaviestBagMicrograms = table.Column<long>(type: "INTEGER", nullable: false),
+                    HeaviestBigBagMicrograms = table.Column<long>(type: "INTEGER", nullable: false),
+                    WeightToleranceTenThousandths = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ListChecks", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "People",
                 columns: table => new
                 {
@@ -1678,6 +1693,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "KeyOpenings");
+
+            migrationBuilder.DropTable(
+                name: "ListChecks");
 
             migrationBuilder.DropTable(
                 name: "Notes");

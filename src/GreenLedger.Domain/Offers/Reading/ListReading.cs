@@ -5,7 +5,7 @@ namespace GreenLedger.Domain.Offers.Reading;
 
 /// <summary>
 /// A whole list read by a mapping: the rows that are offers, the rows set aside with what is wrong with them, and how
-/// many lines were titles, totals or notes.
+/// many lines were titles, totals or notes. The cells of a row set aside stand in the order of the mapping's columns.
 /// </summary>
 public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(OfferLine Line, Problem Problem)> SetAside, int Notes)
 {
@@ -38,10 +38,10 @@ public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(Of
         return new ListReading(rows, setAside, notes);
     }
 
-    /// <summary>Reads one row again after it was mended, under the headings that the mapping names, in their order.</summary>
-    public static (OfferRow? Row, Problem? Problem) Mend(OfferLine line, IReadOnlyList<string> headings, OfferMapping mapping, ListReference reference)
+    /// <summary>Reads one row again after it was mended; its cells stand in the order of the mapping's columns.</summary>
+    public static (OfferRow? Row, Problem? Problem) Mend(OfferLine line, OfferMapping mapping, ListReference reference)
     {
-        var columns = new SheetColumns(headings, mapping);
+        var columns = new SheetColumns([.. mapping.Columns.Select(column => column.Heading)], mapping);
         var problems = new RowProblems(line, columns);
         var row = new RowReader(columns, mapping, reference).Read(line, reference.CountryOf(line.Sheet), problems);
         return row is null ? (null, problems.ToProblem()) : (row, null);
@@ -74,7 +74,7 @@ public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(Of
                 problems.Add(ColumnMeaning.Ref, $"The lot {row.Ref} stands twice in this list (first in row {firstRows[row.Key].RowNumber}): keep one of them.");
             }
 
-            Sort(row, line, problems, rows, setAside);
+            Sort(row, line, columns, problems, rows, setAside);
             if ((rows.Count + setAside.Count) % 1000 == 0)
             {
                 report?.Invoke(rows.Count + setAside.Count);
@@ -84,7 +84,8 @@ public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(Of
         return notes;
     }
 
-    private static void Sort(OfferRow? row, OfferLine line, RowProblems problems, List<OfferRow> rows, List<(OfferLine, Problem)> setAside)
+    private static void Sort(
+        OfferRow? row, OfferLine line, SheetColumns columns, RowProblems problems, List<OfferRow> rows, List<(OfferLine, Problem)> setAside)
     {
         if (row is not null && !problems.Any)
         {
@@ -92,7 +93,7 @@ public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(Of
         }
         else
         {
-            setAside.Add((line, problems.ToProblem()));
+            setAside.Add((columns.InOrder(line), problems.ToProblem()));
         }
     }
 

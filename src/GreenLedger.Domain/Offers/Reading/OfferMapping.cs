@@ -58,6 +58,23 @@ public sealed record OfferMapping(IReadOnlyList<MappedColumn> Columns, ListTerms
 
     public bool Has(ColumnMeaning meaning) => Columns.Any(column => column.Meaning == meaning);
 
+    /// <summary>
+    /// This proposal for a newer list with the columns of the one that the buyer confirmed before. What changes from list
+    /// to list (validity, crop, futures month) is taken from the newer list only.
+    /// </summary>
+    public OfferMapping Remembering(OfferMapping confirmed) => confirmed with
+    {
+        Terms = Terms with
+        {
+            Quote = Terms.Quote ?? confirmed.Terms.Quote,
+            Incoterm = Terms.Incoterm ?? confirmed.Terms.Incoterm,
+            Place = Terms.Place ?? confirmed.Terms.Place,
+            CountryCode = Terms.CountryCode ?? confirmed.Terms.CountryCode,
+            BagKg = confirmed.Terms.BagKg ?? Terms.BagKg,
+            RefWithGrade = confirmed.Terms.RefWithGrade,
+        },
+    };
+
     public string ToJson() => JsonSerializer.Serialize(this, Json);
 
     /// <summary>Reads a mapping that <see cref="ToJson"/> or a caller of the API wrote.</summary>

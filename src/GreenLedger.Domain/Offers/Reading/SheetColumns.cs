@@ -4,10 +4,13 @@ namespace GreenLedger.Domain.Offers.Reading;
 internal sealed class SheetColumns
 {
     private readonly (int Index, MappedColumn Column)[][] _byMeaning;
+    private readonly int[] _inOrder;
 
     public SheetColumns(IReadOnlyList<string> headings, OfferMapping mapping)
     {
         Headings = headings;
+        var positions = headings.Select((heading, index) => (Folded: Measures.SearchText.Of(heading), index)).DistinctBy(pair => pair.Folded).ToDictionary(pair => pair.Folded, pair => pair.index);
+        _inOrder = [.. mapping.Columns.Select(column => positions.GetValueOrDefault(Measures.SearchText.Of(column.Heading), -1))];
         var byHeading = mapping.Columns.GroupBy(column => Measures.SearchText.Of(column.Heading)).ToDictionary(group => group.Key, group => group.First());
         var found = headings.Select((heading, index) => (index, Column: byHeading.GetValueOrDefault(Measures.SearchText.Of(heading))))
             .Where(pair => pair.Column is not null).Select(pair => (pair.index, pair.Column!)).ToList();
@@ -38,6 +41,9 @@ internal sealed class SheetColumns
         var texts = columns.Select(column => line[column.Index].Trimmed).Where(text => !IsNothing(text)).Distinct().ToList();
         return texts.Count == 0 ? null : string.Join(", ", texts);
     }
+
+    /// <summary>The line with its cells in the order of the mapping's columns, however this sheet orders them.</summary>
+    public OfferLine InOrder(OfferLine line) => line with { Cells = [.. _inOrder.Select(index => line[index])] };
 
     /// <summary>How many of the mapped columns hold something.</summary>
     public int Filled(OfferLine line) =>

@@ -1,0 +1,15 @@
+using GreenLedger.Domain.Offers;
+
+namespace GreenLedger.Web.Offers;
+
+/// <summary>A kind of long work that a node can do for a job.</summary>
+internal interface IWork
+{
+    /// <summary>The jobs' kind that this does.</summary>
+    string Kind { get; }
+
+    /// <summary>
+    /// Does the work in one transaction, so that it can be begun anew, and gives the address where its outcome is shown.
+    /// </summary>
+    Task<string> DoAsync(Job job, Action<string, int, int> report, CancellationToken cancellationToken);
+}
