@@ -10,6 +10,7 @@ CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 var builder = WebApplication.CreateBuilder(Start.Options(args));
 builder.WebHost.UseStaticWebAssets();
 builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UsePagesAndApi().UseOffers();
+builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi();
 
 var app = builder.Build();
 await app.PrepareDatabaseAsync();
@@ -35,5 +36,6 @@ app.MapRazorPages().WithStaticAssets();
 // One line for each room: static extension methods Map…Api(this IEndpointRouteBuilder) in Api/<Room>Api.cs.
 var api = app.MapGroup("/api").DisableAntiforgery();
 api.MapOffersApi();
+api.MapPapersApi();
 
 await app.RunAsync();

@@ -49,6 +49,14 @@ public sealed class TestBrowser(HttpClient client)
         return await client.PostAsync(new Uri(target, UriKind.RelativeOrAbsolute), content);
     }
 
+    /// <summary>Presses a button of a form without fields, which is sent to this address.</summary>
+    public async Task<HttpResponseMessage> PostAsync(string address)
+    {
+        var token = (await ReadAsync("/")).QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
+        using var form = new FormUrlEncodedContent([new("__RequestVerificationToken", token)]);
+        return await client.PostAsync(new Uri(address, UriKind.Relative), form);
+    }
+
     public async Task SignInAsync(string email, string password)
     {
         var answer = await SendFormAsync(

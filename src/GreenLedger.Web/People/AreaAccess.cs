@@ -25,6 +25,8 @@ internal static class AreaAccess
         ["Cupping, leading"] = "n n w w n",
         ["Pricing"] = "r n n w r",
         ["Choosing"] = "r n n w r",
+        ["Papers"] = "r r w w r",
+        ["All changes"] = "n n n n r",
         ["Settings"] = "n n n r w",
         ["People"] = "n n n n w",
     }.ToFrozenDictionary(row => row.Key, row => row.Value.Split(' ').Select(Read).ToArray());

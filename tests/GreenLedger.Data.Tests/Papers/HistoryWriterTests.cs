@@ -130,6 +130,18 @@ public sealed class HistoryWriterTests(Ledgers ledgers)
     }
 
     [Theory, EveryEngine]
+    public async Task The_hash_of_a_token_is_never_written(Engine engine)
+    {
+        await using var ledger = await NewLedgerAsync(engine);
+
+        await SaveAsync(ledger, db => db.Add(new ApiToken(_buyer.Id, "Nightly prices", "5e884898da28", Morning)));
+
+        var line = Assert.Single(await LinesAsync(ledger, nameof(ApiToken)));
+        Assert.Contains("Nightly prices", line.After, StringComparison.Ordinal);
+        Assert.DoesNotContain("5e884898da28", line.After, StringComparison.Ordinal);
+    }
+
+    [Theory, EveryEngine]
     public async Task Files_and_the_work_of_nodes_have_no_line(Engine engine)
     {
         await using var ledger = await NewLedgerAsync(engine);

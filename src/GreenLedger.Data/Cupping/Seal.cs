@@ -1,0 +1,42 @@
+using GreenLedger.Domain;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
+using GreenLedger.Domain.Samples;
+
+namespace GreenLedger.Data.Cupping;
+
+/// <summary>
+/// What somebody who cups must not be told yet: the samples, lots and offers under the codes of open sessions, and
+/// those sessions themselves.
+/// </summary>
+public sealed class Seal
+{
+    private readonly HashSet<Guid> _ids;
+
+    internal Seal(IEnumerable<Id<CuppingSession>> sessions, List<Id<Sample>> samples, List<Id<Lot>> lots, IEnumerable<Id<Offer>> offers)
+    {
+        Lots = lots;
+        Samples = samples;
+        _ids = [.. sessions.Select(id => id.Value), .. samples.Select(id => id.Value), .. lots.Select(id => id.Value), .. offers.Select(id => id.Value)];
+    }
+
+    /// <summary>Keeps nothing back.</summary>
+    public static Seal None { get; } = new([], [], [], []);
+
+    public IReadOnlyList<Id<Lot>> Lots { get; }
+
+    public IReadOnlyList<Id<Sample>> Samples { get; }
+
+    public bool IsEmpty => _ids.Count == 0;
+
+    public bool Covers(Guid id) => _ids.Contains(id);
+
+    public bool Covers(string id) => Guid.TryParse(id, out var value) && Covers(value);
+
+    /// <summary>A line of the history is covered if it is about something sealed or names it.</summary>
+    public bool Covers(Change line) => !IsEmpty && (Covers(line.RecordId) || Names(line.Before) || Names(line.After));
+
+    private bool Names(string? json) =>
+        json is not null && _ids.Any(id => json.Contains(id.ToString(), StringComparison.OrdinalIgnoreCase));
+}

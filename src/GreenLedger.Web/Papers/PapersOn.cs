@@ -1,0 +1,27 @@
+using GreenLedger.Domain;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
+using GreenLedger.Domain.Samples;
+
+namespace GreenLedger.Web.Papers;
+
+/// <summary>What attachments and notes are on: the model of the partials <c>_Attachments</c> and <c>_Notes</c>.</summary>
+public sealed record PapersOn(PapersOf About, Guid Id)
+{
+    public static PapersOn The(Id<Lot> lot) => new(PapersOf.Lot, lot.Value);
+
+    public static PapersOn The(Id<Offer> offer) => new(PapersOf.Offer, offer.Value);
+
+    public static PapersOn The(Id<Sample> sample) => new(PapersOf.Sample, sample.Value);
+
+    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample.</exception>
+    public static PapersOn Read(string about, Guid id)
+    {
+        var known = Enum.GetValues<PapersOf>().Where(one => one.Word().Equals(about, StringComparison.OrdinalIgnoreCase)).ToList();
+        Rule.Require(known.Count == 1, "Say what it is about: lot, offer or sample.", nameof(About));
+        return new PapersOn(known[0], id);
+    }
+
+    /// <summary>The area of docs/roles.md that the record stands in.</summary>
+    public string Area => About == PapersOf.Sample ? "Samples" : "Offers";
+}

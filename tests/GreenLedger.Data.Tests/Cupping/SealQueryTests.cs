@@ -1,0 +1,81 @@
+using GreenLedger.Data.Cupping;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.People;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Tests.Cupping;
+
+public sealed class SealQueryTests(Ledgers ledgers)
+{
+    private readonly OpenTable _table = new();
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Theory, EveryEngine]
+    public async Task A_cupper_is_told_nothing_of_the_coffee_under_the_codes(Engine engine)
+    {
+        await using var ledger = await StoredAsync(engine);
+
+        var seal = await SealAsync(ledger, _table.Cupper);
+
+        Assert.True(seal.Covers(_table.Covered.Id.Value));
+        Assert.True(seal.Covers(_table.CoveredSample.Id.Value));
+        Assert.True(seal.Covers(_table.Offer.Id.Value));
+        Assert.True(seal.Covers(_table.Session.Id.Value));
+        Assert.False(seal.Covers(_table.Free.Id.Value));
+        Assert.False(seal.Covers(_table.FreeSample.Id.Value));
+    }
+
+    [Theory, EveryEngine]
+    public async Task Whoever_laid_the_table_out_knows_what_is_on_it(Engine engine)
+    {
+        await using var ledger = await StoredAsync(engine);
+
+        Assert.True((await SealAsync(ledger, _table.Lead)).IsEmpty);
+    }
+
+    [Theory, EveryEngine]
+    public async Task Another_lead_cupper_cups_blind_until_opening_the_key(Engine engine)
+    {
+        await using var ledger = await StoredAsync(engine);
+        var other = new Person("Aino Salo", Role.LeadCupper);
+        await using (var db = ledger.Open())
+        {
+            db.Add(other);
+            await db.SaveChangesAsync(Cancel);
+        }
+
+        Assert.False((await SealAsync(ledger, other)).IsEmpty);
+
+        await ChangeSessionAsync(ledger, session => session.OpenKey(other.Id, DateTimeOffset.UnixEpoch));
+        Assert.True((await SealAsync(ledger, other)).IsEmpty);
+    }
+
+    [Theory, EveryEngine]
+    public async Task Nothing_is_sealed_for_a_buyer_who_does_not_cup(Engine engine)
+    {
+        await using var ledger = await StoredAsync(engine);
+
+        Assert.True((await SealAsync(ledger, _table.Buyer)).IsEmpty);
+    }
+
+    private async Task<Ledger> StoredAsync(Engine engine)
+    {
+        var ledger = await ledgers.NewAsync(engine);
+        await _table.StoreAsync(ledger);
+        return ledger;
+    }
+
+    private async Task ChangeSessionAsync(Ledger ledger, Action<CuppingSession> change)
+    {
+        await using var db = ledger.Open();
+        change(await db.CuppingSessions.Whole().SingleAsync(session => session.Id == _table.Session.Id, Cancel));
+        await db.SaveChangesAsync(Cancel);
+    }
+
+    private static async Task<Seal> SealAsync(Ledger ledger, Person person)
+    {
+        await using var db = ledger.Open();
+        return await new SealQuery(db).ForAsync(person.Id, person.Roles, Cancel);
+    }
+}

@@ -1,0 +1,75 @@
+using System.Net;
+using System.Text.Json;
+using GreenLedger.Domain.People;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Tests.Papers;
+
+public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_note_keeps_who_wrote_it_and_a_script_reads_it()
+    {
+        var (lot, _, _) = await PapersHouse.AddAsync(house);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        var answer = await buyer.SendFormAsync(
+            $"/Papers/WriteNote?About=Lot&Id={lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "Ask for <b>two</b> bags more." });
+
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        var script = await house.ScriptAsync(Role.Viewer);
+        using var notes = JsonDocument.Parse(await script.GetStringAsync($"/api/papers/notes?about=lot&id={lot.Id}", Cancel));
+        var note = Assert.Single(notes.RootElement.EnumerateArray());
+        Assert.Equal("Ask for <b>two</b> bags more.", note.GetProperty("text").GetString());
+        Assert.Equal("A Buyer", note.GetProperty("by").GetString());
+    }
+
+    [Fact]
+    public async Task An_empty_note_is_refused_in_a_sentence()
+    {
+        var (lot, _, _) = await PapersHouse.AddAsync(house);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        var answer = await buyer.SendFormAsync(
+            $"/Papers/WriteNote?About=Lot&Id={lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "   " });
+
+        var page = await TestBrowser.PageAsync(answer);
+        Assert.Contains("The note is missing", page.QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_removal_asks_with_the_notes_words_and_can_be_taken_back()
+    {
+        var (lot, _, _) = await PapersHouse.AddAsync(house);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await buyer.SendFormAsync($"/Papers/WriteNote?About=Lot&Id={lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "Screen looks uneven." });
+        var note = await house.FromLedgerAsync(db => db.Notes.SingleAsync(one => one.AboutId == lot.Id.Value, Cancel));
+
+        var asks = await buyer.ReadAsync($"/Papers/RemoveNote/{note.Id}");
+        await buyer.PostAsync($"/Papers/RemoveNote/{note.Id}");
+        var removed = await house.FromLedgerAsync(db => db.Notes.SingleAsync(one => one.Id == note.Id, Cancel));
+        await buyer.PostAsync($"/Papers/RemoveNote/{note.Id}?handler=PutBack");
+        var back = await house.FromLedgerAsync(db => db.Notes.SingleAsync(one => one.Id == note.Id, Cancel));
+
+        Assert.Contains("Screen looks uneven.", asks.Body!.TextContent, StringComparison.Ordinal);
+        Assert.True(removed.IsRemoved);
+        Assert.False(back.IsRemoved);
+    }
+
+    [Theory]
+    [InlineData("about=nothing&id=0197c000-0000-7000-8000-000000000000", HttpStatusCode.UnprocessableEntity, "about")]
+    [InlineData("about=lot&id=not-an-id", HttpStatusCode.BadRequest, "id")]
+    [InlineData("about=lot&id=0197c000-0000-7000-8000-000000000000", HttpStatusCode.NotFound, "lot")]
+    public async Task A_question_that_cannot_be_answered_says_why(string query, HttpStatusCode status, string word)
+    {
+        var script = await house.ScriptAsync(Role.Viewer);
+
+        var answer = await script.GetAsync("/api/papers/notes?" + query, Cancel);
+
+        Assert.Equal(status, answer.StatusCode);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        Assert.Contains(word, await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+    }
+}
