@@ -37,5 +37,6 @@ app.MapRazorPages().WithStaticAssets();
 var api = app.MapGroup("/api").DisableAntiforgery();
 api.MapOffersApi();
 api.MapPapersApi();
+api.MapSearchApi();
 
 await app.RunAsync();

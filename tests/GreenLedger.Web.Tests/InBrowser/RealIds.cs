@@ -1,10 +1,12 @@
 using GreenLedger.Data;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.InBrowser;
 
-/// <summary>Fills a page's parameters from what the ledger holds, newest first. A parameter it does not know is an error.</summary>
+/// <summary>Fills a page's parameters from what the ledger holds, newest first; a bare UUID is that of what papers are put on. A parameter it does not know is an error.</summary>
 internal sealed class RealIds(HouseFixture house)
 {
     private const int Most = 30;
@@ -38,6 +40,11 @@ internal sealed class RealIds(HouseFixture house)
             if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Id<>))
             {
                 return await IdsAsync(type.GetGenericArguments()[0]);
+            }
+
+            if (type == typeof(Guid))
+            {
+                return [.. await IdsAsync(typeof(Lot)), .. await IdsAsync(typeof(Offer)), .. await IdsAsync(typeof(Sample))];
             }
 
             if (type.IsEnum)

@@ -13,7 +13,7 @@ public sealed class HistoryTests(HouseFixture house) : IClassFixture<HouseFixtur
     {
         var (lot, _, _) = await PapersHouse.AddAsync(house);
         var buyer = await house.BrowserAsync(Role.Buyer);
-        await buyer.SendFormAsync($"/Papers/WriteNote?About=Lot&Id={lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "Ask for more." });
+        await buyer.SendFormAsync($"/Papers/WriteNote/Lot/{lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "Ask for more." });
 
         var page = await (await house.BrowserAsync(Role.Administrator)).ReadAsync("/Papers/Changes?kind=Note");
 

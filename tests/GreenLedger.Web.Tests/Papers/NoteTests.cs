@@ -16,7 +16,7 @@ public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
         var buyer = await house.BrowserAsync(Role.Buyer);
 
         var answer = await buyer.SendFormAsync(
-            $"/Papers/WriteNote?About=Lot&Id={lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "Ask for <b>two</b> bags more." });
+            $"/Papers/WriteNote/Lot/{lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "Ask for <b>two</b> bags more." });
 
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
         var script = await house.ScriptAsync(Role.Viewer);
@@ -33,7 +33,7 @@ public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
         var buyer = await house.BrowserAsync(Role.Buyer);
 
         var answer = await buyer.SendFormAsync(
-            $"/Papers/WriteNote?About=Lot&Id={lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "   " });
+            $"/Papers/WriteNote/Lot/{lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "   " });
 
         var page = await TestBrowser.PageAsync(answer);
         Assert.Contains("The note is missing", page.QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
@@ -44,7 +44,7 @@ public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
     {
         var (lot, _, _) = await PapersHouse.AddAsync(house);
         var buyer = await house.BrowserAsync(Role.Buyer);
-        await buyer.SendFormAsync($"/Papers/WriteNote?About=Lot&Id={lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "Screen looks uneven." });
+        await buyer.SendFormAsync($"/Papers/WriteNote/Lot/{lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "Screen looks uneven." });
         var note = await house.FromLedgerAsync(db => db.Notes.SingleAsync(one => one.AboutId == lot.Id.Value, Cancel));
 
         var asks = await buyer.ReadAsync($"/Papers/RemoveNote/{note.Id}");

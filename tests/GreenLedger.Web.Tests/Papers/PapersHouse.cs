@@ -30,5 +30,5 @@ internal static class PapersHouse
         return (lot, offer, sample);
     }
 
-    public static string AttachTo<T>(string about, Id<T> id) => $"/Papers/Attach?About={about}&Id={id}&ReturnUrl=%2F";
+    public static string AttachTo<T>(string about, Id<T> id) => $"/Papers/Attach/{about}/{id}?ReturnUrl=%2F";
 }
