@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text.Json.Nodes;
 using GreenLedger.Data.People;
 using GreenLedger.Domain.Measures;
@@ -155,18 +154,6 @@ public sealed class HistoryWriterTests(Ledgers ledgers)
         Assert.DoesNotContain(await LinesAsync(ledger), line => line.RecordKind != nameof(Person));
     }
 
-    [Theory, EveryEngine]
-    public async Task An_offer_list_is_one_line_with_its_counts(Engine engine)
-    {
-        await using var ledger = await NewLedgerAsync(engine);
-
-        await SaveAsync(ledger, db => db.AddRange(ListOf(offers: 40)));
-
-        var line = Assert.Single(await LinesAsync(ledger), line => line.RecordKind is not (nameof(Person) or nameof(Supplier)));
-        Assert.Equal((nameof(OfferList), ChangeAct.Added, "list.csv"), (line.RecordKind, line.Act, line.RecordName));
-        Assert.Equal(0, (int?)Json(line.After)["revised"]);
-    }
-
     private Who Who() => new(() => _buyer.Id);
 
     private async Task<Ledger> NewLedgerAsync(Engine engine)
@@ -183,23 +170,6 @@ public sealed class HistoryWriterTests(Ledgers ledgers)
         var offer = new Offer(supplier.Id, lot, TwentyBags, Asking.Outright(Cents(412.50m)), Fob, OfferState.OnOffer, Today);
         await SaveAsync(ledger, db => db.AddRange(supplier, lot, offer));
         return (lot, offer);
-    }
-
-    private List<object> ListOf(int offers)
-    {
-        var supplier = new Supplier("Porto Alto", SupplierKind.Exporter, null);
-        var file = new StoredFile("list.csv", "text/csv", [1, 2, 3], _buyer.Id, Morning);
-        var list = (OfferList)Activator.CreateInstance(
-            typeof(OfferList), BindingFlags.NonPublic | BindingFlags.Instance, null, [supplier.Id, file, Today, "{}", _buyer.Id, Morning], null)!;
-        var rows = new List<object> { supplier, file, list };
-        for (var row = 0; row < offers; row++)
-        {
-            var lot = new Lot($"L-{row}", "Vale Fundo", supplier.Id);
-            rows.Add(lot);
-            rows.Add(new Offer(supplier.Id, lot, TwentyBags, Asking.Outright(Cents(400m)), Fob, OfferState.OnOffer, Today, list.Id));
-        }
-
-        return rows;
     }
 
     private static PricePerWeight Cents(decimal cents) => PricePerWeight.FromCentsPerPound(cents);
