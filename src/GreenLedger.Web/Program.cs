@@ -9,8 +9,7 @@ CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 
 var builder = WebApplication.CreateBuilder(Start.Options(args));
 builder.WebHost.UseStaticWebAssets();
-builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UsePagesAndApi().UseOffers();
-builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi();
+builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi().UseOffers();
 
 var app = builder.Build();
 await app.PrepareDatabaseAsync();
