@@ -36,6 +36,11 @@ public static class LedgerDatabase
                 throw new InvalidOperationException($"GreenLedger__Database is '{other}': use sqlite or postgres.");
         }
 
+        foreach (var query in typeof(LedgerDatabase).Assembly.GetTypes().Where(IsQuery))
+        {
+            services.AddScoped(query);
+        }
+
         return services.AddSingleton(Mapper()).AddSingleton(provider => provider.GetRequiredService<MapperConfiguration>().CreateMapper());
     }
 
@@ -59,6 +64,10 @@ public static class LedgerDatabase
         await CuppingReference.FillAsync(db, cancellationToken);
         await transaction.CommitAsync(cancellationToken);
     }
+
+    /// <summary>Every public class <c>&lt;Name&gt;Query</c> of this project can be asked for by pages and API.</summary>
+    private static bool IsQuery(Type type) =>
+        type is { IsClass: true, IsAbstract: false, IsPublic: true } && type.Name.EndsWith("Query", StringComparison.Ordinal);
 
     private static string SqliteFile(IConfiguration configuration)
     {

@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace GreenLedger.Web.Hosting;
 
@@ -10,7 +11,7 @@ internal static class Database
     {
         builder.Services.AddLedger(builder.Configuration);
         builder.Services.AddDataProtection().SetApplicationName("GreenLedger").PersistKeysToDbContext<LedgerContext>();
-        builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.TryAddSingleton(TimeProvider.System);
         return builder;
     }
 

@@ -28,7 +28,7 @@ internal static class SignIn
         builder.Services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
         builder.Services.ConfigureApplicationCookie(Cookie);
         builder.Services.AddSingleton<IAuthorizationHandler, AreaRequirement>();
-        builder.Services.AddScoped<Accounts>().AddScoped<NewHouse>();
+        builder.Services.AddScoped<Accounts>().AddScoped<NewHouse>().AddScoped<IUserConfirmation<Account>, StillHere>();
         var everywhere = new AuthorizationPolicyBuilder().RequireAuthenticatedUser().AddRequirements(new AreaRequirement()).Build();
         builder.Services.AddAuthorizationBuilder().SetDefaultPolicy(everywhere).SetFallbackPolicy(everywhere);
         return builder;
@@ -43,6 +43,7 @@ internal static class SignIn
     private static void Rules(IdentityOptions identity)
     {
         identity.Stores.SchemaVersion = IdentitySchemaVersions.Version3;
+        identity.SignIn.RequireConfirmedAccount = true;
         identity.User.RequireUniqueEmail = true;
         identity.Password.RequiredLength = 12;
         identity.Password.RequireDigit = false;

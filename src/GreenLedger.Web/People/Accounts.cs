@@ -11,22 +11,41 @@ public sealed class Accounts(LedgerContext db, UserManager<Account> accounts)
 {
     public async Task<Account> AddAsync(Person person, string email, string password)
     {
-        db.People.Add(person);
-        var account = new Account { UserName = email.Trim(), Email = email.Trim(), PersonId = person.Id };
+        var account = New(person, email);
         Require(await accounts.CreateAsync(account, password));
         return account;
     }
 
-    /// <summary>Replaces the password without asking for the old one: an administrator's act.</summary>
-    public async Task SetPasswordAsync(Account account, string password)
+    /// <summary>An account without a password: its owner chooses one by the link that is handed over.</summary>
+    public async Task<Account> InviteAsync(Person person, string email)
     {
-        var token = await accounts.GeneratePasswordResetTokenAsync(account);
-        Require(await accounts.ResetPasswordAsync(account, token, password));
+        var account = New(person, email);
+        Require(await accounts.CreateAsync(account));
+        return account;
+    }
+
+    public Task<Account?> FindAsync(Guid id) => accounts.FindByIdAsync(id.ToString());
+
+    /// <summary>The code of a link that lets a person choose a password: once, within a day.</summary>
+    public Task<string> LinkCodeAsync(Account account) => accounts.GeneratePasswordResetTokenAsync(account);
+
+    public async Task SetPasswordAsync(Account account, string code, string password)
+    {
+        Require(await accounts.ResetPasswordAsync(account, code, password));
         await accounts.SetLockoutEndDateAsync(account, null);
     }
 
+    /// <summary>Signs the account out on every device, within a minute.</summary>
+    public Task SignOutEverywhereAsync(Account account) => accounts.UpdateSecurityStampAsync(account);
+
     public async Task ChangePasswordAsync(Account account, string old, string password) =>
         Require(await accounts.ChangePasswordAsync(account, old, password));
+
+    private Account New(Person person, string email)
+    {
+        db.People.Add(person);
+        return new Account { UserName = email.Trim(), Email = email.Trim(), PersonId = person.Id };
+    }
 
     private static void Require(IdentityResult result)
     {
@@ -41,6 +60,8 @@ public sealed class Accounts(LedgerContext db, UserManager<Account> accounts)
                 nameof(IdentityErrorDescriber.PasswordTooShort) => ("A password has at least 12 characters.", "Password"),
                 nameof(IdentityErrorDescriber.PasswordRequiresUniqueChars) =>
                     ("A password has at least 5 different characters.", "Password"),
+                nameof(IdentityErrorDescriber.InvalidToken) =>
+                    ("This link was used already or is older than a day: ask for a new one.", null),
                 nameof(IdentityErrorDescriber.PasswordMismatch) => ("This is not your present password.", "OldPassword"),
                 _ => (error.Description, null),
             };

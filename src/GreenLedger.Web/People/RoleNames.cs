@@ -11,5 +11,7 @@ internal static class RoleNames
     public static string Of(Role roles) =>
         roles == Role.None ? "no role" : string.Join(", ", All.Where(role => roles.HasFlag(role)).Select(Word));
 
+    public static Role Together(IEnumerable<Role> roles) => roles.Aggregate(Role.None, (all, role) => all | role);
+
     public static string Word(Role role) => role == Role.LeadCupper ? "lead cupper" : role.ToString().ToLowerInvariant();
 }

@@ -33,8 +33,22 @@ public sealed class SignInModel(SignInManager<Account> entrance, UserManager<Acc
         var result = await entrance.PasswordSignInAsync(account, Input.Password, Input.Stay, lockoutOnFailure: true);
         Rule.Require(!result.IsLockedOut, Locked);
         Rule.Require(result.Succeeded, Refused);
-        return LocalRedirect(Url.IsLocalUrl(ReturnUrl) ? ReturnUrl! : "/");
+        return Onward();
     }
+
+    /// <summary>What the browser needs to ask the device; it names no account, so nothing is given away.</summary>
+    public async Task<ContentResult> OnPostPasskeyOptionsAsync() =>
+        Content(await entrance.MakePasskeyRequestOptionsAsync(null), "application/json");
+
+    public async Task<IActionResult> OnPostPasskeyAsync(string credential)
+    {
+        Rule.Require(!string.IsNullOrEmpty(credential), "The passkey did not arrive: please try again.");
+        var result = await entrance.PasskeySignInAsync(credential);
+        Rule.Require(result.Succeeded, "This passkey is not known here, or its account is closed. Sign in with your password.");
+        return Onward();
+    }
+
+    private LocalRedirectResult Onward() => LocalRedirect(Url.IsLocalUrl(ReturnUrl) ? ReturnUrl! : "/");
 
     public sealed class SignInForm
     {

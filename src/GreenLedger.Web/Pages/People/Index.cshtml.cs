@@ -1,0 +1,50 @@
+using GreenLedger.Data;
+using GreenLedger.Domain.People;
+using GreenLedger.Web.Display;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.People;
+
+public sealed class IndexModel(LedgerContext db) : PageModel
+{
+    [BindProperty(SupportsGet = true)]
+    public string? Name { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public string Sort { get; set; } = "name";
+
+    [BindProperty(SupportsGet = true, Name = "page")]
+    public int Number { get; set; } = 1;
+
+    public Paging Paging { get; private set; } = Paging.Of(1, 0);
+
+    public IReadOnlyList<AccountRow> People { get; private set; } = [];
+
+    public async Task OnGetAsync(CancellationToken cancellationToken)
+    {
+        var rows = db.Users.AsNoTracking()
+            .Join(db.People, account => account.PersonId, person => person.Id, (account, person) => new { account, person });
+        if (!string.IsNullOrWhiteSpace(Name))
+        {
+            var part = Name.Trim().ToLowerInvariant();
+#pragma warning disable CA1304, CA1311, CA1862 // Translated to SQL, which has one lower().
+            rows = rows.Where(row => row.person.Name.ToLower().Contains(part) || row.account.Email!.Contains(part));
+#pragma warning restore CA1304, CA1311, CA1862
+        }
+
+        Paging = Paging.Of(Number, await rows.CountAsync(cancellationToken), "person", "people");
+        var sorted = Sort switch
+        {
+            "-name" => rows.OrderByDescending(row => row.person.Name),
+            "email" => rows.OrderBy(row => row.account.Email),
+            "-email" => rows.OrderByDescending(row => row.account.Email),
+            _ => rows.OrderBy(row => row.person.Name),
+        };
+        var found = await sorted.Skip(Paging.Skip).Take(Paging.Size).ToListAsync(cancellationToken);
+        People = [.. found.Select(row => new AccountRow(row.person, row.account.Email ?? "", row.account.PasswordHash is not null))];
+    }
+
+    public sealed record AccountRow(Person Person, string Email, bool HasPassword);
+}

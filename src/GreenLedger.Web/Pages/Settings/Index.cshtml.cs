@@ -1,0 +1,61 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Domain.Measures;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Settings;
+
+public sealed class IndexModel(LedgerContext db) : FormPage
+{
+    [BindProperty]
+    public HouseForm Input { get; set; } = new();
+
+    public async Task OnGetAsync(CancellationToken cancellationToken)
+    {
+        var house = await db.Houses.AsNoTracking().SingleAsync(cancellationToken);
+        Input = new HouseForm
+        {
+            Version = house.Version,
+            Name = house.Name,
+            Currency = house.Currency.Code,
+            ShowsPounds = house.ShowsPounds,
+            ReproducibilityPoints = house.Reproducibility.Points,
+            RepeatabilityPoints = house.Repeatability.Points,
+        };
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var house = await db.Houses.SingleAsync(cancellationToken);
+        OpenedOn(house, Input.Version);
+        house.Rename(Input.Name);
+        house.UseCurrency(Currency.Of(Input.Currency));
+        house.ShowWeightsIn(Input.ShowsPounds);
+        house.Expect(Score.Of(Input.ReproducibilityPoints), Score.Of(Input.RepeatabilityPoints));
+        await db.SaveChangesAsync(cancellationToken);
+        Say("The settings of the house are saved.");
+        return RedirectToPage();
+    }
+
+    public sealed class HouseForm
+    {
+        public int Version { get; set; }
+
+        [Required(ErrorMessage = "Please name the house.")]
+        [Display(Name = "Name of the house")]
+        public string Name { get; set; } = "";
+
+        [Required(ErrorMessage = "Choose the currency of the house.")]
+        public string Currency { get; set; } = "";
+
+        [Display(Name = "Weights are shown in")]
+        public bool ShowsPounds { get; set; }
+
+        [Display(Name = "Reproducibility, points")]
+        public decimal ReproducibilityPoints { get; set; }
+
+        [Display(Name = "Repeatability, points")]
+        public decimal RepeatabilityPoints { get; set; }
+    }
+}
