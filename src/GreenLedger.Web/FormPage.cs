@@ -62,20 +62,29 @@ public abstract class FormPage : PageModel
 
     private LedgerContext Ledger => HttpContext.RequestServices.GetRequiredService<LedgerContext>();
 
-    /// <summary>A handler with a name and none of the form's fields in the request is not judged by the form.</summary>
+    /// <summary>
+    /// A handler with a name and none of the form's fields in the request is not judged by the form. (Without any
+    /// field that begins with <c>Input.</c> the framework binds the form from bare names, and says so in ModelState.)
+    /// </summary>
     private void ForgetFormOfOtherAct(PageHandlerExecutingContext context)
     {
         var isNamed = !string.IsNullOrEmpty(context.HandlerMethod?.Name);
         var sent = Request.HasFormContentType ? Request.Form : null;
         var sendsForm = sent is not null
             && (sent.Keys.Any(IsField) || sent.Files.Any(file => IsField(file.Name)));
-        if (isNamed && !sendsForm)
+        if (!isNamed || sendsForm)
         {
-            ModelState.ClearValidationState(Form);
-            foreach (var key in ModelState.Keys.Where(key => key == Form || IsField(key)).ToList())
-            {
-                ModelState.Remove(key);
-            }
+            return;
+        }
+
+        var parameters = context.ActionDescriptor.Parameters.Select(parameter => parameter.Name);
+        var members = (GetType().GetProperty(Form)?.PropertyType.GetProperties() ?? [])
+            .Select(member => member.Name)
+            .Except(parameters, StringComparer.OrdinalIgnoreCase)
+            .ToHashSet(StringComparer.OrdinalIgnoreCase);
+        foreach (var key in ModelState.Keys.Where(key => key == Form || IsField(key) || members.Contains(key)).ToList())
+        {
+            ModelState.Remove(key);
         }
     }
 

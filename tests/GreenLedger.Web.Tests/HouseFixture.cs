@@ -90,6 +90,7 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
+        builder.UseEnvironment("Production");
         builder.UseSetting("GreenLedger:Data", _folder);
         foreach (var (key, value) in Settings)
         {

@@ -24,7 +24,7 @@ public sealed class SortTagHelper : TagHelper
         var now = request.Query["sort"].ToString();
         var next = now == SortBy ? "-" + SortBy : SortBy;
         var link = new TagBuilder("a");
-        link.Attributes["href"] = ListAddress.With(request, ("sort", next), ("page", null));
+        link.Attributes["href"] = ListAddress.With(request, ("sort", next), ("pageNumber", null));
         link.InnerHtml.AppendHtml(await output.GetChildContentAsync());
         if (now == SortBy || now == "-" + SortBy)
         {

@@ -72,5 +72,5 @@ internal static class Security
             ? RateLimitPartition.GetFixedWindowLimiter(
                 http.Connection.RemoteIpAddress?.ToString() ?? "",
                 _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) })
-            : RateLimitPartition.GetNoLimiter("");
+            : RateLimitPartition.GetNoLimiter("reading");
 }

@@ -43,8 +43,8 @@ internal sealed class AreaRequirement : AuthorizationHandler<AreaRequirement>, I
         return Task.CompletedTask;
     }
 
-    /// <summary>A path that leads nowhere is let through to its answer 404.</summary>
+    /// <summary>A path that leads nowhere is let through to its answer 404, a wrong method to 405.</summary>
     private static bool Allows(HttpContext http, Domain.People.Role roles) =>
-        http.GetEndpoint() is not { } endpoint
+        http.GetEndpoint() is not RouteEndpoint endpoint
         || (AreaOf(endpoint) is { } area && AreaAccess.Of(area, roles) >= Asked(endpoint, http.Request.Method));
 }

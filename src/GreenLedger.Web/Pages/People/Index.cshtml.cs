@@ -15,8 +15,8 @@ public sealed class IndexModel(LedgerContext db) : PageModel
     [BindProperty(SupportsGet = true)]
     public string Sort { get; set; } = "name";
 
-    [BindProperty(SupportsGet = true, Name = "page")]
-    public int Number { get; set; } = 1;
+    [BindProperty(SupportsGet = true)]
+    public int PageNumber { get; set; } = 1;
 
     public Paging Paging { get; private set; } = Paging.Of(1, 0);
 
@@ -34,7 +34,7 @@ public sealed class IndexModel(LedgerContext db) : PageModel
 #pragma warning restore CA1304, CA1311, CA1862
         }
 
-        Paging = Paging.Of(Number, await rows.CountAsync(cancellationToken), "person", "people");
+        Paging = Paging.Of(PageNumber, await rows.CountAsync(cancellationToken), "person", "people");
         var sorted = Sort switch
         {
             "-name" => rows.OrderByDescending(row => row.person.Name),
