@@ -53,6 +53,10 @@ internal static class AreaAccess
         return most;
     }
 
+    /// <summary>In words, for somebody who may not: "your house’s administrator or buyer".</summary>
+    public static string WhoWrites(string area) =>
+        "your house’s " + string.Join(" or ", Columns.Where(role => Of(area, role) == Access.Write).Reverse().Select(RoleNames.Word));
+
     private static Access Read(string letter) => letter switch
     {
         "r" => Access.Read,
