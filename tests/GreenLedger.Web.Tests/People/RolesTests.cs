@@ -90,7 +90,7 @@ public sealed partial class RolesTests(HouseFixture house) : IClassFixture<House
             .Where(line => line.StartsWith('|'))
             .Select(line => line.Trim('|').Split('|', StringSplitOptions.TrimEntries))
             .ToList();
-        var roles = rows[0].Skip(1).Select(word => RoleNames.All.Single(role => RoleNames.Word(role) == word.ToLowerInvariant())).ToList();
+        var roles = rows[0].Skip(1).Select(word => RoleNames.All.Single(role => RoleNames.Word(role).Equals(word, StringComparison.OrdinalIgnoreCase))).ToList();
         return rows.Skip(2)
             .SelectMany(row => roles.Select((role, column) => ((row[0], role), Enum.Parse<Access>(row[column + 1], ignoreCase: true))))
             .ToDictionary(cell => cell.Item1, cell => cell.Item2);
