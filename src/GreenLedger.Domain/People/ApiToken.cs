@@ -1,3 +1,6 @@
+using System.Security.Cryptography;
+using System.Text;
+
 namespace GreenLedger.Domain.People;
 
 /// <summary>
@@ -27,7 +30,7 @@ public sealed class ApiToken
     /// <summary>What the token is for, in its owner's words.</summary>
     public string Name { get; private set; }
 
-    /// <summary>Lower-case hexadecimal SHA-256 of the token.</summary>
+    /// <summary>As <see cref="HashOf"/> makes it.</summary>
     public string Hash { get; private set; }
 
     public DateTimeOffset MadeAt { get; private set; }
@@ -36,6 +39,9 @@ public sealed class ApiToken
     public DateTimeOffset? LastUsedAt { get; private set; }
 
     public DateTimeOffset? RevokedAt { get; private set; }
+
+    /// <summary>Lower-case hexadecimal SHA-256 of the token.</summary>
+    public static string HashOf(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
 
     public void Use(DateTimeOffset at) => LastUsedAt = at;
 

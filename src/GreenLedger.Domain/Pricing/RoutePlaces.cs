@@ -18,6 +18,11 @@ internal sealed class RoutePlaces(Route route)
     /// </summary>
     public int Fit(Parcel parcel, Incoterm delivery)
     {
+        if (delivery == Incoterm.ExWarehouse)
+        {
+            return FitFromWarehouse(parcel, Names(parcel.Place));
+        }
+
         var named = Names(parcel.Place).Any(name => Where(delivery).Any(place => IsSame(place, name)));
         if (route.OriginCountry is null)
         {
@@ -40,11 +45,19 @@ internal sealed class RoutePlaces(Route route)
             : delivery == Incoterm.Fca ? DeliveryPlace.OriginTerminal : DeliveryPlace.PortOfLoading;
     }
 
+    /// <summary>
+    /// Spot coffee lies in the country of destination already: a route that begins at the seller's warehouse serves it,
+    /// then one that passes there. Where the coffee grew tells only when no route knows the place.
+    /// </summary>
+    private int FitFromWarehouse(Parcel parcel, string[] names) =>
+        Matches(_loading, names) ? 5
+        : Matches(_destination, names) || Matches(_warehouse, names) ? 3
+        : route.OriginCountry is null || string.Equals(route.OriginCountry, parcel.OriginCountry, StringComparison.OrdinalIgnoreCase) ? 1 : 0;
+
     private string[] Where(Incoterm delivery) => delivery switch
     {
         Incoterm.Exw or Incoterm.Fca or Incoterm.Fas or Incoterm.Fob => _loading,
         Incoterm.Cfr or Incoterm.Cif => _destination,
-        Incoterm.ExWarehouse => _warehouse,
         _ => [.. _destination, .. _warehouse],
     };
 

@@ -1,6 +1,5 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Encodings.Web;
 using GreenLedger.Data;
 using GreenLedger.Domain.People;
@@ -26,7 +25,7 @@ internal sealed class BearerTokens(
 
     public static string New() => "gl_" + WebEncoders.Base64UrlEncode(RandomNumberGenerator.GetBytes(32));
 
-    public static string Hash(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
+    public static string Hash(string token) => ApiToken.HashOf(token);
 
     public static bool IsShown(HttpRequest request) =>
         request.Headers.Authorization.ToString().StartsWith(Prefix, StringComparison.OrdinalIgnoreCase);

@@ -134,6 +134,17 @@ public sealed class LandedCostTests
         Assert.False(Line(cost, CostStage.Insurance).Counts);
     }
 
+    [Fact]
+    public void Spot_coffee_comes_by_the_route_from_its_warehouse_wherever_it_grew()
+    {
+        var spot = new Route("From Bremen", "Bremen", "Hamburg / DEHAM", "Hafen warehouse");
+        var parcel = PricingDemo.Parcel with { Delivery = Incoterm.ExWarehouse, Place = "Bremen" };
+
+        var route = PricingDemo.Costs(PricingDemo.Route(), spot).RouteFor(parcel);
+
+        Assert.Equal(spot.Id, route?.Id);
+    }
+
     [Fact] // handbook, trade 3.2: from DAP on, loss of weight is not the buyer's
     public void Weight_is_lost_on_the_buyers_way_only()
     {
