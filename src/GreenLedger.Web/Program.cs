@@ -13,6 +13,10 @@ builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().Use
 
 var app = builder.Build();
 await app.PrepareDatabaseAsync();
+if (Start.WantsDemo(args))
+{
+    await app.OpenDemoAsync();
+}
 
 app.UseForwardedHeaders();
 if (!app.Environment.IsDevelopment())
