@@ -9,7 +9,7 @@ CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 
 var builder = WebApplication.CreateBuilder(Start.Options(args));
 builder.WebHost.UseStaticWebAssets();
-builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi().UseOffers();
+builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi().UseApiDocument().UseOffers();
 
 var app = builder.Build();
 await app.PrepareDatabaseAsync();
@@ -41,5 +41,6 @@ var api = app.MapGroup("/api").DisableAntiforgery();
 api.MapOffersApi();
 api.MapPapersApi();
 api.MapSearchApi();
+app.MapApiDocument();
 
 await app.RunAsync();
