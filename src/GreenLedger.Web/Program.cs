@@ -40,6 +40,7 @@ app.MapRazorPages().WithStaticAssets();
 var api = app.MapGroup("/api").DisableAntiforgery();
 api.MapOffersApi();
 api.MapPapersApi();
+api.MapPricingApi();
 api.MapSearchApi();
 app.MapApiDocument();
 

@@ -28,4 +28,16 @@ public static class Quotations
                    on new { quote.Month, quote.On } equals new { newest.Month, newest.On }
                select quote;
     }
+
+    public static IQueryable<ExchangeRate> Between(this IQueryable<ExchangeRate> rates, DateOnly? from, DateOnly? until)
+    {
+        rates = from is { } first ? rates.Where(rate => rate.On >= first) : rates;
+        return until is { } last ? rates.Where(rate => rate.On <= last) : rates;
+    }
+
+    public static IQueryable<FuturesQuote> Between(this IQueryable<FuturesQuote> quotes, DateOnly? from, DateOnly? until)
+    {
+        quotes = from is { } first ? quotes.Where(quote => quote.On >= first) : quotes;
+        return until is { } last ? quotes.Where(quote => quote.On <= last) : quotes;
+    }
 }

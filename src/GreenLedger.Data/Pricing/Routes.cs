@@ -1,3 +1,4 @@
+using GreenLedger.Domain;
 using GreenLedger.Domain.Pricing;
 using Microsoft.EntityFrameworkCore;
 
@@ -10,4 +11,10 @@ public static class Routes
         routes.Include(route => route.Legs.OrderBy(leg => leg.Position));
 
     public static IQueryable<Route> InUse(this IQueryable<Route> routes) => routes.Where(route => route.IsInUse);
+
+    /// <exception cref="RuleBrokenException">Another route has this name.</exception>
+    public static async Task RequireFreeNameAsync(this IQueryable<Route> routes, Route route, CancellationToken cancellationToken) => Rule.Require(
+        !await routes.AnyAsync(other => other.Name == route.Name && other.Id != route.Id, cancellationToken),
+        $"There is another route called '{route.Name}': choose another name.",
+        nameof(Route.Name));
 }

@@ -48,14 +48,6 @@ public sealed class RouteLeg
         Name = "";
     }
 
-    private RouteLeg(CostStage stage, string? name, LegAnswer answer)
-    {
-        Id = Id<RouteLeg>.New();
-        Stage = stage;
-        Name = Rule.OptionalText(name, "The name of the leg", 80, nameof(Name)) ?? stage.Word();
-        Answer = answer;
-    }
-
     public Id<RouteLeg> Id { get; private set; }
 
     public int Position { get; private set; }
@@ -90,72 +82,138 @@ public sealed class RouteLeg
 
     public bool IsShare => Basis is LegBasis.PercentOfValue or LegBasis.PercentOfCif or LegBasis.Interest;
 
+    /// <summary>The one word for answer and basis together.</summary>
+    public LegWay Way => Answer switch
+    {
+        LegAnswer.Included => LegWay.Included,
+        LegAnswer.None => LegWay.None,
+        _ => Basis switch
+        {
+            LegBasis.PerKilogram => LegWay.PerKilogram,
+            LegBasis.PerBag => LegWay.PerBag,
+            LegBasis.PerContainer => LegWay.PerContainer,
+            LegBasis.PerShipment => LegWay.PerShipment,
+            LegBasis.PercentOfValue => LegWay.PercentOfValue,
+            LegBasis.PercentOfCif => LegWay.PercentOfCif,
+            LegBasis.PerTonneMonth => LegWay.PerTonneMonth,
+            _ => LegWay.Interest + (int)Year,
+        },
+    };
+
+    /// <summary>The leg as it was stated.</summary>
+    public LegLine Line => new(
+        Stage,
+        Way,
+        !Way.HasFigure() ? null : Way.IsRate() ? Rate.Points : Amount,
+        Currency == default ? null : Currency,
+        Basis == LegBasis.Interest ? Days : Basis == LegBasis.PerTonneMonth ? Months : null,
+        Name);
+
     /// <summary>The cost is in another leg of the route.</summary>
-    public static RouteLeg Included(CostStage stage, string? name = null) => new(stage, name, LegAnswer.Included);
+    public static RouteLeg Included(CostStage stage, string? name = null) => From(new(stage, LegWay.Included, Name: name));
 
     /// <summary>The cost does not occur on this route.</summary>
-    public static RouteLeg None(CostStage stage, string? name = null) => new(stage, name, LegAnswer.None);
+    public static RouteLeg None(CostStage stage, string? name = null) => From(new(stage, LegWay.None, Name: name));
 
     /// <summary>An amount of money per kilogram, bag, container or shipment.</summary>
-    /// <exception cref="RuleBrokenException">The amount is negative or too large, or the currency is missing.</exception>
-    public static RouteLeg Of(CostStage stage, LegBasis basis, decimal amount, Currency currency, string? name = null)
-    {
-        Rule.Require(basis is LegBasis.PerKilogram or LegBasis.PerBag or LegBasis.PerContainer or LegBasis.PerShipment, "This basis needs more than an amount.", nameof(Basis));
-        return new RouteLeg(stage, name, LegAnswer.Amount).With(basis, amount, currency);
-    }
+    public static RouteLeg Of(CostStage stage, LegBasis basis, decimal amount, Currency currency, string? name = null) =>
+        From(new(stage, Enum.Parse<LegWay>(basis.ToString()), amount, currency, Name: name));
 
-    /// <summary>A share of the price or of CIF.</summary>
-    /// <exception cref="RuleBrokenException">The rate lies outside 0 to 100 %, or CIF is asked for before it is known.</exception>
-    public static RouteLeg Share(CostStage stage, LegBasis basis, Percent rate, string? name = null)
-    {
-        Rule.Require(basis is LegBasis.PercentOfValue or LegBasis.PercentOfCif, "Choose whether the share is of the value or of CIF.", nameof(Basis));
-        Rule.Require(
-            basis == LegBasis.PercentOfValue || stage >= CostStage.Insurance,
-            $"{stage.Word()} comes before CIF is known: state it as a share of the value.",
-            nameof(Basis));
-        return new RouteLeg(stage, name, LegAnswer.Amount).With(basis, rate);
-    }
+    /// <summary>A share of the value or of CIF.</summary>
+    public static RouteLeg Share(CostStage stage, LegBasis basis, Percent rate, string? name = null) =>
+        From(new(stage, Enum.Parse<LegWay>(basis.ToString()), rate.Points, Name: name));
 
-    /// <summary>Interest on the price for a number of days.</summary>
-    /// <exception cref="RuleBrokenException">The rate or the days are out of range.</exception>
+    /// <summary>Interest on the value for a number of days.</summary>
     public static RouteLeg Interest(
-        CostStage stage, Percent rate, int days, InterestYear year = InterestYear.ByCurrency, string? name = null)
-    {
-        Rule.Require(days is >= 0 and <= 3650, "Interest runs for 0 to 3650 days.", nameof(Days));
-        var leg = new RouteLeg(stage, name, LegAnswer.Amount).With(LegBasis.Interest, rate);
-        leg.Days = days;
-        leg.Year = year;
-        return leg;
-    }
+        CostStage stage, Percent rate, int days, InterestYear year = InterestYear.ByCurrency, string? name = null) =>
+        From(new(stage, LegWay.Interest + (int)year, rate.Points, Time: days, Name: name));
 
     /// <summary>Storage for a tonne and a started month.</summary>
-    /// <exception cref="RuleBrokenException">The amount or the months are out of range, or the currency is missing.</exception>
-    public static RouteLeg PerTonneMonth(CostStage stage, decimal amount, Currency currency, int months, string? name = null)
+    public static RouteLeg PerTonneMonth(CostStage stage, decimal amount, Currency currency, int months, string? name = null) =>
+        From(new(stage, LegWay.PerTonneMonth, amount, currency, months, name));
+
+    /// <summary>
+    /// The leg that a line states. <paramref name="path"/> stands before the member that a broken rule names, so that a
+    /// form with many lines can show the message at the right one.
+    /// </summary>
+    /// <exception cref="RuleBrokenException">A figure is missing or out of range, or CIF is asked for before it is known.</exception>
+    public static RouteLeg From(LegLine line, string path = "")
     {
-        Rule.Require(months is >= 0 and <= 120, "Storage lasts 0 to 120 started months.", nameof(Months));
-        var leg = new RouteLeg(stage, name, LegAnswer.Amount).With(LegBasis.PerTonneMonth, amount, currency);
-        leg.Months = months;
+        Rule.Require(Enum.IsDefined(line.Stage) && Enum.IsDefined(line.Way), "Choose the stage and how it is answered.", path + nameof(LegLine.Way));
+        var leg = new RouteLeg
+        {
+            Id = Id<RouteLeg>.New(),
+            Stage = line.Stage,
+            Name = Rule.OptionalText(line.Name, "The name of the leg", 80, path + nameof(Name)) ?? line.Stage.Word(),
+        };
+        switch (line.Way)
+        {
+            case LegWay.Included: leg.Answer = LegAnswer.Included; break;
+            case LegWay.None: leg.Answer = LegAnswer.None; break;
+            default: leg.Take(line, path); break;
+        }
+
         return leg;
     }
 
     internal void Place(int position) => Position = position;
 
-    private RouteLeg With(LegBasis basis, decimal amount, Currency currency)
+    private void Take(LegLine line, string path)
     {
-        Rule.Require(amount is >= 0m and <= 1_000_000_000m, $"{Stage.Word()}: an amount is zero or more.", nameof(Amount));
-        Rule.Require(amount * Million == Math.Truncate(amount * Million), $"{Stage.Word()}: an amount has at most six decimals.", nameof(Amount));
-        Rule.Require(currency != default, $"{Stage.Word()}: choose the currency of the amount.", nameof(Currency));
-        Basis = basis;
-        AmountMillionths = decimal.ToInt64(amount * Million);
-        Currency = currency;
-        return this;
+        Rule.Require(line.Figure is not null, $"{Stage.Word()}: state the {(line.Way.IsRate() ? "rate in per cent" : "amount")}.", path + nameof(LegLine.Figure));
+        if (line.Way.IsRate())
+        {
+            TakeRate(line, path);
+        }
+        else
+        {
+            TakeAmount(line, path);
+        }
+
+        var needsTime = Basis is LegBasis.Interest or LegBasis.PerTonneMonth;
+        var most = Basis == LegBasis.Interest ? 3650 : 120;
+        Rule.Require(
+            !needsTime || line.Time is { } time && time >= 0 && time <= most,
+            Basis == LegBasis.Interest ? $"{Stage.Word()}: state the days of interest, 0 to {most}." : $"{Stage.Word()}: state the started months, 0 to {most}.",
+            path + nameof(LegLine.Time));
+        Days = Basis == LegBasis.Interest ? line.Time!.Value : 0;
+        Months = Basis == LegBasis.PerTonneMonth ? line.Time!.Value : 0;
     }
 
-    private RouteLeg With(LegBasis basis, Percent rate)
+    private void TakeAmount(LegLine line, string path)
     {
-        Rule.Require(rate.Points is >= 0m and <= 100m, $"{Stage.Word()}: a rate lies between 0 and 100 %.", nameof(Rate));
-        Basis = basis;
-        Rate = rate;
-        return this;
+        var amount = line.Figure!.Value;
+        Rule.Require(amount is >= 0m and <= 1_000_000_000m, $"{Stage.Word()}: an amount is zero or more.", path + nameof(LegLine.Figure));
+        Rule.Require(amount * Million == Math.Truncate(amount * Million), $"{Stage.Word()}: an amount has at most six decimals.", path + nameof(LegLine.Figure));
+        Rule.Require(line.Currency is { } currency && currency != default, $"{Stage.Word()}: choose the currency of the amount.", path + nameof(LegLine.Currency));
+        AmountMillionths = decimal.ToInt64(amount * Million);
+        Currency = line.Currency.Value;
+        Basis = line.Way switch
+        {
+            LegWay.PerKilogram => LegBasis.PerKilogram,
+            LegWay.PerBag => LegBasis.PerBag,
+            LegWay.PerContainer => LegBasis.PerContainer,
+            LegWay.PerShipment => LegBasis.PerShipment,
+            _ => LegBasis.PerTonneMonth,
+        };
+    }
+
+    private void TakeRate(LegLine line, string path)
+    {
+        var rate = line.Figure!.Value;
+        Rule.Require(rate is >= 0m and <= 100m, $"{Stage.Word()}: a rate lies between 0 and 100 %.", path + nameof(LegLine.Figure));
+        Rule.Require(rate * 10_000m == Math.Truncate(rate * 10_000m), $"{Stage.Word()}: a rate has at most four decimals.", path + nameof(LegLine.Figure));
+        Rule.Require(
+            line.Way != LegWay.PercentOfCif || Stage >= CostStage.Insurance,
+            $"{Stage.Word()} comes before CIF is known: state it as a share of the value.",
+            path + nameof(LegLine.Way));
+        Rate = Percent.Of(rate);
+        Basis = line.Way switch
+        {
+            LegWay.PercentOfValue => LegBasis.PercentOfValue,
+            LegWay.PercentOfCif => LegBasis.PercentOfCif,
+            _ => LegBasis.Interest,
+        };
+        Year = Basis == LegBasis.Interest ? (InterestYear)(line.Way - LegWay.Interest) : InterestYear.ByCurrency;
     }
 }

@@ -71,7 +71,7 @@ public sealed class LandedCostsQueryTests(Ledgers ledgers)
         await using (var db = ledger.Open())
         {
             var route = await db.Routes.Whole().SingleAsync(TestContext.Current.CancellationToken);
-            route.Answer([RouteLeg.None(CostStage.Packing), RouteLeg.Interest(CostStage.Finance, Percent.Of(7.5m), 65, InterestYear.Act365)]);
+            route.Answer([RouteLeg.None(CostStage.Packing), RouteLeg.From(new(CostStage.Finance, LegWay.Interest365, 7.5m, Time: 65))]);
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         }
 
@@ -113,7 +113,7 @@ public sealed class LandedCostsQueryTests(Ledgers ledgers)
         await using var db = ledger.Open();
         var route = new Route("Brazil to Antwerp", "Santos", "Antwerp", "Quay warehouse", "BR");
         route.Answer(CostStages.All.Select(stage => stage == CostStage.Freight
-            ? RouteLeg.Of(stage, LegBasis.PerContainer, 2_320m, Currency.Usd)
+            ? RouteLeg.From(new(stage, LegWay.PerContainer, 2_320m, Currency.Usd))
             : RouteLeg.None(stage)));
         db.Add(new House("Harbour Roastery", Currency.Eur));
         db.Add(route);

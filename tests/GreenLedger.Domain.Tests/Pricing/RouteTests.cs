@@ -37,7 +37,8 @@ public sealed class RouteTests
     {
         Assert.Throws<RuleBrokenException>(() => RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, -1m, Currency.Usd));
         Assert.Throws<RuleBrokenException>(() => RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, 1m, default));
-        Assert.Throws<RuleBrokenException>(() => RouteLeg.Of(CostStage.Freight, LegBasis.Interest, 1m, Currency.Usd));
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.From(new(CostStage.Freight, LegWay.PerContainer, null, Currency.Usd)));
+        Assert.Throws<RuleBrokenException>(() => RouteLeg.From(new(CostStage.Finance, LegWay.Interest, 7.5m)));
         Assert.Throws<RuleBrokenException>(() => RouteLeg.Share(CostStage.Duty, LegBasis.PercentOfValue, Percent.Of(101m)));
         Assert.Throws<RuleBrokenException>(() => RouteLeg.Interest(CostStage.Finance, Percent.Of(7m), -1));
         Assert.Throws<RuleBrokenException>(() => RouteLeg.PerTonneMonth(CostStage.Storage, 9.5m, Currency.Eur, 121));
@@ -47,4 +48,27 @@ public sealed class RouteTests
     [Fact]
     public void A_fill_of_nothing_is_refused() =>
         Assert.Throws<RuleBrokenException>(() => PricingDemo.Route().Share(SharedOver.Fill, Weight.Zero, 1, default, Percent.Of(110m)));
+
+    [Fact]
+    public void A_broken_rule_names_the_line_of_the_form_that_it_is_about()
+    {
+        var refusal = Assert.Throws<RuleBrokenException>(() => RouteLeg.From(new(CostStage.Freight, LegWay.PerContainer, -1m, Currency.Usd), "Legs[6]."));
+
+        Assert.Equal("Legs[6].Figure", refusal.Field);
+    }
+
+    [Theory]
+    [InlineData(LegWay.Included, null, null, null)]
+    [InlineData(LegWay.None, null, null, null)]
+    [InlineData(LegWay.PerBag, 0.25, "USD", null)]
+    [InlineData(LegWay.PercentOfCif, 0.35, null, null)]
+    [InlineData(LegWay.Interest, 7.5, null, 65)]
+    [InlineData(LegWay.Interest365, 7.5, null, 65)]
+    [InlineData(LegWay.PerTonneMonth, 9.5, "EUR", 2)]
+    public void A_leg_is_stated_again_as_it_was(LegWay way, double? figure, string? currency, int? time)
+    {
+        var line = new LegLine(CostStage.Storage, way, (decimal?)figure, currency is null ? null : Currency.Of(currency), time, "Shed");
+
+        Assert.Equal(line, RouteLeg.From(line).Line);
+    }
 }

@@ -1,0 +1,55 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Data.Pricing;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Web.Api;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Pricing;
+
+public sealed class QuoteModel(LedgerContext db, TimeProvider clock) : FormPage
+{
+    [BindProperty]
+    public QuoteForm Input { get; set; } = new();
+
+    public async Task OnGetAsync(string? month, DateOnly? on, CancellationToken cancellationToken)
+    {
+        Input.On = on ?? clock.Today();
+        if (FuturesMonth.TryParse(month, clock.Today(), out var known))
+        {
+            Input.Month = known.ToString();
+            var quote = await db.FuturesQuotes.AsNoTracking().SingleOrDefaultAsync(quote => quote.Month == known && quote.On == Input.On, cancellationToken);
+            (Input.Quoted, Input.Source) = (quote?.Quoted, quote?.Source ?? "");
+        }
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var month = PricingRequests.Month(Input.Month, clock.Today());
+        await db.FuturesQuotes.StateAsync(month, Input.On!.Value, Input.Quoted!.Value, Input.Source, User.FindPerson(), clock.GetUtcNow(), cancellationToken);
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"The quote of {month} is saved.");
+        return RedirectToPage("/Pricing/Quotes");
+    }
+
+    public sealed class QuoteForm
+    {
+        [Required(ErrorMessage = "Name the futures month, such as KCH27.")]
+        [Display(Name = "Futures month")]
+        public string Month { get; set; } = "";
+
+        [Required(ErrorMessage = "State the day of the quote.")]
+        [Display(Name = "Day")]
+        public DateOnly? On { get; set; }
+
+        [Required(ErrorMessage = "State the quote in its market's unit.")]
+        [Display(Name = "Quote")]
+        public decimal? Quoted { get; set; }
+
+        [Required(ErrorMessage = "State where the quote comes from.")]
+        public string Source { get; set; } = "";
+    }
+}
