@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Offers;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Web.Display;
