@@ -37,10 +37,10 @@ internal sealed record Coffee(
     /// </summary>
     public double PriceAt(double marketPerKg)
     {
-        var reference = Origin.IsRobusta ? 79.5 : 84;
+        var (reference, aPoint) = Origin.IsRobusta ? (79.5, 0.05) : (84, 0.118);
         var rare = Process.StartsWith("anaerobic", StringComparison.Ordinal) ? 0.09 : Process is "natural" or "washed" ? 0 : 0.03;
         var small = 0.055 * Math.Log(9_000 / Kilograms);
         return marketPerKg * Math.Exp(
-            Origin.Premium + (0.118 * (Quality - reference)) + rare + small + (0.04 * Certificates.Count) + Haggle);
+            Origin.Premium + (aPoint * (Quality - reference)) + rare + small + (0.04 * Certificates.Count) + Haggle);
     }
 }
