@@ -1,5 +1,6 @@
 using System.Globalization;
 using GreenLedger.Web.Api;
+using GreenLedger.Web.Cupping;
 using GreenLedger.Web.Hosting;
 using GreenLedger.Web.Offers;
 
@@ -10,6 +11,8 @@ CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 var builder = WebApplication.CreateBuilder(Start.Options(args));
 builder.WebHost.UseStaticWebAssets();
 builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi().UseApiDocument().UseOffers();
+builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi().UseOffers();
+builder.UseCupping();
 
 var app = builder.Build();
 await app.PrepareDatabaseAsync();
@@ -43,5 +46,6 @@ api.MapPapersApi();
 api.MapPricingApi();
 api.MapSearchApi();
 app.MapApiDocument();
+api.MapCuppingApi();
 
 await app.RunAsync();

@@ -14,7 +14,7 @@ public sealed class TestBrowser(HttpClient client)
     public async Task<IHtmlDocument> ReadAsync(string address)
     {
         var answer = await client.GetAsync(address);
-        Assert.True(answer.StatusCode == HttpStatusCode.OK, $"GET {address} answered {(int)answer.StatusCode}");
+        Assert.True(answer.StatusCode == HttpStatusCode.OK, $"GET {address} answered {(int)answer.StatusCode} {answer.Headers.Location}");
         return await PageAsync(answer);
     }
 

@@ -2,12 +2,17 @@ using MathNet.Numerics.Distributions;
 
 namespace GreenLedger.Domain.Cupping;
 
+/// <summary>A fitted score in points with its standard error and the ends of its 95 % interval.</summary>
+public readonly record struct PanelEstimate(double Points, double StandardError, double Low, double High, HoldsFor HoldsFor);
+
 /// <summary>
 /// The errors of a fit: the variance of one sheet around it, and the variance of cuppers' levels. Both come from the
 /// sheets, or from the house's settings where the sheets are too few.
 /// </summary>
 public sealed class PanelErrors
 {
+    private const double Confidence = 0.95;
+
     private readonly AdditiveFit _fit;
     private readonly double _betweenCuppers;
 
@@ -45,6 +50,19 @@ public sealed class PanelErrors
 
     /// <summary>Variance between cuppers divided by the cuppers of the part.</summary>
     public double LevelVariance(int part) => _betweenCuppers / _fit.CuppersInPart(part);
+
+    /// <summary>
+    /// A sample's adjusted mean with its error and 95 % interval: for these cuppers where their own residual is known,
+    /// for any cupper where the house's settings stand in.
+    /// </summary>
+    public PanelEstimate Estimate(int sample)
+    {
+        var (error, holdsFor) = From == ErrorSource.OwnResidual
+            ? (TheseCuppers(sample), HoldsFor.TheseCuppers)
+            : (AnyCupper(sample), HoldsFor.AnyCupper);
+        var reach = Quantile(Confidence) * error;
+        return new PanelEstimate(_fit.Adjusted[sample], error, _fit.Adjusted[sample] - reach, _fit.Adjusted[sample] + reach, holdsFor);
+    }
 
     /// <summary>Two-sided quantile: Student's t with the fit's degrees of freedom, or normal for the house's settings.</summary>
     public double Quantile(double confidence) => From == ErrorSource.OwnResidual

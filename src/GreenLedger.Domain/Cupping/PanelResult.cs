@@ -8,8 +8,6 @@ namespace GreenLedger.Domain.Cupping;
 /// </summary>
 public sealed class PanelResult
 {
-    private const double Confidence = 0.95;
-
     private readonly List<SampleResult> _samples = [];
     private readonly List<CupperEffect> _cuppers = [];
 
@@ -71,6 +69,9 @@ public sealed class PanelResult
             .ToList();
         var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count);
         var errors = PanelErrors.Of(fit, expected);
+        var ofSample = scores.ToLookup(score => score.Sample);
+        var ofCupper = scores.ToLookup(score => score.Cupper);
+        var names = session.Sheets.DistinctBy(sheet => sheet.CupperKey).ToDictionary(sheet => sheet.CupperKey, sheet => sheet.CupperName);
         var result = new PanelResult
         {
             Id = Id<PanelResult>.New(),
@@ -82,36 +83,30 @@ public sealed class PanelResult
             ResidualDeviation = fit.DegreesOfFreedom > 0 ? InRange(fit.ResidualDeviation) : null,
             DegreesOfFreedom = fit.DegreesOfFreedom,
         };
-        result._samples.AddRange(samples.Select((sample, index) => Result(session, sample, index, fit, errors, scores)));
+        result._samples.AddRange(samples.Select((sample, index) => Result(session, sample, index, fit, errors, [.. ofSample[index]])));
         result._cuppers.AddRange(cuppers.Select((key, index) => new CupperEffect(
             key,
-            session.Sheets.First(sheet => sheet.CupperKey == key).CupperName,
+            names[key],
             InRange(fit.CupperEffects[index]),
-            scores.Count(score => score.Cupper == index))));
+            ofCupper[index].Count())));
         return result;
     }
 
     private static SampleResult Result(
-        CuppingSession session, SessionSample sample, int index, AdditiveFit fit, PanelErrors errors, List<PanelScore> scores)
+        CuppingSession session, SessionSample sample, int index, AdditiveFit fit, PanelErrors errors, List<PanelScore> own)
     {
-        var own = scores.Where(score => score.Sample == index).ToList();
-        var these = errors.TheseCuppers(index);
-        var any = errors.AnyCupper(index);
-        var (error, holdsFor) = errors.From == ErrorSource.OwnResidual
-            ? (these, HoldsFor.TheseCuppers)
-            : (any, HoldsFor.AnyCupper);
-        var reach = errors.Quantile(Confidence) * error;
+        var estimate = errors.Estimate(index);
         var result = new SampleResult(session, sample)
         {
             PlainMean = InRange(own.Average(score => score.Points)),
-            Fitted = InRange(fit.Adjusted[index]),
-            StandardError = InRange(error),
-            Low = InRange(fit.Adjusted[index] - reach),
-            High = InRange(fit.Adjusted[index] + reach),
-            HoldsFor = holdsFor,
+            Fitted = InRange(estimate.Points),
+            StandardError = InRange(estimate.StandardError),
+            Low = InRange(estimate.Low),
+            High = InRange(estimate.High),
+            HoldsFor = estimate.HoldsFor,
             ErrorFrom = errors.From,
-            TheseCuppersError = InRange(these),
-            AnyCupperError = InRange(any),
+            TheseCuppersError = InRange(errors.TheseCuppers(index)),
+            AnyCupperError = InRange(errors.AnyCupper(index)),
             DegreesOfFreedom = errors.From == ErrorSource.OwnResidual ? fit.DegreesOfFreedom : null,
             Cuppers = own.Select(score => score.Cupper).Distinct().Count(),
             Sheets = own.Count,

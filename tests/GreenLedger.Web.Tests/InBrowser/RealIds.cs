@@ -53,6 +53,12 @@ internal sealed class RealIds(HouseFixture house)
             }
         }
 
+        if (name == "blindCode")
+        {
+            return await house.FromLedgerAsync(async db => (IReadOnlyList<string>)await db.CuppingSessions.AsNoTracking()
+                .Where(session => session.ClosedAt == null).SelectMany(session => session.Samples).Select(sample => sample.Code).Take(Most).ToListAsync());
+        }
+
         return Words.TryGetValue(name, out var words)
             ? words
             : throw new InvalidOperationException($"The page {route.Page} has a parameter {name}: say in RealIds what it may be.");

@@ -81,13 +81,21 @@ internal sealed class ResultReader
     {
         var moisture = Figure(line, ResultWords.Moisture, "Moisture");
         var quakers = Figure(line, ResultWords.Quakers, "Quakers");
+        Rule.Require(moisture is null or (>= 0m and <= 60m), $"A moisture of {moisture} % is not possible.", ResultWords.Moisture);
         return new ResultPhysical(
             // 0 means missing in such files, and a share below 1 is a fraction of the whole.
             moisture is null or 0m ? null : moisture < 1m ? moisture * 100m : moisture,
             Figure(line, ResultWords.WaterActivity, "Water activity") is > 0m and <= 1m and var activity ? activity : null,
-            Figure(line, ResultWords.Category1, "Category 1"),
-            Figure(line, ResultWords.Category2, "Category 2"),
+            FullDefects(line, ResultWords.Category1, "Category 1"),
+            FullDefects(line, ResultWords.Category2, "Category 2"),
             quakers is >= 0m and <= 1000m ? decimal.ToInt32(Math.Truncate(quakers.Value)) : null);
+    }
+
+    private decimal? FullDefects(OfferLine line, string meaning, string what)
+    {
+        var count = Figure(line, meaning, what);
+        Rule.Require(count is null or (>= 0m and <= 10_000m), $"{what}: {count} full defects is not possible.", meaning);
+        return count;
     }
 
     private DateOnly? Date(OfferLine line)

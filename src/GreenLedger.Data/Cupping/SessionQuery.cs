@@ -1,0 +1,91 @@
+using GreenLedger.Domain;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Cupping;
+
+/// <summary>What a list of sessions is narrowed to and sorted by.</summary>
+public sealed record SessionFilter(string? Text = null, bool? IsClosed = null, string? Sort = null);
+
+/// <summary>One session of a list.</summary>
+public sealed record SessionRow(
+    Id<CuppingSession> Id, string Title, DateOnly HeldOn, string FormName, int Samples, int Sheets, int Cuppers, DateTimeOffset? ClosedAt, bool IsPast);
+
+/// <summary>What the cup said about one lot in one session.</summary>
+public sealed record LotResultRow(
+    Id<CuppingSession> SessionId, string Title, DateOnly HeldOn, string FormCode, string FormName, string LabelCode, SampleResult Result);
+
+/// <summary>Lots and labels behind the samples of a session; never read for an open session outside its key.</summary>
+public sealed record TableSampleRow(Id<Sample> SampleId, int Position, string Code, string LabelCode, Id<Lot> LotId, string LotRef, string LotName);
+
+/// <summary>Lists of sessions and results.</summary>
+public sealed class SessionQuery(LedgerContext db)
+{
+    public Task<int> CountAsync(SessionFilter filter, CancellationToken cancellationToken) =>
+        Filtered(filter).CountAsync(cancellationToken);
+
+    public async Task<IReadOnlyList<SessionRow>> ListAsync(SessionFilter filter, int skip, int take, CancellationToken cancellationToken) =>
+        await Sorted(Filtered(filter), filter.Sort).Skip(skip).Take(take)
+            .Select(session => new SessionRow(
+                session.Id,
+                session.Title,
+                session.HeldOn,
+                session.Form.Name,
+                session.Samples.Count,
+                session.Sheets.Count,
+                session.Sheets.Select(sheet => sheet.CupperName).Distinct().Count(),
+                session.ClosedAt,
+                session.IsPast))
+            .ToListAsync(cancellationToken);
+
+    /// <summary>Results of a lot, the newest first.</summary>
+    public async Task<IReadOnlyList<LotResultRow>> OfLotAsync(Id<Lot> lotId, CancellationToken cancellationToken) =>
+        await db.SampleResults.AsNoTracking()
+            .Where(result => result.LotId == lotId)
+            .OrderByDescending(result => result.HeldOn)
+            .Join(db.CuppingSessions, result => result.SessionId, session => session.Id, (result, session) => new { result, session })
+            .Join(db.Samples, pair => pair.result.SampleId, sample => sample.Id, (pair, sample) => new LotResultRow(
+                pair.session.Id, pair.session.Title, pair.session.HeldOn, pair.session.Form.Code, pair.session.Form.Name, sample.LabelCode, pair.result))
+            .ToListAsync(cancellationToken);
+
+    /// <summary>Which sample and lot stand behind each code: for a closed session, or for its key.</summary>
+    public async Task<IReadOnlyList<TableSampleRow>> KeyAsync(Id<CuppingSession> sessionId, CancellationToken cancellationToken) =>
+        await db.CuppingSessions.AsNoTracking()
+            .Where(session => session.Id == sessionId)
+            .SelectMany(session => session.Samples)
+            .Join(db.Samples, poured => poured.SampleId, sample => sample.Id, (poured, sample) => new { poured, sample })
+            .Join(db.Lots, pair => pair.poured.LotId, lot => lot.Id, (pair, lot) => new { pair.poured, pair.sample, lot })
+            .OrderBy(row => row.poured.Position)
+            .Select(row => new TableSampleRow(
+                row.poured.SampleId, row.poured.Position, row.poured.Code, row.sample.LabelCode, row.lot.Id, row.lot.Ref, row.lot.Name))
+            .ToListAsync(cancellationToken);
+
+    private IQueryable<CuppingSession> Filtered(SessionFilter filter)
+    {
+        var sessions = db.CuppingSessions.AsNoTracking();
+        if (!string.IsNullOrWhiteSpace(filter.Text))
+        {
+            var text = filter.Text.Trim().ToLowerInvariant();
+#pragma warning disable CA1304, CA1311, CA1862 // Translated to SQL's lower(), which knows no culture.
+            sessions = sessions.Where(session => session.Title.ToLower().Contains(text));
+#pragma warning restore CA1304, CA1311, CA1862
+        }
+
+        return filter.IsClosed switch
+        {
+            true => sessions.Closed(),
+            false => sessions.Open(),
+            null => sessions,
+        };
+    }
+
+    private static IQueryable<CuppingSession> Sorted(IQueryable<CuppingSession> sessions, string? sort) => sort switch
+    {
+        "title" => sessions.OrderBy(session => session.Title),
+        "-title" => sessions.OrderByDescending(session => session.Title),
+        "held" => sessions.OrderBy(session => session.HeldOn).ThenBy(session => session.Id),
+        _ => sessions.OrderByDescending(session => session.HeldOn).ThenByDescending(session => session.Id),
+    };
+}

@@ -1,0 +1,166 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Cupping;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Web.Cupping;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Api;
+
+/// <summary>Forms, sessions, sheets and results. While a session is open its answers hold codes and nothing else.</summary>
+internal static class CuppingApi
+{
+    public static void MapCuppingApi(this IEndpointRouteBuilder api)
+    {
+        var cupping = api.MapGroup("/cupping").WithTags("Cupping");
+        cupping.MapGet("/forms", FormsAsync).WithName("ListForms").WithSummary("The forms, with their numbers.");
+        cupping.MapGet("/sessions", SessionsAsync).WithName("ListSessions").WithSummary("Cupping sessions, the newest first.");
+        cupping.MapPost("/sessions", LayOutAsync).WithName("LayOutSession").WithSummary("Lays out a session for samples, under new blind codes.");
+        cupping.MapGet("/sessions/{id}", SessionAsync).WithName("ReadSession").WithSummary("A session: codes while it is open, results once it is closed.");
+        cupping.MapPost("/sessions/{id}/sheets", SubmitAsync).WithName("SubmitSheet").WithSummary("Hands in the caller's sheet for one code; sent again, it corrects the sheet.");
+        cupping.MapPost("/sessions/{id}/close", CloseAsync).WithName("CloseSession").WithSummary("Closes a session and computes the panel's result.");
+        cupping.MapGet("/lots/{reference}/results", OfLotAsync).WithName("ListLotResults").WithSummary("Results of a lot, by its id or reference.");
+        cupping.MapPost("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
+            .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
+        cupping.MapPost("/calculate/score", CuppingCalculators.Score).WithName("CalculateScore").WithSummary("A sheet's total with each deduction. Stores nothing.");
+        cupping.MapPost("/calculate/panel", CuppingCalculators.PanelAsync).WithName("CalculatePanel").WithSummary("The additive fit of a panel's scores. Stores nothing.");
+    }
+
+    private static async Task<Ok<List<FormReply>>> FormsAsync(LedgerContext db, CancellationToken cancellationToken)
+    {
+        var forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
+        return TypedResults.Ok(forms.ConvertAll(FormReply.Of));
+    }
+
+    private static async Task<Ok<List<SessionReply>>> SessionsAsync(
+        SessionQuery query, CancellationToken cancellationToken, bool? closed = null, string? q = null, int skip = 0, int take = 100) =>
+        TypedResults.Ok((await query.ListAsync(new SessionFilter(q, closed), Math.Max(0, skip), Math.Clamp(take, 1, 1000), cancellationToken))
+            .Select(SessionReply.Of).ToList());
+
+    [InArea("Cupping, leading")]
+    private static async Task<Created<OpenSessionReply>> LayOutAsync(
+        LayOutRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var form = await FindFormAsync(db, request.Form, cancellationToken);
+        var session = new CuppingSession(
+            request.Title, request.HeldOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), form, request.CupsPerSample ?? FormRules.UsualCups, http.User.Person());
+        var labels = request.Samples.Select(label => label.Trim().ToUpperInvariant()).ToList();
+        var samples = await db.Samples.Where(sample => labels.Contains(sample.LabelCode)).ToListAsync(cancellationToken);
+        foreach (var label in labels)
+        {
+            var sample = samples.Find(sample => sample.LabelCode == label);
+            Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(LayOutRequest.Samples));
+            session.Pour(sample, Random.Shared);
+        }
+
+        Rule.Require(session.Samples.Count > 0, "Choose at least one sample for the table.", nameof(LayOutRequest.Samples));
+        db.Add(session);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Created($"/api/cupping/sessions/{session.Id}", OpenSessionReply.Of(session));
+    }
+
+    private static async Task<Results<Ok<OpenSessionReply>, Ok<ClosedSessionReply>, NotFound>> SessionAsync(
+        Id<CuppingSession> id, LedgerContext db, SessionQuery query, BlindTableQuery blind, CancellationToken cancellationToken)
+    {
+        if (await blind.FindAsync(id, null, cancellationToken) is not { } table)
+        {
+            return TypedResults.NotFound();
+        }
+
+        if (!table.IsClosed)
+        {
+            return TypedResults.Ok(OpenSessionReply.Of(table));
+        }
+
+        var session = await db.CuppingSessions.AsNoTracking().Whole().SingleAsync(session => session.Id == id, cancellationToken);
+        return TypedResults.Ok(ClosedSessionReply.Of(session, await query.KeyAsync(id, cancellationToken)));
+    }
+
+    private static async Task<Results<Ok<SheetReply>, NotFound>> SubmitAsync(
+        Id<CuppingSession> id, SheetRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == id, cancellationToken) is not { } session)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var cupper = await db.People.FindAsync([http.User.Person()], cancellationToken);
+        var sample = session.Poured(request.Code);
+        var marks = SheetInput.Read(session.Form.Rules, request.Marks, request.GoodCups, request.DeductedCups, session.CupsPerSample);
+        var sheet = session.SheetOf(sample, cupper!.Id) is null
+            ? session.Submit(request.Code, cupper, marks, clock.GetUtcNow())
+            : session.Correct(request.Code, cupper, marks, clock.GetUtcNow());
+        sheet.Remark(request.Descriptors ?? [], request.Note, request.StatedTotal);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(new SheetReply(sample.Code, sheet.Total.Points, sheet.Unrounded.Points, sheet.StatedTotal?.Points));
+    }
+
+    [InArea("Cupping, leading")]
+    private static async Task<Results<Ok<ClosedSessionReply>, NotFound>> CloseAsync(
+        Id<CuppingSession> id, LedgerContext db, SessionQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == id, cancellationToken) is not { } session)
+        {
+            return TypedResults.NotFound();
+        }
+
+        session.Close(http.User.Person(), clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken));
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(ClosedSessionReply.Of(session, await query.KeyAsync(id, cancellationToken)));
+    }
+
+    private static async Task<Results<Ok<List<LotResultReply>>, NotFound>> OfLotAsync(
+        string reference, LedgerContext db, SessionQuery query, CancellationToken cancellationToken)
+    {
+        var isId = Id<Lot>.TryParse(reference, null, out var id);
+        var lots = await db.Lots.AsNoTracking().Where(lot => isId ? lot.Id == id : lot.Ref == reference).Select(lot => lot.Id).ToListAsync(cancellationToken);
+        if (lots.Count == 0)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var results = new List<LotResultReply>();
+        foreach (var lot in lots)
+        {
+            results.AddRange((await query.OfLotAsync(lot, cancellationToken)).Select(LotResultReply.Of));
+        }
+
+        return TypedResults.Ok(results);
+    }
+
+    [InArea("Cupping, leading")]
+    private static async Task<Ok<ImportReply>> ImportAsync(
+        IFormFile file,
+        PastResults past,
+        HttpContext http,
+        CancellationToken cancellationToken,
+        [FromForm] bool commit = false,
+        [FromForm] string? form = null,
+        [FromForm] string? mapping = null,
+        [FromForm] DateOnly? heldOn = null)
+    {
+        var preview = await past.ReadAsync(file, form, ImportReply.Mapping(mapping), cancellationToken);
+        var taking = commit ? await past.StoreAsync(preview, heldOn, http.User.Person(), cancellationToken) : null;
+        return TypedResults.Ok(ImportReply.Of(preview, taking));
+    }
+
+    /// <summary>A form by id or by the word for it; the newest revision, and the 100-point form where none is named.</summary>
+    internal static async Task<CuppingForm> FindFormAsync(LedgerContext db, string? named, CancellationToken cancellationToken)
+    {
+        var isId = Id<CuppingForm>.TryParse(named, null, out var id);
+        var code = named?.Trim().ToLowerInvariant() switch
+        {
+            null or "" or "sca-2004" or "2004" or "100" or "hundred-point" => "100-point",
+            "sca-104" or "104" or "cva" or "sca104" => "affective",
+            var other => other,
+        };
+        var form = await db.CuppingForms.Where(form => isId ? form.Id == id : form.Code == code)
+            .OrderByDescending(form => form.Revision).FirstOrDefaultAsync(cancellationToken);
+        Rule.Require(form is not null, $"There is no form '{named}': use 100-point or affective.", "Form");
+        return form;
+    }
+}

@@ -1,0 +1,130 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Cupping;
+using GreenLedger.Documents.Cupping;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Cupping.Reading;
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Papers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Api;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Cupping;
+
+/// <summary>A file of past results, read and judged; nothing of it is stored yet.</summary>
+public sealed record PastPreview(
+    string FileName, byte[] Bytes, Id<StoredFile>? ParkedId, ResultList List, IReadOnlyDictionary<string, KnownSample> Known, bool IsAlreadyTaken);
+
+/// <summary>Takes past results in, for the page and for the API alike.</summary>
+public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimeProvider clock)
+{
+    private const string Panel = "Panel";
+
+    /// <exception cref="RuleBrokenException">The file cannot be read, or lacks an attribute of the form.</exception>
+    public async Task<PastPreview> ReadAsync(
+        IFormFile file, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken)
+    {
+        using var bytes = new MemoryStream();
+        await file.CopyToAsync(bytes, cancellationToken);
+        return await ReadAsync(file.FileName, bytes.ToArray(), null, form, corrections, cancellationToken);
+    }
+
+    /// <summary>The parked file again, with the mapping as it was corrected; null when it was swept.</summary>
+    public async Task<PastPreview?> ReadParkedAsync(
+        Id<StoredFile> id, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken) =>
+        await db.StoredFiles.Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id, cancellationToken) is { Content: { } content } parked
+            ? await ReadAsync(parked.Name, content.Bytes, parked.Id, form, corrections, cancellationToken)
+            : null;
+
+    /// <summary>The parked file's lines and proposed columns; null when it was swept.</summary>
+    public async Task<ResultTable?> TableAsync(Id<StoredFile> id, CancellationToken cancellationToken) =>
+        await db.StoredFiles.AsNoTracking().Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id, cancellationToken) is { Content: { } content }
+            ? ResultTable.Of(ResultWorkbook.Read(content.Bytes))
+            : null;
+
+    /// <summary>Keeps the file until something follows; the preview's address names it.</summary>
+    public async Task<Id<StoredFile>> ParkAsync(IFormFile file, Id<Person> by, CancellationToken cancellationToken)
+    {
+        using var bytes = new MemoryStream();
+        await file.CopyToAsync(bytes, cancellationToken);
+        ResultTable.Of(ResultWorkbook.Read(bytes.ToArray()));
+        var parked = new StoredFile(file.FileName, file.ContentType ?? "application/octet-stream", bytes.ToArray(), by, clock.GetUtcNow());
+        db.Add(parked);
+        await db.SaveChangesAsync(cancellationToken);
+        return parked.Id;
+    }
+
+    /// <summary>Stores the accepted rows in one go; a file that was taken before stores nothing and gives null.</summary>
+    public async Task<PastTaking?> StoreAsync(PastPreview preview, DateOnly? heldOn, Id<Person> by, CancellationToken cancellationToken)
+    {
+        if (preview.IsAlreadyTaken)
+        {
+            return null;
+        }
+
+        var now = clock.GetUtcNow();
+        var file = await FileAsync(preview, by, now, cancellationToken);
+        var labels = await db.Samples.Select(sample => sample.LabelCode).ToListAsync(cancellationToken);
+        var facts = new PastCase(
+            preview.FileName, heldOn ?? DateOnly.FromDateTime(now.UtcDateTime), file.Id, by, now, await Errors.ExpectedAsync(db, cancellationToken), Random.Shared);
+        var taking = PastTaking.Of(preview.List, preview.Known, new LabelCodes(labels, Random.Shared), facts);
+        db.AddRange(taking.NewLots);
+        db.AddRange(taking.NewSamples);
+        db.AddRange(taking.Sessions);
+        db.AddRange(Grades(preview, taking, facts));
+        await db.SaveChangesAsync(cancellationToken);
+        return taking;
+    }
+
+    private async Task<PastPreview> ReadAsync(
+        string name, byte[] bytes, Id<StoredFile>? parkedId, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken)
+    {
+        var table = ResultTable.Of(ResultWorkbook.Read(bytes));
+        table = table with { Mapping = table.Mapping.With(corrections) };
+        var chosen = string.IsNullOrWhiteSpace(form)
+            ? ResultList.Guess(table.Mapping, await NewestAsync(cancellationToken))
+            : await CuppingApi.FindFormAsync(db, form, cancellationToken);
+        var list = ResultList.From(table, chosen, Panel);
+        var hash = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes));
+        var taken = await db.CuppingSessions.AnyAsync(session => db.StoredFiles.Any(file => file.Id == session.SourceId && file.Sha256 == hash), cancellationToken);
+        return new PastPreview(name, bytes, parkedId, list, await known.FindAsync(list.Accepted.Select(row => row.Name), cancellationToken), taken);
+    }
+
+    /// <summary>The newest revision of each form, the 100-point form first.</summary>
+    private async Task<IReadOnlyList<CuppingForm>> NewestAsync(CancellationToken cancellationToken) =>
+        [.. (await db.CuppingForms.ToListAsync(cancellationToken)).GroupBy(form => form.Code).OrderBy(group => group.Key).Select(group => group.MaxBy(form => form.Revision)!)];
+
+    private async Task<StoredFile> FileAsync(PastPreview preview, Id<Person> by, DateTimeOffset now, CancellationToken cancellationToken)
+    {
+        var file = preview.ParkedId is { } parked ? await db.StoredFiles.SingleAsync(file => file.Id == parked, cancellationToken) : null;
+        if (file is null)
+        {
+            file = new StoredFile(preview.FileName, "application/octet-stream", preview.Bytes, by, now);
+            db.Add(file);
+        }
+
+        file.Keep();
+        return file;
+    }
+
+    /// <summary>Physical figures of a row become a grade of its sample; one grade for each sample.</summary>
+    private static IEnumerable<GreenGrade> Grades(PastPreview preview, PastTaking taking, PastCase facts) =>
+        preview.List.Accepted.Where(row => !row.Physical.IsEmpty).DistinctBy(row => row.Name, StringComparer.OrdinalIgnoreCase).Select(row =>
+        {
+            var sample = taking.SampleOf(row.Name);
+            var physical = row.Physical;
+            return new GreenGrade(sample.Id, sample.LotId, row.HeldOn ?? facts.HeldOn, null, GreenGrade.UsualSample, $"Taken in from {preview.FileName}.")
+                .Measure(
+                    physical.MoisturePercent is { } moisture ? Percent.Of(moisture) : null,
+                    null,
+                    physical.WaterActivity is { } activity ? WaterActivity.Of(activity) : null,
+                    null)
+                .StateDefects(Defects(physical.Category1), Defects(physical.Category2))
+                .Roast(physical.Quakers, null);
+        });
+
+    private static FullDefects? Defects(decimal? count) => count is { } full ? FullDefects.Of(full) : null;
+}

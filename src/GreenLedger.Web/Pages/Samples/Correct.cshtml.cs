@@ -1,0 +1,73 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Samples;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Samples;
+
+public sealed class CorrectModel(LedgerContext db) : FormPage
+{
+    [BindProperty(SupportsGet = true)]
+    public Id<Sample> Id { get; set; }
+
+    [BindProperty]
+    public CorrectForm Input { get; set; } = new();
+
+    public string LabelCode { get; private set; } = "";
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        if (await db.Samples.AsNoTracking().SingleOrDefaultAsync(sample => sample.Id == Id, cancellationToken) is not { } sample)
+        {
+            return NotFound();
+        }
+
+        LabelCode = sample.LabelCode;
+        Input = new CorrectForm
+        {
+            Kind = sample.Kind,
+            ReceivedOn = sample.ReceivedOn,
+            WeightGrams = sample.Weight.Grams,
+            Note = sample.Note,
+            Version = sample.Version,
+        };
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        if (await db.Samples.SingleOrDefaultAsync(sample => sample.Id == Id, cancellationToken) is not { } sample)
+        {
+            return NotFound();
+        }
+
+        OpenedOn(sample, Input.Version);
+        sample.Correct(Input.Kind, Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.Note);
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"Sample {sample.LabelCode} is corrected.");
+        return RedirectToPage("Sample", new { Id });
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+        LabelCode = await db.Samples.Where(sample => sample.Id == Id).Select(sample => sample.LabelCode).SingleOrDefaultAsync(cancellationToken) ?? "";
+
+    public sealed class CorrectForm
+    {
+        public int Version { get; set; }
+
+        public SampleKind Kind { get; set; }
+
+        [Required(ErrorMessage = "Give the day on which the sample arrived.")]
+        [Display(Name = "Received on")]
+        public DateOnly? ReceivedOn { get; set; }
+
+        [Required(ErrorMessage = "Weigh the sample: how many grams of green coffee?")]
+        [Display(Name = "Green coffee (g)")]
+        public decimal? WeightGrams { get; set; }
+
+        public string? Note { get; set; }
+    }
+}

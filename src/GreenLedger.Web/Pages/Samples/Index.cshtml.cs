@@ -1,0 +1,63 @@
+using GreenLedger.Data.Samples;
+using GreenLedger.Documents.Layout;
+using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace GreenLedger.Web.Pages.Samples;
+
+public sealed class IndexModel(SampleQuery query) : PageModel
+{
+    private const int MostExported = 100_000;
+
+    [BindProperty(SupportsGet = true)]
+    public string? Q { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public SampleKind? Kind { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public SampleStep? Waiting { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public string? Sort { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public int PageNumber { get; set; } = 1;
+
+    public Paging Paging { get; private set; } = Paging.Of(1, 0);
+
+    public IReadOnlyList<SampleRow> Samples { get; private set; } = [];
+
+    public bool IsNarrowed => !string.IsNullOrWhiteSpace(Q) || Kind is not null || Waiting is not null;
+
+    private SampleFilter Filter => new(Q, Kind, Waiting, Sort);
+
+    public async Task OnGetAsync(CancellationToken cancellationToken)
+    {
+        Paging = Paging.Of(PageNumber, await query.CountAsync(Filter, cancellationToken), "sample", "samples");
+        Samples = await query.ListAsync(Filter, Paging.Skip, Paging.Size, cancellationToken);
+    }
+
+    public async Task OnGetWorkbookAsync(CancellationToken cancellationToken)
+    {
+        var rows = await query.ListAsync(Filter, 0, MostExported, cancellationToken);
+        Response.ContentType = TableWorkbook.MediaType;
+        Response.Headers.ContentDisposition = "attachment; filename=samples.xlsx";
+        await TableWorkbook.WriteAsync(Response.Body, "Samples", Columns, rows, cancellationToken);
+    }
+
+    private static readonly TableColumn<SampleRow>[] Columns =
+    [
+        TableColumn<SampleRow>.Text("Label", row => row.LabelCode, 10),
+        TableColumn<SampleRow>.Text("Kind", row => SampleKinds.Word(row.Kind), 14),
+        TableColumn<SampleRow>.Text("Lot", row => row.LotName, 36),
+        TableColumn<SampleRow>.Text("Reference", row => row.LotRef),
+        TableColumn<SampleRow>.Day("Received", row => row.ReceivedOn),
+        TableColumn<SampleRow>.Number("Green (g)", row => row.Weight.Grams, 0),
+        TableColumn<SampleRow>.Day("Graded", row => row.GradedOn),
+        TableColumn<SampleRow>.Day("Cupped", row => row.CuppedOn),
+        TableColumn<SampleRow>.Number("Score (points)", row => row.Fitted?.Points, 4),
+    ];
+}

@@ -1,0 +1,67 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Samples;
+
+public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
+{
+    private const int Proposed = 100;
+
+    [BindProperty]
+    public NewForm Input { get; set; } = new();
+
+    public IReadOnlyList<Lot> Lots { get; private set; } = [];
+
+    public async Task OnGetAsync(Id<Lot>? lot, CancellationToken cancellationToken)
+    {
+        Input.ReceivedOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
+        Input.Lot = lot is null ? null : await db.Lots.Where(one => one.Id == lot).Select(one => one.Ref).SingleOrDefaultAsync(cancellationToken);
+        await LoadAsync(cancellationToken);
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var lot = await FindAsync(Input.Lot!.Trim(), cancellationToken);
+        var labels = new LabelCodes(await db.Samples.Select(sample => sample.LabelCode).ToListAsync(cancellationToken), Random.Shared);
+        var sample = new Sample(lot, Input.Kind, labels.Next(), Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.Note);
+        db.Add(sample);
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"Write {sample.LabelCode} on the bag.");
+        return RedirectToPage("Sample", new { sample.Id });
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+        Lots = await db.Lots.AsNoTracking().OrderByDescending(lot => lot.Id).Take(Proposed).ToListAsync(cancellationToken);
+
+    private async Task<Id<Lot>> FindAsync(string named, CancellationToken cancellationToken)
+    {
+        var lots = await db.Lots.Where(lot => lot.Ref == named || lot.Name == named).Select(lot => new { lot.Id, lot.Ref, lot.Name }).Take(5).ToListAsync(cancellationToken);
+        Rule.Require(lots.Count > 0, $"No lot here is called '{named}': load its offer list first, or check the spelling.", nameof(Input.Lot));
+        Rule.Require(lots.Count == 1, $"Several lots are called '{named}': write one of the references {string.Join(", ", lots.Select(lot => lot.Ref).Distinct())}.", nameof(Input.Lot));
+        return lots[0].Id;
+    }
+
+    public sealed class NewForm
+    {
+        [Required(ErrorMessage = "Say which lot this sample stands for.")]
+        public string? Lot { get; set; }
+
+        public SampleKind Kind { get; set; }
+
+        [Required(ErrorMessage = "Give the day on which the sample arrived.")]
+        [Display(Name = "Received on")]
+        public DateOnly? ReceivedOn { get; set; }
+
+        [Required(ErrorMessage = "Weigh the sample: how many grams of green coffee?")]
+        [Display(Name = "Green coffee (g)")]
+        public decimal? WeightGrams { get; set; }
+
+        public string? Note { get; set; }
+    }
+}

@@ -1,0 +1,93 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using GreenLedger.Domain.People;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Tests.Cupping;
+
+public sealed class CuppingCalculatorsTests(HouseFixture house) : IClassFixture<HouseFixture>
+{
+    private static readonly string[] Correlations = ["icc11", "icc21", "icc31", "icc1k", "icc2k", "icc3k"];
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_100_point_sheet_is_added_up_with_each_deduction()
+    {
+        var reply = await PostAsync("score", """
+            { "form": "100-point", "marks": { "fragrance_aroma": 7.25, "flavor": 6.75, "Aftertaste": 6.5, "acidity": 7, "body": 7, "balance": 6.75, "overall": 6.5 },
+              "goodCups": { "uniformity": 4, "cleanCup": 3, "sweetness": 4 }, "deductedCups": { "taint": 1, "fault": 1 } }
+            """);
+
+        // Handbook quality.md section 1.1, worked total 4.
+        Assert.Equal(63.75m, reply.GetProperty("total").GetDecimal());
+        Assert.Equal(69.75m, reply.GetProperty("beforeDeductions").GetDecimal());
+        Assert.Equal([2m, 4m], reply.GetProperty("deductions").EnumerateArray().Select(line => line.GetProperty("points").GetDecimal()));
+        Assert.Equal("below specialty", reply.GetProperty("band").GetString());
+    }
+
+    [Fact]
+    public async Task An_affective_sheet_is_rounded_to_the_quarter()
+    {
+        var reply = await PostAsync("score", """
+            { "form": "affective", "marks": { "fragrance": 6, "aroma": 5, "flavor": 4, "aftertaste": 4, "acidity": 5, "sweetness": 5, "mouthfeel": 5, "overall": 4 },
+              "deductedCups": { "nonUniform": 2, "defective": 1 } }
+            """);
+
+        // Handbook quality.md section 1.2: raw 69.6875.
+        Assert.Equal(69.6875m, reply.GetProperty("unrounded").GetDecimal());
+        Assert.Equal(69.75m, reply.GetProperty("total").GetDecimal());
+    }
+
+    [Theory]
+    [InlineData("""{ "marks": { "flavor": 7.80 } }""", HttpStatusCode.UnprocessableEntity)]
+    [InlineData("""{ "form": "no-such-form", "marks": {} }""", HttpStatusCode.UnprocessableEntity)]
+    [InlineData("""{ "marks": { "crema": 8 } }""", HttpStatusCode.UnprocessableEntity)]
+    [InlineData("""{ "marks": "eight" }""", HttpStatusCode.BadRequest)]
+    public async Task What_is_no_sheet_is_refused_with_its_field(string body, HttpStatusCode status)
+    {
+        var script = await house.ScriptAsync(Role.Viewer);
+
+        var answer = await script.PostAsync(new Uri("/api/cupping/calculate/score", UriKind.Relative), new StringContent(body, null, "application/json"), Stop);
+
+        Assert.Equal(status, answer.StatusCode);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+    }
+
+    [Fact]
+    public async Task A_panel_in_long_format_gives_effects_errors_and_agreement()
+    {
+        string[] rows = ["P C1 84.50", "Q C1 85.50", "R C1 86.25", "S C1 83.00", "P C2 82.25", "Q C2 83.75", "T C2 84.75", "R C3 87.75", "S C3 84.50", "T C3 88.50", "P C4 83.75", "Q C4 84.50", "R C4 86.00", "T C4 86.25"];
+        var sheets = string.Join(',', rows.Select(row => row.Split(' ')).Select(parts => $$"""{ "sample": "{{parts[0]}}", "cupper": "{{parts[1]}}", "score": {{parts[2]}} }"""));
+
+        var reply = await PostAsync("panel", $$"""{ "sheets": [{{sheets}}] }""");
+
+        // Handbook quality.md section 4.6 (R and NumPy).
+        Assert.Equal([84.093414, 85.176747, 86.098057, 82.713893, 86.597324], reply.GetProperty("samples").EnumerateArray().Select(sample => Math.Round(sample.GetProperty("fitted").GetDouble(), 6)));
+        Assert.Equal([0.291972, -1.705828, 1.780242, -0.366386], reply.GetProperty("cuppers").EnumerateArray().Select(cupper => Math.Round(cupper.GetProperty("effect").GetDouble(), 6)));
+        Assert.Equal(0.241969, reply.GetProperty("residualDeviation").GetDouble(), 6);
+        Assert.Equal(94.3284, reply.GetProperty("sampleF").GetDouble(), 4);
+        Assert.Equal(0, await house.FromLedgerAsync(db => db.ScoreSheets.CountAsync(Stop)));
+    }
+
+    [Fact]
+    public async Task Shrout_and_Fleiss_judges_agree_as_published_over_the_API()
+    {
+        int[][] judges = [[9, 2, 5, 8], [6, 1, 3, 2], [8, 4, 6, 8], [7, 1, 2, 6], [10, 5, 6, 9], [6, 2, 4, 7]];
+        var sheets = string.Join(',', judges.SelectMany((row, sample) => row.Select((score, judge) => $$"""{ "sample": "{{sample}}", "cupper": "{{judge}}", "score": {{score}} }""")));
+
+        var agreement = (await PostAsync("panel", $$"""{ "sheets": [{{sheets}}] }""")).GetProperty("agreement");
+
+        // Shrout and Fleiss 1979, six decimals from handbook quality.md section 4.1.
+        Assert.Equal([0.165742, 0.289764, 0.714841, 0.442797, 0.620051, 0.909316], Correlations.Select(name => Math.Round(agreement.GetProperty(name).GetDouble(), 6)));
+    }
+
+    private async Task<JsonElement> PostAsync(string calculator, string body)
+    {
+        var script = await house.ScriptAsync(Role.Viewer);
+        var answer = await script.PostAsync(new Uri($"/api/cupping/calculate/{calculator}", UriKind.Relative), new StringContent(body, null, "application/json"), Stop);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(Stop));
+        return await answer.Content.ReadFromJsonAsync<JsonElement>(Stop);
+    }
+}

@@ -1,0 +1,109 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text;
+using System.Text.Json;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Tests.Cupping;
+
+public sealed class PastResultsTests(HouseFixture house) : IClassFixture<HouseFixture>
+{
+    private const string Headings = "Lote;Fragancia/Aroma;Sabor;Sabor residual;Acidez;Cuerpo;Equilibrio;Uniformidad;Taza limpia;Dulzor;Puntaje catador;Puntaje total;Humedad;Fecha\n";
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_API_previews_stores_once_and_lists_what_disagrees()
+    {
+        // Handbook quality.md section 1.1, worked total 1 (83.50); row 3 states half a point more; row 4 has no flavor.
+        var file = Headings
+            + "PAST-1;7,75;7,75;7,50;7,75;7,50;7,50;10;10;10;7,75;83,50;11,2;2025-03-01\n"
+            + "PAST-2;7,75;7,75;7,50;7,75;7,50;7,50;10;10;10;7,75;84,00;;2025-03-01\n"
+            + "PAST-3;7,75;;7,50;7,75;7,50;7,50;10;10;10;7,75;83,50;;2025-03-01\n";
+        await house.OpenHouseAsync();
+        await house.InLedgerAsync(async db =>
+        {
+            db.Add(new Lot("PAST-1", "Loma Alta"));
+            await db.SaveChangesAsync(Stop);
+        });
+
+        var preview = await ImportAsync(file, commit: false);
+        var before = await house.FromLedgerAsync(db => db.CuppingSessions.CountAsync(session => session.IsPast, Stop));
+        var stored = await ImportAsync(file, commit: true);
+        var again = await ImportAsync(file, commit: true);
+
+        Assert.Equal(0, before);
+        Assert.Equal(2, preview.GetProperty("accepted").GetInt32());
+        Assert.Contains("Flavor is missing", preview.GetProperty("setAside")[0].GetProperty("reason").GetString(), StringComparison.Ordinal);
+        var disagreement = Assert.Single(stored.GetProperty("disagreements").EnumerateArray());
+        Assert.Equal((3, 83.50m, 84.00m), (disagreement.GetProperty("row").GetInt32(), disagreement.GetProperty("computed").GetDecimal(), disagreement.GetProperty("stated").GetDecimal()));
+        Assert.True(again.GetProperty("alreadyTaken").GetBoolean());
+        Assert.False(again.GetProperty("committed").GetBoolean());
+        var results = await house.FromLedgerAsync(db => db.SampleResults.Where(result => result.FormId == CuppingForm.HundredPointId).ToListAsync(Stop));
+        Assert.Equal(2, results.Count);
+        Assert.Equal(1, await house.FromLedgerAsync(db => db.Lots.CountAsync(lot => lot.Ref == "PAST-1", Stop)));
+        Assert.Equal(112_000, (await house.FromLedgerAsync(db => db.GreenGrades.SingleAsync(Stop))).Moisture!.Value.TenThousandths);
+    }
+
+    [Fact]
+    public async Task The_page_shows_what_was_understood_before_it_stores()
+    {
+        var leader = await house.BrowserAsync(Role.LeadCupper);
+        var file = Headings.Replace("Puntaje total", "Jurado A", StringComparison.Ordinal)
+            + "PAGE-1;7,75;7,75;7,50;7,75;7,50;7,50;10;10;10;7,75;83,50;;\n";
+
+        var parked = await leader.SendFormAsync("/Cupping/Import", new Dictionary<string, string>(), "Read", files: [("Input.File", "resultados.csv", Encoding.UTF8.GetBytes(file))]);
+        Assert.Equal(HttpStatusCode.Redirect, parked.StatusCode);
+        var address = parked.Headers.Location!.ToString();
+        var preview = await leader.ReadAsync(address);
+        var stored = await leader.SendFormAsync(address, new Dictionary<string, string>(), "Store");
+
+        Assert.Contains("PAGE-1", preview.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("new lot", preview.Body.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, stored.StatusCode);
+        Assert.Contains("/Cupping/Result/", stored.Headers.Location!.ToString(), StringComparison.Ordinal);
+        Assert.Equal(1, await house.FromLedgerAsync(db => db.Lots.CountAsync(lot => lot.Ref == "PAGE-1", Stop)));
+    }
+
+    [Fact]
+    public async Task A_file_that_is_no_table_of_results_is_refused_in_a_sentence()
+    {
+        var leader = await house.BrowserAsync(Role.LeadCupper);
+
+        var answer = await leader.SendFormAsync("/Cupping/Import", new Dictionary<string, string>(), "Read", files: [("Input.File", "prices.csv", Encoding.UTF8.GetBytes("Reference;Price\nA-1;3.20\n"))]);
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Contains("names the attributes", await answer.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Cuppers_do_not_take_results_in()
+    {
+        var cupper = await house.ScriptAsync(Role.Cupper);
+
+        var answer = await SendAsync(cupper, Headings, commit: true);
+
+        Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
+    }
+
+    private async Task<JsonElement> ImportAsync(string text, bool commit)
+    {
+        var answer = await SendAsync(await house.ScriptAsync(Role.Buyer), text, commit);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(Stop));
+        return await answer.Content.ReadFromJsonAsync<JsonElement>(Stop);
+    }
+
+    private static Task<HttpResponseMessage> SendAsync(HttpClient client, string text, bool commit)
+    {
+        var form = new MultipartFormDataContent { { new ByteArrayContent(Encoding.UTF8.GetBytes(text)), "file", "resultados.csv" } };
+        if (commit)
+        {
+            form.Add(new StringContent("true"), "commit");
+        }
+
+        return client.PostAsync(new Uri("/api/cupping/import", UriKind.Relative), form, Stop);
+    }
+}
