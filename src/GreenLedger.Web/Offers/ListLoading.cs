@@ -11,12 +11,12 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Offers;
 
 /// <summary>A list that was opened: its bytes, a first look, from whom it is, and how it is to be read.</summary>
-internal sealed record OpenedList(StoredFile File, byte[] Bytes, ListLook Look, ListReference Reference, ListSender Sender, OfferMapping Mapping);
+public sealed record OpenedList(StoredFile File, byte[] Bytes, ListLook Look, ListReference Reference, ListSender Sender, OfferMapping Mapping);
 
 /// <summary>
 /// The way of a list from its bytes to the ledger, the same for the page, the API and a node's work: open, preview, store.
 /// </summary>
-internal sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider clock)
+public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider clock)
 {
     /// <summary>Lists with more rows than this are left to a node, and the page shows its progress.</summary>
     public const int LongList = 3000;
