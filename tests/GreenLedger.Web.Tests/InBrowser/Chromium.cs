@@ -15,7 +15,7 @@ public sealed class Chromium : IAsyncLifetime
     private static readonly string[] Flags =
     [
         "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-        "--disable-component-update", "--disable-sync",
+        "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
     ];
 
     private readonly SemaphoreSlim _once = new(1);
@@ -60,11 +60,16 @@ public sealed class Chromium : IAsyncLifetime
         try
         {
             _playwright ??= await Playwright.CreateAsync();
-            return _browser ??= await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+            if (_browser is not { IsConnected: true })
             {
-                ExecutablePath = program,
-                Args = Environment.UserName == "root" ? [.. Flags, "--no-sandbox"] : Flags,
-            });
+                _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+                {
+                    ExecutablePath = program,
+                    Args = Environment.UserName == "root" ? [.. Flags, "--no-sandbox"] : Flags,
+                });
+            }
+
+            return _browser;
         }
         finally
         {
