@@ -30,7 +30,7 @@ internal sealed class SearchModel(SearchQuery search, Reader reader) : PageModel
     /// <summary>What this person can find, in a sentence without its end.</summary>
     public string Finds => "Finds " + string.Join(", ", SearchQuery.Kinds(reader.MayRead).Select(SearchWords.Many));
 
-    public async Task OnGetAsync([FromQuery(Name = "page")] int pageNumber, CancellationToken cancellationToken)
+    public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int pageNumber, CancellationToken cancellationToken)
     {
         if (IsTooShort)
         {

@@ -70,7 +70,7 @@ public sealed class IndexModel(OfferQuery offers, LedgerContext db) : PageModel
     public static IReadOnlyList<SelectListItem> States { get; } =
         [.. Enum.GetValues<OfferState>().Select(state => new SelectListItem(state.Word(), state.ToString()))];
 
-    public async Task OnGetAsync([FromQuery(Name = "page")] int number, CancellationToken cancellationToken)
+    public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
         var total = await offers.CountAsync(Filter, cancellationToken);
         Paging = Paging.Of(number, total, "offer", "offers");

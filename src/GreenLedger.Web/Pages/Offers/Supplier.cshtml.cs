@@ -22,7 +22,7 @@ public sealed class SupplierModel(LedgerContext db, OfferQuery offers) : PageMod
 
     public Paging Paging { get; private set; } = Paging.Of(1, 0);
 
-    public async Task<IActionResult> OnGetAsync([FromQuery(Name = "page")] int number, CancellationToken cancellationToken)
+    public async Task<IActionResult> OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
         var supplier = await db.Suppliers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
         if (supplier is null)

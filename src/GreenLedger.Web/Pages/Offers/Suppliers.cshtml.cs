@@ -30,7 +30,7 @@ public sealed class SuppliersModel(SupplierQuery suppliers) : PageModel
 
     public Paging Paging { get; private set; } = Paging.Of(1, 0);
 
-    public async Task OnGetAsync([FromQuery(Name = "page")] int number, CancellationToken cancellationToken)
+    public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
         Paging = Paging.Of(number, await suppliers.CountAsync(Search, cancellationToken), "supplier", "suppliers");
         Suppliers = await suppliers.ListAsync(Search, Sort, Paging.Skip, Paging.Size, cancellationToken);

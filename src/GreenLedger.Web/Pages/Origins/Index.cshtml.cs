@@ -41,7 +41,7 @@ public sealed class IndexModel(ProducerQuery producers, LedgerContext db) : Page
 
     public bool IsFiltered => !string.IsNullOrEmpty(Search) || !string.IsNullOrEmpty(Origin);
 
-    public async Task OnGetAsync([FromQuery(Name = "page")] int number, CancellationToken cancellationToken)
+    public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
         Paging = Paging.Of(number, await producers.CountAsync(Search, Origin, cancellationToken), "producer", "producers");
         Producers = await producers.ListAsync(Search, Origin, Sort, Paging.Skip, Paging.Size, cancellationToken);

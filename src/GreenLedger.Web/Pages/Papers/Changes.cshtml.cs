@@ -35,7 +35,7 @@ internal sealed class ChangesModel(LedgerContext db, HistoryQuery history, Reade
 
     public IReadOnlyList<SelectListItem> Kinds { get; private set; } = [];
 
-    public async Task OnGetAsync([FromQuery(Name = "page")] int pageNumber, CancellationToken cancellationToken)
+    public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int pageNumber, CancellationToken cancellationToken)
     {
         var filter = new HistoryFilter(By, string.IsNullOrEmpty(Kind) ? null : Kind, From, To);
         Paging = Paging.Of(pageNumber, await history.CountAsync(filter, cancellationToken), "change", "changes");
