@@ -14,6 +14,7 @@ internal sealed class RealIds(HouseFixture house)
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.OrdinalIgnoreCase)
     {
         ["code"] = ["404"], // the page Error, by its status
+        ["country"] = ["CO"],
     };
 
     private readonly Dictionary<Type, IReadOnlyList<string>> _known = [];

@@ -8,7 +8,7 @@ namespace GreenLedger.Web.Pages.Origins;
 public sealed class EditCountryModel(LedgerContext db) : FormPage
 {
     [BindProperty(SupportsGet = true)]
-    public string Code { get; set; } = "";
+    public string Country { get; set; } = "";
 
     [BindProperty]
     public CountryForm Input { get; set; } = new();
@@ -38,6 +38,6 @@ public sealed class EditCountryModel(LedgerContext db) : FormPage
         return RedirectToPage("Countries");
     }
 
-    private Task<Country?> CountryAsync(CancellationToken cancellationToken) =>
-        db.Countries.SingleOrDefaultAsync(country => country.Code == Code, cancellationToken);
+    private Task<Domain.Origins.Country?> CountryAsync(CancellationToken cancellationToken) =>
+        db.Countries.SingleOrDefaultAsync(one => one.Code == Country, cancellationToken);
 }
