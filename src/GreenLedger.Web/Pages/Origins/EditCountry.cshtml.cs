@@ -1,5 +1,4 @@
 using GreenLedger.Data;
-using GreenLedger.Domain.Origins;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
