@@ -7,7 +7,7 @@ namespace GreenLedger.Web.Pages;
 /// <summary>What a page says instead of its content when it cannot be shown.</summary>
 [AllowAnonymous]
 [IgnoreAntiforgeryToken]
-[ResponseCache(NoStore = true)]
+[ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class ErrorModel : PageModel
 {
     [BindProperty(SupportsGet = true)]

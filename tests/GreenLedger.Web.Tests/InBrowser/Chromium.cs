@@ -11,6 +11,9 @@ public sealed class Chromium : IAsyncLifetime
     public const int Wide = 1280;
     public const int Phone = 360;
 
+    /// <summary>Milliseconds; long, since a busy machine is no fault of the page.</summary>
+    private const float Patience = 180_000;
+
     private static readonly string[] Names = ["chromium", "chromium-browser"];
     private static readonly string[] Flags =
     [
@@ -37,7 +40,7 @@ public sealed class Chromium : IAsyncLifetime
             Locale = "en-GB",
             TimezoneId = "Europe/Berlin",
         });
-        context.SetDefaultTimeout(30_000);
+        context.SetDefaultTimeout(Patience);
         return new Window(context, await context.NewPageAsync());
     }
 

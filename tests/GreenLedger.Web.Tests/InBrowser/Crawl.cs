@@ -1,12 +1,12 @@
+using System.Net;
 using System.Text.RegularExpressions;
-using Microsoft.Playwright;
 
 namespace GreenLedger.Web.Tests.InBrowser;
 
 /// <summary>
 /// Asks for every page as one person after another and writes down what is wrong. What a person is shown is opened in the
 /// browser, wide and on a phone, unless its markup was already opened for somebody else: the page's own part and the frame
-/// around it (menus, name) are told apart, and whichever is new is looked at.
+/// around it (the menus) are told apart, and whichever is new is looked at.
 /// </summary>
 internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids)
 {
@@ -20,17 +20,18 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
     /// <summary>Who saw what, and what was wrong.</summary>
     public List<string> Faults { get; } = [];
 
-    public async Task VisitAllAsync(Window window, string who)
+    /// <param name="name">As the masthead says it: a frame is no other one because somebody else's name stands in it.</param>
+    public async Task VisitAllAsync(Window window, HttpClient asker, string who, string name = "")
     {
         foreach (var route in routes)
         {
-            if (await FindAsync(window, route, who) is not { } page)
+            if (await FindAsync(asker, route, who) is not { } page)
             {
                 continue;
             }
 
             Shown.Add(route.Page);
-            if (page.Markup is { } markup && IsNew(markup))
+            if (page.Markup is { } markup && IsNew(markup, name))
             {
                 await VisitAsync(window, page.Address, $"{who} at {page.Address}");
             }
@@ -38,24 +39,24 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
     }
 
     /// <summary>The first address of the page that answers for this person; a download has no markup.</summary>
-    private async Task<(string Address, string? Markup)?> FindAsync(Window window, PageRoute route, string who)
+    private async Task<(string Address, string? Markup)?> FindAsync(HttpClient asker, PageRoute route, string who)
     {
         var refusals = 0;
         foreach (var address in await ids.AddressesAsync(route))
         {
-            var answer = await window.Requests.GetAsync(address, new APIRequestContextOptions { MaxRedirects = 0 });
-            if (answer.Status >= 500)
+            using var answer = await asker.GetAsync(new Uri(address, UriKind.Relative));
+            if (answer.StatusCode >= HttpStatusCode.InternalServerError)
             {
-                Faults.Add($"{who} at {address}: answered {answer.Status}");
+                Faults.Add($"{who} at {address}: answered {(int)answer.StatusCode}");
                 return null;
             }
 
-            if (answer.Status == 200 || route.Page == "/Error")
+            if (answer.StatusCode == HttpStatusCode.OK || route.Page == "/Error")
             {
-                return (address, IsPage(answer) ? await answer.TextAsync() : null);
+                return (address, answer.Content.Headers.ContentType?.MediaType == "text/html" ? await answer.Content.ReadAsStringAsync() : null);
             }
 
-            if (answer.Status is 403 or 302 && ++refusals == RefusalsThatSettleIt)
+            if (answer.StatusCode is HttpStatusCode.Forbidden or HttpStatusCode.Redirect && ++refusals == RefusalsThatSettleIt)
             {
                 return null;
             }
@@ -64,16 +65,17 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
         return null;
     }
 
-    private static bool IsPage(IAPIResponse answer) =>
-        answer.Headers.TryGetValue("content-type", out var type) && type.StartsWith("text/html", StringComparison.Ordinal);
-
-    private bool IsNew(string markup)
+    private bool IsNew(string markup, string name)
     {
         var plain = Changing().Replace(markup, "");
         var (start, end) = (plain.IndexOf("<main", StringComparison.Ordinal), plain.IndexOf("</main>", StringComparison.Ordinal));
-        return start < 0 || end < start
-            ? _seen.Add(plain)
-            : _seen.Add(plain[start..end]) | _seen.Add(Titles().Replace(plain[..start], "") + plain[end..]);
+        if (start < 0 || end < start)
+        {
+            return _seen.Add(plain);
+        }
+
+        var frame = Titles().Replace(plain[..start], "") + plain[end..];
+        return _seen.Add(plain[start..end]) | _seen.Add(name.Length == 0 ? frame : frame.Replace(name, "", StringComparison.Ordinal));
     }
 
     private async Task VisitAsync(Window window, string address, string where)

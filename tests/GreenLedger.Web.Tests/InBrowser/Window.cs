@@ -1,5 +1,4 @@
 using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace GreenLedger.Web.Tests.InBrowser;
@@ -7,7 +6,7 @@ namespace GreenLedger.Web.Tests.InBrowser;
 /// <summary>One window: its page, and what the browser complained about (scripts, the content policy, missing files).</summary>
 public sealed class Window : IAsyncDisposable
 {
-    private static readonly AxeRunOptions OnlyViolations = new() { ResultTypes = [ResultType.Violations] };
+    private static readonly string Axe = new BundledAxeScriptProvider().GetScript();
 
     private readonly IBrowserContext _context;
     private readonly List<string> _complaints = [];
@@ -28,8 +27,6 @@ public sealed class Window : IAsyncDisposable
 
     public IPage Page { get; }
 
-    public IAPIRequestContext Requests => _context.APIRequest;
-
     /// <summary>Opens the address, and waits until the page and its files are there.</summary>
     public async Task<IResponse> GoAsync(string address)
     {
@@ -46,6 +43,19 @@ public sealed class Window : IAsyncDisposable
         await Page.WaitForURLAsync(url => !url.Contains("/Entrance/SignIn", StringComparison.Ordinal));
     }
 
+    /// <summary>Asks without the browser, which is slower, but as whoever is signed in here; redirects are not followed.</summary>
+    public async Task<HttpClient> AskerAsync(Uri site)
+    {
+        var client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = site };
+        var cookies = (await _context.CookiesAsync()).Select(cookie => $"{cookie.Name}={cookie.Value}").ToList();
+        if (cookies.Count > 0)
+        {
+            client.DefaultRequestHeaders.Add("Cookie", string.Join("; ", cookies));
+        }
+
+        return client;
+    }
+
     public Task WidenAsync(int width) => Page.SetViewportSizeAsync(width, width == Chromium.Phone ? 740 : 900);
 
     /// <summary>What the browser said since the page was opened, and takes it as read.</summary>
@@ -60,12 +70,21 @@ public sealed class Window : IAsyncDisposable
     public async Task<int> SidewaysAsync() => await Page.EvaluateAsync<int>(
         "() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
 
-    /// <summary>Each violation of WCAG and of good practice that axe finds, with the element.</summary>
+    /// <summary>
+    /// Each violation of WCAG and of good practice that axe finds, with the element. Our pages have no frames inside, so
+    /// axe is put into the page once and asked there.
+    /// </summary>
     public async Task<IReadOnlyList<string>> ViolationsAsync()
     {
-        var found = await Page.RunAxe(OnlyViolations);
-        return [.. found.Violations.SelectMany(violation =>
-            violation.Nodes.Select(node => $"{violation.Id}: {violation.Help}: {node.Html}"))];
+        if (await Page.EvaluateAsync<bool>("() => window.axe === undefined"))
+        {
+            await Page.EvaluateAsync(Axe);
+        }
+
+        return await Page.EvaluateAsync<string[]>("""
+            async () => (await axe.run(document, { resultTypes: ['violations'] })).violations
+                .flatMap(violation => violation.nodes.map(node => `${violation.id}: ${violation.help}: ${node.html}`))
+            """);
     }
 
     public async ValueTask DisposeAsync() => await _context.CloseAsync();
