@@ -16,7 +16,10 @@ public sealed record LotOffer(Offer Offer, Supplier Supplier, IReadOnlyList<Offe
 /// <summary>A lot with everything that the rooms of origins and offers know of it.</summary>
 public sealed record LotView(Lot Lot, Country? Country, Producer? Producer, ProcessMethod? Method, IReadOnlyList<LotOffer> Offers);
 
-/// <summary>A lot as its own page shows it.</summary>
+/// <summary>One offer with its lot, its supplier and its price history, newest first.</summary>
+public sealed record OfferView(Offer Offer, Lot Lot, Supplier Supplier, IReadOnlyList<OfferPriceRow> Prices);
+
+/// <summary>A lot, and an offer of it, as their own pages show them.</summary>
 public sealed class LotQuery(LedgerContext db)
 {
     /// <summary>Null when there is no such lot.</summary>
@@ -34,6 +37,20 @@ public sealed class LotQuery(LedgerContext db)
             await db.Producers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == lot.ProducerId, cancellationToken),
             await db.ProcessMethods.AsNoTracking().SingleOrDefaultAsync(one => one.Id == lot.ProcessMethodId, cancellationToken),
             await OffersAsync(id, cancellationToken));
+    }
+
+    /// <summary>Null when there is no such offer.</summary>
+    public async Task<OfferView?> FindAsync(Id<Offer> id, CancellationToken cancellationToken)
+    {
+        var offer = await db.Offers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
+        if (offer is null)
+        {
+            return null;
+        }
+
+        var lot = await db.Lots.AsNoTracking().SingleAsync(one => one.Id == offer.LotId, cancellationToken);
+        var mine = (await OffersAsync(lot.Id, cancellationToken)).Single(one => one.Offer.Id == id);
+        return new OfferView(offer, lot, mine.Supplier, mine.Prices);
     }
 
     private async Task<IReadOnlyList<LotOffer>> OffersAsync(Id<Lot> id, CancellationToken cancellationToken)

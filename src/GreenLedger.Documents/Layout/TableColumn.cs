@@ -1,3 +1,5 @@
+using GreenLedger.Domain.Offers;
+
 namespace GreenLedger.Documents.Layout;
 
 /// <summary>What a column of an exported list holds, which decides its alignment and number format.</summary>
@@ -57,6 +59,10 @@ public sealed class TableColumn<T>
     /// <summary>A moment, written in UTC.</summary>
     public static TableColumn<T> Instant(string head, Func<T, DateTimeOffset?> value) =>
         new(head, CellKind.Instant, "d mmm yyyy hh:mm", 20, row => value(row));
+
+    /// <summary>A cell as a list had it: a number where the sender's program held one, else text.</summary>
+    public static TableColumn<T> AsReceived(string head, Func<T, Cell> value, double width = 18) =>
+        new(head, CellKind.Text, "", width, row => value(row) switch { { Number: { } number } => number, var cell => cell.Text });
 
     public static TableColumn<T> YesNo(string head, Func<T, bool?> value) =>
         new(head, CellKind.YesNo, "", 10, row => value(row));

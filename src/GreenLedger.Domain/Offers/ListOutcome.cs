@@ -7,6 +7,11 @@ namespace GreenLedger.Domain.Offers;
 public sealed record RowOutcome(OfferRow Row, Offer Offer, Lot Lot);
 
 /// <summary>
+/// What a mended row became: a new offer, a revised one, or neither where a newer list says otherwise or nothing is new.
+/// </summary>
+public sealed record MendedRow(RowOutcome Outcome, Producer? NewProducer, bool IsNew, bool IsRevised);
+
+/// <summary>
 /// What a list comes to: new offers, revised ones, rows that say nothing new, and rows set aside. Nothing of it is stored
 /// until the buyer says so.
 /// </summary>

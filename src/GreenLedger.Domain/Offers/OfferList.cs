@@ -1,5 +1,4 @@
 using GreenLedger.Domain.Offers.Reading;
-using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 
@@ -84,14 +83,13 @@ public sealed class OfferList
     }
 
     /// <summary>
-    /// Takes a mended row of this list in, as <see cref="From"/> would have taken it: the outcome, and the producer that
-    /// came with it where it is a new one.
+    /// Takes a mended row of this list in, as <see cref="From"/> would have taken it, though its file was loaded before.
     /// </summary>
-    public (RowOutcome Outcome, Producer? NewProducer) TakeIn(SetAsideRow mended, OfferRow row, ListCase theCase)
+    public MendedRow TakeIn(SetAsideRow mended, OfferRow row, ListCase theCase)
     {
-        var taking = new ListTaking(theCase, Id);
+        var taking = new ListTaking(theCase with { IsRepeat = false }, Id);
         var outcome = taking.Take(row);
         mended.Mend(row.Line.Cells, outcome.Offer.Id, theCase.By, theCase.At);
-        return (outcome, taking.NewProducers.FirstOrDefault());
+        return new MendedRow(outcome, taking.NewProducers.FirstOrDefault(), taking.Accepted.Count > 0, taking.Revised.Count > 0);
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Pricing;
 
 namespace GreenLedger.Web.Display;
 
@@ -29,6 +30,10 @@ public static class Figures
     /// <summary>Per kilogram to two decimals, however it was quoted: <c>9.09 USD/kg</c>.</summary>
     public static string PricePerKilogram(PricePerWeight price) =>
         price.PerKilogram.ToString("#,0.00", Reader) + " " + price.Currency.Code + "/kg";
+
+    /// <summary>A landed cost that is known, in the house currency: <c>9.84 EUR/kg</c>.</summary>
+    public static string LandedPerKilogram(LandedCost cost) =>
+        cost.ShownPerKilogram!.Value.ToString("#,0.00", Reader) + " " + cost.Currency.Code + "/kg";
 
     public static string Score(decimal points) => points.ToString("0.00", Reader);
 

@@ -13,7 +13,9 @@ public static class RecordPages
         ["Supplier"] = "/Offers/Supplier",
         ["Producer"] = "/Origins/Producer",
         ["Sample"] = "/Samples/Sample",
-        ["CuppingSession"] = "/Cupping/Session",
+        ["GreenGrade"] = "/Grading/Grade",
+        ["CuppingSession"] = "/Cupping/Table",
+        ["Route"] = "/Pricing/Route",
     };
 
     /// <summary>The address of the record's page; null for a kind that has none.</summary>

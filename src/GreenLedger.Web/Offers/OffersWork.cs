@@ -9,6 +9,7 @@ internal static class OffersWork
     {
         builder.Services.AddScoped<ListStore>();
         builder.Services.AddScoped<ListLoading>();
+        builder.Services.AddScoped<Mending>();
         builder.Services.AddScoped<IWork, ListWork>();
         builder.Services.AddSingleton<JobProgress>();
         builder.Services.AddSingleton<JobWorker>();

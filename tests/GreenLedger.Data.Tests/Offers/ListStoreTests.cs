@@ -1,36 +1,19 @@
 using GreenLedger.Data.Offers;
-using GreenLedger.Data.Origins;
-using GreenLedger.Data.People;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Origins;
-using GreenLedger.Domain.Papers;
-using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
+using static GreenLedger.Data.Tests.Offers.ListHouse;
 
 namespace GreenLedger.Data.Tests.Offers;
 
 public sealed class ListStoreTests(Ledgers ledgers)
 {
-    private static readonly DateTimeOffset Now = new(2026, 11, 25, 9, 0, 0, TimeSpan.Zero);
-    private static readonly DateOnly Today = new(2026, 11, 25);
-    private static readonly Person Buyer = new("Tilda Brand", Role.Buyer);
-
-    /// <summary>Four rows of an invented list: three offers and one with a score that cannot be.</summary>
-    private static readonly string[][] List =
-    [
-        ["Ref", "Country", "Farm", "Process", "Score", "Bags", "kg/bag", "USD/kg", "Certificates"],
-        ["A-1", "Kenya", "Kiamati", "washed", "87.5", "40", "60", "9.85", "organic, fairtrade"],
-        ["A-2", "Kenya", "Kiamati", "natural", "86", "10", "60", "8.40", ""],
-        ["A-3", "Peru", "Alto Verde", "moon dried", "85.25", "12", "69", "7.10", ""],
-        ["A-4", "Peru", "Alto Verde", "washed", "186", "12", "69", "7.10", ""],
-    ];
-
     [Theory, EveryEngine]
     public async Task A_list_is_stored_with_its_lots_offers_prices_producers_and_set_aside_rows(Engine engine)
     {
-        await using var ledger = await NewAsync(engine);
+        await using var ledger = await NewAsync(ledgers, engine);
 
         await LoadAsync(ledger, List);
 
@@ -55,7 +38,7 @@ public sealed class ListStoreTests(Ledgers ledgers)
     [Theory, EveryEngine]
     public async Task An_unknown_process_word_is_kept_as_written(Engine engine)
     {
-        await using var ledger = await NewAsync(engine);
+        await using var ledger = await NewAsync(ledgers, engine);
 
         await LoadAsync(ledger, List);
 
@@ -67,7 +50,7 @@ public sealed class ListStoreTests(Ledgers ledgers)
     [Theory, EveryEngine]
     public async Task The_same_file_twice_leaves_every_table_equal(Engine engine)
     {
-        await using var ledger = await NewAsync(engine);
+        await using var ledger = await NewAsync(ledgers, engine);
         await LoadAsync(ledger, List);
         var before = await RowsAsync(ledger);
 
@@ -81,7 +64,7 @@ public sealed class ListStoreTests(Ledgers ledgers)
     [Theory, EveryEngine]
     public async Task A_newer_list_revises_an_offer_and_keeps_the_older_price(Engine engine)
     {
-        await using var ledger = await NewAsync(engine);
+        await using var ledger = await NewAsync(ledgers, engine);
         await LoadAsync(ledger, List);
         var newer = List.Select(row => row.ToArray()).ToArray();
         newer[1][7] = "9.60";
@@ -99,7 +82,7 @@ public sealed class ListStoreTests(Ledgers ledgers)
     [Theory, EveryEngine]
     public async Task An_older_list_cannot_undo_a_newer_one(Engine engine)
     {
-        await using var ledger = await NewAsync(engine);
+        await using var ledger = await NewAsync(ledgers, engine);
         await LoadAsync(ledger, List, Today);
         var older = List.Select(row => row.ToArray()).ToArray();
         older[1][7] = "12.00";
@@ -112,7 +95,7 @@ public sealed class ListStoreTests(Ledgers ledgers)
     [Theory, EveryEngine]
     public async Task History_has_one_line_for_a_list_and_none_for_its_rows(Engine engine)
     {
-        await using var ledger = await NewAsync(engine);
+        await using var ledger = await NewAsync(ledgers, engine);
 
         await LoadAsync(ledger, List);
 
@@ -124,7 +107,7 @@ public sealed class ListStoreTests(Ledgers ledgers)
     [Theory, EveryEngine]
     public async Task The_columns_confirmed_for_a_supplier_are_proposed_for_its_next_list(Engine engine)
     {
-        await using var ledger = await NewAsync(engine);
+        await using var ledger = await NewAsync(ledgers, engine);
         await LoadAsync(ledger, List, change: mapping => mapping with
         {
             Columns = [.. mapping.Columns.Select(column => column.Meaning == ColumnMeaning.Certificates ? column with { Meaning = ColumnMeaning.Notes } : column)],
@@ -138,54 +121,5 @@ public sealed class ListStoreTests(Ledgers ledgers)
 
         Assert.Equal("Nordhafen Rohkaffee", sender.Supplier.Name);
         Assert.Equal(ColumnMeaning.Notes, mapping.Columns[^1].Meaning);
-    }
-
-    private async Task<Ledger> NewAsync(Engine engine)
-    {
-        var ledger = await ledgers.NewAsync(engine);
-        await using var db = ledger.Open();
-        await OriginsReference.FillAsync(db, default);
-        db.People.Add(Buyer);
-        await db.SaveChangesAsync();
-        return ledger;
-    }
-
-    private static async Task<(ListOutcome Outcome, bool Stored)> LoadAsync(
-        Ledger ledger, string[][] rows, DateOnly? receivedOn = null, Func<OfferMapping, OfferMapping>? change = null)
-    {
-        await using var db = ledger.Open(new Who(() => Buyer.Id));
-        var store = new ListStore(db);
-        var reference = await store.ReferenceAsync(Today, default);
-        var look = ListLook.Of(Lines(rows), "list.csv");
-        var sender = await store.SenderAsync("Nordhafen Rohkaffee", look, reference, default);
-        var mapping = await store.MappingAsync(sender, look, reference, default);
-        mapping = change?.Invoke(mapping) ?? mapping;
-        var file = new StoredFile("list.csv", "text/csv", System.Text.Encoding.UTF8.GetBytes(string.Join('\n', rows.Select(row => string.Join(';', row)))), Buyer.Id, Now);
-        await using var transaction = await store.BeginAsync(sender, default);
-        var theCase = await store.CaseAsync(sender, file, mapping, receivedOn ?? Today, Buyer.Id, Now, default);
-        var outcome = OfferList.From(ListReading.Of(Lines(rows), mapping, reference), theCase);
-        var stored = await store.SaveAsync(outcome, theCase, sender, default);
-        await transaction.CommitAsync();
-        return (outcome, stored);
-    }
-
-    private static IEnumerable<OfferLine> Lines(string[][] rows) =>
-        rows.Select((row, at) => new OfferLine(at + 1, [.. row.Select(text => new Cell(text))]));
-
-    /// <summary>Every row of every business table as text.</summary>
-    private static async Task<string> RowsAsync(Ledger ledger)
-    {
-        await using var db = ledger.Open();
-        var rows = new List<object>();
-        rows.AddRange(await db.Suppliers.AsNoTracking().ToListAsync());
-        rows.AddRange(await db.SupplierMappings.AsNoTracking().ToListAsync());
-        rows.AddRange(await db.Producers.AsNoTracking().ToListAsync());
-        rows.AddRange(await db.Lots.AsNoTracking().ToListAsync());
-        rows.AddRange(await db.Offers.AsNoTracking().ToListAsync());
-        rows.AddRange(await db.OfferPrices.AsNoTracking().ToListAsync());
-        rows.AddRange(await db.OfferLists.AsNoTracking().ToListAsync());
-        rows.AddRange(await db.SetAsideRows.AsNoTracking().ToListAsync());
-        rows.AddRange(await db.StoredFiles.AsNoTracking().ToListAsync());
-        return string.Join('\n', rows.Select(row => row.GetType().Name + System.Text.Json.JsonSerializer.Serialize(row, row.GetType())).Order());
     }
 }

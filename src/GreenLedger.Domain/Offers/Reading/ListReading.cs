@@ -38,13 +38,16 @@ public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(Of
         return new ListReading(rows, setAside, notes);
     }
 
-    /// <summary>Reads one row again after it was mended; its cells stand in the order of the mapping's columns.</summary>
-    public static (OfferRow? Row, Problem? Problem) Mend(OfferLine line, OfferMapping mapping, ListReference reference)
+    /// <summary>
+    /// Reads one row again after it was mended; its cells stand in the order of the mapping's columns. Either the row, or
+    /// a sentence for each fault.
+    /// </summary>
+    public static (OfferRow? Row, IReadOnlyList<Problem> Problems) Mend(OfferLine line, OfferMapping mapping, ListReference reference)
     {
         var columns = new SheetColumns([.. mapping.Columns.Select(column => column.Heading)], mapping);
         var problems = new RowProblems(line, columns);
         var row = new RowReader(columns, mapping, reference).Read(line, reference.CountryOf(line.Sheet), problems);
-        return row is null ? (null, problems.ToProblem()) : (row, null);
+        return (row, problems.All);
     }
 
     private static int Read(

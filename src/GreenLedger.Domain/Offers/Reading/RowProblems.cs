@@ -5,19 +5,19 @@ namespace GreenLedger.Domain.Offers.Reading;
 /// <summary>Gathers what is wrong with one row, in sentences that say what to do.</summary>
 internal sealed class RowProblems(OfferLine line, SheetColumns columns)
 {
-    private readonly List<string> _messages = [];
-    private string? _column;
+    private readonly List<Problem> _all = [];
 
-    public bool Any => _messages.Count > 0;
+    public bool Any => _all.Count > 0;
 
-    /// <summary>All sentences as one problem, at the column of the first.</summary>
-    public Problem ToProblem() => new(line.RowNumber, _column, string.Join(' ', _messages));
+    /// <summary>Each fault at its own column.</summary>
+    public IReadOnlyList<Problem> All => _all;
 
-    public void Add(ColumnMeaning? meaning, string message)
-    {
-        _column ??= meaning is { } about ? columns.Heading(about) : null;
-        _messages.Add(message);
-    }
+    /// <summary>All sentences as one problem, at the first column that one of them names.</summary>
+    public Problem ToProblem() => new(
+        line.RowNumber, _all.Select(problem => problem.Column).FirstOrDefault(column => column is not null), string.Join(' ', _all.Select(problem => problem.Message)));
+
+    public void Add(ColumnMeaning? meaning, string message) =>
+        _all.Add(new Problem(line.RowNumber, meaning is { } about ? columns.Heading(about) : null, message));
 
     /// <summary>The text when it fits into the ledger, else a problem.</summary>
     public string? Fits(string? text, ColumnMeaning meaning, int longest = 200)

@@ -1,21 +1,28 @@
 using GreenLedger.Data.Offers;
+using GreenLedger.Data.Pricing;
 using GreenLedger.Data.Trace;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Trace;
+using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Offers;
 
-public sealed class LotModel(LotQuery lots, LotWayQuery ways) : PageModel
+public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, LandedCostsQuery landedCosts, TimeProvider clock) : PageModel
 {
+    private LandedCosts? _costs;
+
     [BindProperty(SupportsGet = true)]
     public Id<Lot> Id { get; set; }
 
     public LotView View { get; private set; } = null!;
 
     public IReadOnlyList<WayStop> Way { get; private set; } = [];
+
+    public LotFindings Findings { get; private set; } = null!;
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -26,6 +33,11 @@ public sealed class LotModel(LotQuery lots, LotWayQuery ways) : PageModel
 
         View = view;
         Way = await ways.FindAsync(Id, cancellationToken);
+        Findings = await findings.FindAsync(Id, cancellationToken);
+        _costs = await landedCosts.FindAsync(clock.Today(), cancellationToken);
         return Page();
     }
+
+    /// <summary>Null while no house is set up.</summary>
+    public LandedCost? CostOf(Offer offer) => _costs?.Of(Parcel.Of(offer, View.Lot.CountryCode));
 }

@@ -1,0 +1,30 @@
+using GreenLedger.Data.Cupping;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Trace;
+
+/// <summary>A sample of a lot, with its newest grade.</summary>
+public sealed record GradedSample(Sample Sample, GreenGrade? Grade);
+
+/// <summary>What was found of a lot: its samples, the newest first, and the results of closed sessions.</summary>
+public sealed record LotFindings(Id<Lot> LotId, IReadOnlyList<GradedSample> Samples, IReadOnlyList<LotResultRow> Results);
+
+/// <summary>Reads what the rooms of samples, grading and cupping know of a lot.</summary>
+public sealed class LotFindingsQuery(LedgerContext db, SessionQuery sessions)
+{
+    public async Task<LotFindings> FindAsync(Id<Lot> lotId, CancellationToken cancellationToken)
+    {
+        var samples = await db.Samples.AsNoTracking().Where(sample => sample.LotId == lotId)
+            .OrderByDescending(sample => sample.ReceivedOn).ThenBy(sample => sample.LabelCode).ToListAsync(cancellationToken);
+        var grades = await db.GreenGrades.AsNoTracking().Where(grade => grade.LotId == lotId)
+            .OrderBy(grade => grade.GradedOn).ToListAsync(cancellationToken);
+        return new LotFindings(
+            lotId,
+            [.. samples.Select(sample => new GradedSample(sample, grades.LastOrDefault(grade => grade.SampleId == sample.Id)))],
+            await sessions.OfLotAsync(lotId, cancellationToken));
+    }
+}
