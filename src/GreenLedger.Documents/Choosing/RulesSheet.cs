@@ -47,8 +47,8 @@ internal sealed class RulesSheet
         Row("Offers narrowed to", report.Search ?? "all");
         Row("Taken out by", report.MadeBy, note: Printed.Moment(report.MadeAt));
         Row("Cupping form", report.Form, note: "results on another form stand apart");
-        Row("Several sessions of one lot", RuleWords.Sessions(report.Shortlist.Terms));
-        Row("Lots with a seller's score only", RuleWords.Stated(report.Shortlist.Terms));
+        Row("Several sessions of one lot", PrintedRules.Sessions(report.Shortlist.Terms));
+        Row("Lots with a seller's score only", PrintedRules.Stated(report.Shortlist.Terms));
     }
 
     private RulesCells Figures(ShortlistReport report, int ranked)
@@ -64,7 +64,7 @@ internal sealed class RulesSheet
         var (highCost, lowCost) = (Row("Landed cost that counts 0", terms.Anchors.HighCost, $"{currency}/kg"), Row("Landed cost that counts 1", terms.Anchors.LowCost, $"{currency}/kg"));
         var (highPoint, lowPoint) = (Row("Cost per point that counts 0", terms.Anchors.HighCostPerPoint, $"{currency} a point"), Row("Cost per point that counts 1", terms.Anchors.LowCostPerPoint, $"{currency} a point"));
         Section("Cost per point", "Figure", "Unit");
-        Row("Definition", RuleWords.CostPerPoint(terms));
+        Row("Definition", PrintedRules.CostPerPoint(terms));
         var baseScore = Row("Base score", terms.BaseScore.Points, "points");
         var (cheapest, reference) = (report.Shortlist.Reference, Row("Rank of the cheapest lot", report.Shortlist.Reference?.Rank));
         var isHere = cheapest is not null && cheapest.Rank <= ranked;
@@ -78,7 +78,7 @@ internal sealed class RulesSheet
     private void Gates(Shortlist shortlist)
     {
         Section("Gates", "Asked", "Unit", "Lots that miss it");
-        foreach (var line in RuleWords.Gates(shortlist.Terms))
+        foreach (var line in PrintedRules.Gates(shortlist.Terms))
         {
             Row(line.Name, line.Value, line.Unit, shortlist.Failed.Count(entry => entry.FailedGates.HasFlag(line.Gate)));
         }

@@ -8,7 +8,7 @@ namespace GreenLedger.Documents.Choosing;
 internal sealed record RuleLine(string Name, object Value, string Unit, Gate Gate);
 
 /// <summary>A rule set in plain trade words, as every document prints it.</summary>
-internal static class RuleWords
+internal static class PrintedRules
 {
     /// <summary>The gates that the rules ask for, in the order of the page; empty when they ask for none.</summary>
     public static IReadOnlyList<RuleLine> Gates(RuleTerms terms)
