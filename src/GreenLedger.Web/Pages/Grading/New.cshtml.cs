@@ -36,6 +36,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
                 Input.WaterActivity is { } activity ? WaterActivity.Of(activity) : null,
                 Input.DensityGramsPerLitre)
             .Sieve(Input.Screens.Where(share => share.Value is not null).ToDictionary(share => share.Key, share => Percent.Of(share.Value!.Value)))
+            .StateExportDefects(Input.ExportDefects is { } full ? FullDefects.Of(full) : null)
             .Roast(Input.Quakers, Input.RoastedGrams is { } grams ? Weight.FromGrams(grams) : null);
         if (Input.AreDefectsCounted)
         {
@@ -81,6 +82,9 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
 
         [Display(Name = "Full defects")]
         public DefectFractions Fractions { get; set; }
+
+        [Display(Name = "Defects in 300 g")]
+        public decimal? ExportDefects { get; set; }
 
         [Display(Name = "Quakers (beans)")]
         public int? Quakers { get; set; }

@@ -30,7 +30,7 @@ public sealed class RatesModel(LedgerContext db) : PageModel
 
     public IReadOnlyList<ExchangeRate> Rates { get; private set; } = [];
 
-    public async Task OnGetAsync([FromQuery(Name = "page")] int number, CancellationToken cancellationToken)
+    public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
         HasAny = await db.ExchangeRates.AnyAsync(cancellationToken);
         var rates = Filtered();
