@@ -44,11 +44,9 @@ internal sealed class IndexModel(GradeQuery query, Reader reader) : PageModel
         Grades = await query.ListAsync(Q, Sort, seal, Paging.Skip, Paging.Size, cancellationToken);
     }
 
-    public async Task OnGetWorkbookAsync(CancellationToken cancellationToken)
+    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
     {
         var rows = await query.ListAsync(Q, Sort, await reader.SealAsync(), 0, MostExported, cancellationToken);
-        Response.ContentType = TableWorkbook.MediaType;
-        Response.Headers.ContentDisposition = "attachment; filename=grades.xlsx";
-        await TableWorkbook.WriteAsync(Response.Body, "Grades", Columns, rows, cancellationToken);
+        return await this.WorkbookAsync("Grades", Columns, rows, cancellationToken);
     }
 }

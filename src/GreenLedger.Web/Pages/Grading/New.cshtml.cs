@@ -1,4 +1,5 @@
 using System.ComponentModel.DataAnnotations;
+using System.Globalization;
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
@@ -48,6 +49,13 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
         Say($"Sample {sample.LabelCode} is graded.");
         return RedirectToPage("Grade", new { grade.Id });
     }
+
+    /// <summary>What stands in a field of many, as it was typed.</summary>
+    public string? TypedOf(string name, object? stored) =>
+        ModelState.TryGetValue(name, out var entry) && entry.AttemptedValue is { } typed ? typed : Convert.ToString(stored, CultureInfo.InvariantCulture);
+
+    /// <summary>True for a field of many whose value could not be read.</summary>
+    public bool IsWrong(string name) => ModelState.TryGetValue(name, out var entry) && entry.Errors.Count > 0;
 
     public sealed class NewForm
     {

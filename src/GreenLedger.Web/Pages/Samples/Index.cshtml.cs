@@ -46,12 +46,10 @@ internal sealed class IndexModel(SampleQuery query, Reader reader) : PageModel
         Samples = await query.ListAsync(Filter, seal, Paging.Skip, Paging.Size, cancellationToken);
     }
 
-    public async Task OnGetWorkbookAsync(CancellationToken cancellationToken)
+    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
     {
         var rows = await query.ListAsync(Filter, await reader.SealAsync(), 0, MostExported, cancellationToken);
-        Response.ContentType = TableWorkbook.MediaType;
-        Response.Headers.ContentDisposition = "attachment; filename=samples.xlsx";
-        await TableWorkbook.WriteAsync(Response.Body, "Samples", Columns, rows, cancellationToken);
+        return await this.WorkbookAsync("Samples", Columns, rows, cancellationToken);
     }
 
     private static readonly TableColumn<SampleRow>[] Columns =
