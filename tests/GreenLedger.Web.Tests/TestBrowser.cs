@@ -23,13 +23,14 @@ public sealed class TestBrowser(HttpClient client)
 
     /// <summary>
     /// Opens the page, fills the form that has these fields (or the one sent to <paramref name="handler"/>), sends it.
-    /// The answer is not followed: a redirect says that it was taken.
+    /// The answer is not followed: a redirect says that it was taken. <paramref name="to"/> is another address to send it to.
     /// </summary>
     public async Task<HttpResponseMessage> SendFormAsync(
         string address,
         IReadOnlyDictionary<string, string> fields,
         string? handler = null,
-        IEnumerable<(string Field, string Name, byte[] Bytes)>? files = null)
+        IEnumerable<(string Field, string Name, byte[] Bytes)>? files = null,
+        string? to = null)
     {
         var page = await ReadAsync(address);
         var form = page.Forms.FirstOrDefault(one => Fits(one, fields, handler))
@@ -45,7 +46,7 @@ public sealed class TestBrowser(HttpClient client)
             content.Add(new ByteArrayContent(bytes), field, name);
         }
 
-        var target = form.GetAttribute("action") is { Length: > 0 } action ? action : address;
+        var target = to ?? ButtonOf(form, handler)?.GetAttribute("formaction") ?? (form.GetAttribute("action") is { Length: > 0 } action ? action : address);
         return await client.PostAsync(new Uri(target, UriKind.RelativeOrAbsolute), content);
     }
 
@@ -68,9 +69,15 @@ public sealed class TestBrowser(HttpClient client)
     {
         var action = form.GetAttribute("action") ?? "";
         return handler is not null
-            ? action.Contains("handler=" + handler, StringComparison.OrdinalIgnoreCase)
+            ? action.Contains("handler=" + handler, StringComparison.OrdinalIgnoreCase) || ButtonOf(form, handler) is not null
             : fields.Keys.All(name => form.Elements.Any(control => control.GetAttribute("name") == name));
     }
+
+    /// <summary>A button that sends its form to a handler of its own.</summary>
+    private static AngleSharp.Dom.IElement? ButtonOf(IHtmlFormElement form, string? handler) => handler is null
+        ? null
+        : form.QuerySelectorAll("button[formaction]").FirstOrDefault(button =>
+            button.GetAttribute("formaction")!.Contains("handler=" + handler, StringComparison.OrdinalIgnoreCase));
 
     private static IEnumerable<(string Name, string Value)> Filled(
         IHtmlFormElement form, IReadOnlyDictionary<string, string> fields)

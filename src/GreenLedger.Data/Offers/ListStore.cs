@@ -16,6 +16,8 @@ public sealed record ListSender(Supplier Supplier, bool IsNew);
 /// <summary>What the ledger holds for a list to be read and compared, and the one transaction that stores it.</summary>
 public sealed class ListStore(LedgerContext db)
 {
+    private const int ChunkSize = 5000;
+
     public async Task<ListChecks> ChecksAsync(CancellationToken cancellationToken) =>
         await db.ListChecks.AsNoTracking().OrderBy(checks => checks.Id).FirstOrDefaultAsync(cancellationToken) ?? new ListChecks();
 
@@ -31,23 +33,29 @@ public sealed class ListStore(LedgerContext db)
     /// </summary>
     public async Task<ListSender> SenderAsync(string? supplier, ListLook look, ListReference reference, CancellationToken cancellationToken)
     {
-        if (Id<Supplier>.TryParse(supplier, null, out var id))
+        var known = string.IsNullOrWhiteSpace(supplier) ? await RememberedAsync(look, cancellationToken) : await FindAsync(supplier, cancellationToken);
+        if (known is not null)
         {
-            var known = await db.Suppliers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
-            Rule.Require(known is not null, "There is no such supplier: choose one of the list, or type a new name.", "Supplier");
             return new ListSender(known, IsNew: false);
         }
 
-        if (string.IsNullOrWhiteSpace(supplier) && await RememberedAsync(look, cancellationToken) is { } remembered)
+        var name = string.IsNullOrWhiteSpace(supplier) ? MappingProposal.SenderOf(look) ?? Path.GetFileNameWithoutExtension(look.FileName) : supplier.Trim();
+        return await FindAsync(name, cancellationToken) is { } same ? new ListSender(same, IsNew: false) : new ListSender(New(name, look, reference), IsNew: true);
+    }
+
+    /// <summary>The supplier of this name or identity; null for a name that is not known.</summary>
+    private async Task<Supplier?> FindAsync(string supplier, CancellationToken cancellationToken)
+    {
+        if (Id<Supplier>.TryParse(supplier, null, out var id))
         {
-            return new ListSender(remembered, IsNew: false);
+            var chosen = await db.Suppliers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
+            Rule.Require(chosen is not null, "There is no such supplier: choose one of the list, or type a new name.", "Supplier");
+            return chosen;
         }
 
-        var name = string.IsNullOrWhiteSpace(supplier) ? MappingProposal.SenderOf(look) ?? Path.GetFileNameWithoutExtension(look.FileName) : supplier.Trim();
-        var folded = SearchText.Of(name);
-        var same = (await db.Suppliers.AsNoTracking().Where(one => one.SearchText.StartsWith(folded)).ToListAsync(cancellationToken))
+        var folded = SearchText.Of(supplier);
+        return (await db.Suppliers.AsNoTracking().Where(one => one.SearchText.StartsWith(folded)).ToListAsync(cancellationToken))
             .FirstOrDefault(one => SearchText.Of(one.Name) == folded);
-        return same is null ? new ListSender(New(name, look, reference), IsNew: true) : new ListSender(same, IsNew: false);
     }
 
     /// <summary>The mapping proposed for this list, with the columns that the buyer confirmed for the supplier's last one.</summary>
@@ -97,7 +105,8 @@ public sealed class ListStore(LedgerContext db)
     /// Stores what a list comes to, within the transaction begun before. A list that says nothing new and whose file was
     /// loaded before writes nothing at all. True when something was written.
     /// </summary>
-    public async Task<bool> SaveAsync(ListOutcome outcome, ListCase theCase, ListSender sender, CancellationToken cancellationToken)
+    public async Task<bool> SaveAsync(
+        ListOutcome outcome, ListCase theCase, ListSender sender, CancellationToken cancellationToken, Action<RowOutcome>? stored = null)
     {
         if (await SaysNothingAsync(outcome, theCase, cancellationToken))
         {
@@ -106,16 +115,32 @@ public sealed class ListStore(LedgerContext db)
 
         db.ChangeTracker.AutoDetectChangesEnabled = false;
         await db.InsertAsync(outcome.NewProducers, cancellationToken);
+        var producers = outcome.NewProducers.Count;
         Track(outcome, sender);
         await RememberAsync(theCase, cancellationToken);
         await KeepFileAsync(theCase, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
-        await db.InsertAsync(outcome.Accepted.Select(row => row.Lot), cancellationToken);
-        await db.InsertAsync(outcome.Accepted.Select(row => row.Offer), cancellationToken);
-        await db.InsertAsync(outcome.Accepted.SelectMany(row => row.Offer.Prices), cancellationToken);
-        await db.InsertAsync(outcome.List.SetAside, cancellationToken);
         db.ChangeTracker.AutoDetectChangesEnabled = true;
+        await InsertAcceptedAsync(outcome, producers, stored, cancellationToken);
+        await db.InsertAsync(outcome.List.SetAside, cancellationToken);
         return true;
+    }
+
+    /// <summary>Some thousand at a time, so that a long list never stands in memory as a whole.</summary>
+    private async Task InsertAcceptedAsync(ListOutcome outcome, int producers, Action<RowOutcome>? stored, CancellationToken cancellationToken)
+    {
+        foreach (var rows in outcome.Accepted.Chunk(ChunkSize))
+        {
+            await db.InsertAsync(outcome.NewProducers.Skip(producers), cancellationToken);
+            producers = outcome.NewProducers.Count;
+            await db.InsertAsync(rows.Select(row => row.Lot), cancellationToken);
+            await db.InsertAsync(rows.Select(row => row.Offer), cancellationToken);
+            await db.InsertAsync(rows.SelectMany(row => row.Offer.Prices), cancellationToken);
+            foreach (var row in rows)
+            {
+                stored?.Invoke(row);
+            }
+        }
     }
 
     private async Task<bool> SaysNothingAsync(ListOutcome outcome, ListCase theCase, CancellationToken cancellationToken) =>

@@ -30,10 +30,11 @@ public sealed class Mending(LedgerContext db, ListStore store)
     /// <summary>
     /// Stores the mended row as the offer that it is, in one transaction that no other list of this supplier comes between.
     /// </summary>
-    public async Task<MendedRow> TakeInAsync(SetAsideCase set, Domain.Offers.Reading.OfferRow mended, Id<Person> by, DateTimeOffset at, CancellationToken cancellationToken)
+    public async Task<MendedRow> TakeInAsync(
+        SetAsideCase set, IReadOnlyList<Cell> cells, Domain.Offers.Reading.OfferRow mended, Id<Person> by, DateTimeOffset at, CancellationToken cancellationToken)
     {
         await using var transaction = await store.BeginAsync(new ListSender(set.Supplier, IsNew: false), cancellationToken);
-        var taken = set.List.TakeIn(set.Row, mended, await CaseAsync(set, mended, by, at, cancellationToken));
+        var taken = set.List.TakeIn(set.Row, cells, mended, await CaseAsync(set, mended, by, at, cancellationToken));
         if (taken.NewProducer is { } producer)
         {
             db.Add(producer);

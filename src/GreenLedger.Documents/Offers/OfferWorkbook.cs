@@ -4,6 +4,9 @@ using GreenLedger.Domain.Offers;
 
 namespace GreenLedger.Documents.Offers;
 
+/// <summary>The beginning of a list, and about how many rows it has in all.</summary>
+public sealed record ListHead(IReadOnlyList<OfferLine> Lines, int Rows);
+
 /// <summary>
 /// Reads the rows of an offer list as it was received: a workbook (XLSX) or a text table (CSV, TSV) in any common
 /// encoding. What the file is, is told by its bytes and not by its name. Files are treated as hostile: sizes are limited
@@ -20,6 +23,9 @@ public static class OfferWorkbook
     /// <summary>The most rows that are read of one file.</summary>
     public const int MostRows = 250_000;
 
+    /// <summary>How many rows of each sheet a first look needs: a table may begin some way down.</summary>
+    private const int HeadRows = 400;
+
     internal const int MostColumns = 250;
     internal const int LongestCell = 4000;
     private const int MostParts = 5000;
@@ -32,15 +38,36 @@ public static class OfferWorkbook
     /// </exception>
     public static IEnumerable<OfferLine> Read(byte[] file)
     {
-        Rule.Require(file.Length > 0, "This file is empty: choose the list again.", "File");
-        Rule.Require(file.Length <= LargestFile, $"This file is larger than {LargestFile / 1024 / 1024} MB: split the list.", "File");
-        return Guarded(IsZip(file) ? Workbook(file) : Text(file));
+        CheckSize(file);
+        return Guarded(IsZip(file) ? ReadAhead.Of(Workbook(file)) : Text(file));
     }
 
-    private static IEnumerable<OfferLine> Workbook(byte[] file)
+    /// <summary>The first rows of each visible sheet, enough for a first look, and about how many rows there are in all.</summary>
+    /// <exception cref="RuleBrokenException">As <see cref="Read"/> throws it.</exception>
+    public static ListHead Head(byte[] file)
+    {
+        CheckSize(file);
+        if (!IsZip(file))
+        {
+            var all = Guarded(Text(file));
+            return new ListHead([.. all.Take(HeadRows)], file.AsSpan().Count((byte)'\n'));
+        }
+
+        var rows = 0;
+        var lines = Guarded(Workbook(file, HeadRows, count => rows += count)).ToList();
+        return new ListHead(lines, rows);
+    }
+
+    private static void CheckSize(byte[] file)
+    {
+        Rule.Require(file.Length > 0, "This file is empty: choose the list again.", "File");
+        Rule.Require(file.Length <= LargestFile, $"This file is larger than {LargestFile / 1024 / 1024} MB: split the list.", "File");
+    }
+
+    private static IEnumerable<OfferLine> Workbook(byte[] file, int most = int.MaxValue, Action<int>? opened = null)
     {
         CheckParts(file);
-        return SheetLines.Read(file);
+        return SheetLines.Read(file, most, opened);
     }
 
     private static IEnumerable<OfferLine> Text(byte[] file)

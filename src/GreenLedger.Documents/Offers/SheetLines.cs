@@ -14,10 +14,14 @@ internal static class SheetLines
 
     static SheetLines() => System.Text.Encoding.RegisterProvider(System.Text.CodePagesEncodingProvider.Instance);
 
-    public static IEnumerable<OfferLine> Read(byte[] file)
+    /// <param name="file">The workbook.</param>
+    /// <param name="most">The most rows to give of each sheet.</param>
+    /// <param name="opened">Told how many rows each sheet that is opened has.</param>
+    public static IEnumerable<OfferLine> Read(byte[] file, int most = int.MaxValue, Action<int>? opened = null)
     {
         using var reader = ExcelReaderFactory.CreateOpenXmlReader(new MemoryStream(file, writable: false));
         Rule.Require(reader.ResultsCount <= MostSheets, "This workbook has too many sheets to be an offer list.", "File");
+        var known = new RecurringText();
         do
         {
             if (reader.VisibleState != "visible")
@@ -26,9 +30,10 @@ internal static class SheetLines
             }
 
             var merged = new MergedCells(reader.MergeCells);
-            for (var row = 1; reader.Read(); row++)
+            opened?.Invoke(reader.RowCount);
+            for (var row = 1; row <= most && reader.Read(); row++)
             {
-                if (Line(reader, row, merged) is { IsBlank: false } line)
+                if (Line(reader, row, merged, known) is { IsBlank: false } line)
                 {
                     yield return line;
                 }
@@ -37,7 +42,7 @@ internal static class SheetLines
         while (reader.NextResult());
     }
 
-    private static OfferLine Line(IExcelDataReader reader, int row, MergedCells merged)
+    private static OfferLine Line(IExcelDataReader reader, int row, MergedCells merged, RecurringText known)
     {
         var width = Math.Min(reader.FieldCount, OfferWorkbook.MostColumns);
         while (width > 0 && reader.GetValue(width - 1) is null && !merged.Any)
@@ -48,17 +53,17 @@ internal static class SheetLines
         var cells = new Cell[width];
         for (var column = 0; column < width; column++)
         {
-            cells[column] = CellAt(reader, column);
+            cells[column] = CellAt(reader, column, known);
         }
 
         merged.Fill(row - 1, cells);
         return new OfferLine(row, cells, reader.Name, reader.RowHeight == 0);
     }
 
-    private static Cell CellAt(IExcelDataReader reader, int column) => reader.GetValue(column) switch
+    private static Cell CellAt(IExcelDataReader reader, int column, RecurringText known) => reader.GetValue(column) switch
     {
         null => Cell.Empty,
-        string text => new Cell(text.Length > OfferWorkbook.LongestCell ? text[..OfferWorkbook.LongestCell] : text),
+        string text => new Cell(text.Length > OfferWorkbook.LongestCell ? text[..OfferWorkbook.LongestCell] : known.Of(text)),
         double number => Number(number, reader, column),
         int number => Cell.Of(number),
         DateTime moment => Cell.Of(DateOnly.FromDateTime(moment)),

@@ -9,61 +9,82 @@ namespace GreenLedger.Domain.Measures;
 /// </summary>
 public static class SearchText
 {
-    private static readonly string[] Ascii127 = [.. Enumerable.Range(0, 128).Select(code => ((char)code).ToString())];
+    private const int Usual = 512;
 
     public static string Of(params ReadOnlySpan<string?> parts)
     {
-        var text = new StringBuilder();
+        var most = 0;
         foreach (var part in parts)
         {
-            Fold(part, text);
+            most += 1 + (part?.Length ?? 0);
         }
 
-        return text.ToString();
+        // Long text is folded on the heap; decomposed signs and "ß" need more room than they had.
+        var room = most * 4;
+        Span<char> text = room <= Usual ? stackalloc char[Usual] : new char[room];
+        var length = 0;
+        foreach (var part in parts)
+        {
+            length = Fold(part, text, length);
+        }
+
+        return new string(text[..length]);
     }
 
-    private static void Fold(string? part, StringBuilder text)
+    private static int Fold(string? part, Span<char> text, int length)
     {
         if (string.IsNullOrEmpty(part))
         {
-            return;
+            return length;
         }
 
-        if (text.Length > 0)
-        {
-            text.Append(' ');
-        }
-
+        length = Space(text, length);
         foreach (var sign in Ascii.IsValid(part) ? part : part.Normalize(NormalizationForm.FormD))
         {
             if (char.IsLetterOrDigit(sign))
             {
-                text.Append(Plain(char.ToLowerInvariant(sign)));
+                length = Put(char.ToLowerInvariant(sign), text, length);
             }
-            else if (!IsMark(sign) && text.Length > 0 && text[^1] != ' ')
+            else if (!IsMark(sign))
             {
-                text.Append(' ');
+                length = Space(text, length);
             }
         }
 
-        while (text.Length > 0 && text[^1] == ' ')
+        return length > 0 && text[length - 1] == ' ' ? length - 1 : length;
+    }
+
+    /// <summary>A space between words, never two and none at the start.</summary>
+    private static int Space(Span<char> text, int length)
+    {
+        if (length > 0 && text[length - 1] != ' ')
         {
-            text.Length--;
+            text[length++] = ' ';
         }
+
+        return length;
     }
 
     private static bool IsMark(char sign) => sign > 127 && CharUnicodeInfo.GetUnicodeCategory(sign) == UnicodeCategory.NonSpacingMark;
 
-    private static string Plain(char sign) => sign switch
+    private static int Put(char sign, Span<char> text, int length)
     {
-        'ß' => "ss",
-        'æ' => "ae",
-        'ø' => "o",
-        'œ' => "oe",
-        'ł' => "l",
-        'ı' => "i",
-        'đ' => "d",
-        _ => sign < 128 ? Ascii127[sign] : sign.ToString(),
-    };
+        text[length++] = sign switch
+        {
+            'ß' => 's',
+            'æ' => 'a',
+            'ø' => 'o',
+            'œ' => 'o',
+            'ł' => 'l',
+            'ı' => 'i',
+            'đ' => 'd',
+            _ => sign,
+        };
+        if (sign is 'ß' or 'æ' or 'œ')
+        {
+            text[length++] = sign == 'ß' ? 's' : 'e';
+        }
 
+        return length;
+    }
 }

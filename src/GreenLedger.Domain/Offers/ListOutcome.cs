@@ -1,10 +1,11 @@
+using System.Collections;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Origins;
 
 namespace GreenLedger.Domain.Offers;
 
-/// <summary>What became of one row that could be read.</summary>
-public sealed record RowOutcome(OfferRow Row, Offer Offer, Lot Lot);
+/// <summary>What became of one row that could be read; what was asked before where the offer was known.</summary>
+public sealed record RowOutcome(OfferRow Row, Offer Offer, Lot Lot, Asking? Before = null);
 
 /// <summary>
 /// What a mended row became: a new offer, a revised one, or neither where a newer list says otherwise or nothing is new.
@@ -12,12 +13,30 @@ public sealed record RowOutcome(OfferRow Row, Offer Offer, Lot Lot);
 public sealed record MendedRow(RowOutcome Outcome, Producer? NewProducer, bool IsNew, bool IsRevised);
 
 /// <summary>
+/// The rows that are new offers. Their lots and offers are made while the rows are gone through, so that a hundred thousand
+/// of them need not be held at once: whoever stores them goes through them once.
+/// </summary>
+internal sealed class AcceptedRows : IReadOnlyCollection<RowOutcome>
+{
+    private readonly IReadOnlyList<OfferRow> _rows;
+    private readonly Func<OfferRow, RowOutcome> _make;
+
+    public AcceptedRows(IReadOnlyList<OfferRow> rows, Func<OfferRow, RowOutcome> make) => (_rows, _make) = (rows, make);
+
+    public int Count => _rows.Count;
+
+    public IEnumerator<RowOutcome> GetEnumerator() => _rows.Select(_make).GetEnumerator();
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+}
+
+/// <summary>
 /// What a list comes to: new offers, revised ones, rows that say nothing new, and rows set aside. Nothing of it is stored
-/// until the buyer says so.
+/// until the buyer says so. Producers that come with new offers are added while <see cref="Accepted"/> is gone through.
 /// </summary>
 public sealed record ListOutcome(
     OfferList List,
-    IReadOnlyList<RowOutcome> Accepted,
+    IReadOnlyCollection<RowOutcome> Accepted,
     IReadOnlyList<RowOutcome> Revised,
     IReadOnlyList<RowOutcome> Unchanged,
     IReadOnlyList<(OfferLine Line, Problem Problem)> SetAside,
@@ -26,7 +45,4 @@ public sealed record ListOutcome(
 {
     /// <summary>True when this very file was loaded before in this way: storing it would write nothing.</summary>
     public bool IsRepeat { get; init; }
-
-    /// <summary>Every row that is an offer, in the order of the list.</summary>
-    public IEnumerable<RowOutcome> Offers => Accepted.Concat(Revised).Concat(Unchanged).OrderBy(outcome => outcome.Row.Line.RowNumber);
 }

@@ -4,7 +4,10 @@ using GreenLedger.Domain.Origins;
 
 namespace GreenLedger.Domain.Offers;
 
-/// <summary>Takes the rows of one list in: makes new lots and offers, revises those known, and leaves the rest alone.</summary>
+/// <summary>
+/// Sorts the rows of one list: those of unknown references are accepted, and made lots and offers when they are asked for;
+/// known offers are revised where a row says something new, and left alone otherwise.
+/// </summary>
 internal sealed class ListTaking
 {
     private readonly ListCase _case;
@@ -20,7 +23,7 @@ internal sealed class ListTaking
         _producers = theCase.Producers.GroupBy(producer => ProducerKey(producer.Name, producer.CountryCode)).ToDictionary(group => group.Key, group => group.First());
     }
 
-    public List<RowOutcome> Accepted { get; } = [];
+    public List<OfferRow> Accepted { get; } = [];
 
     public List<RowOutcome> Revised { get; } = [];
 
@@ -28,33 +31,33 @@ internal sealed class ListTaking
 
     public List<Producer> NewProducers { get; } = [];
 
-    public RowOutcome Take(OfferRow row)
+    public void Take(OfferRow row)
     {
         if (Known(row) is not { } known)
         {
-            return Into(Accepted, New(row));
+            Accepted.Add(row);
+            return;
         }
 
-        var outcome = new RowOutcome(row, known.Offer, known.Lot);
+        var outcome = new RowOutcome(row, known.Offer, known.Lot, new Asking(known.Offer.Price, known.Offer.Differential));
+        (IsRevised(row, known) ? Revised : Unchanged).Add(outcome);
+    }
+
+    private bool IsRevised(OfferRow row, KnownOffer known)
+    {
         if (_case.IsRepeat || _case.ReceivedOn < known.Offer.RevisedOn)
         {
-            return Into(Unchanged, outcome);
+            return false;
         }
 
         var saysMore = FillIn(known.Lot, row);
         if (!saysMore && !known.Offer.Differs(row.Packing, row.Asking, row.Terms, row.State, row.StatedScore))
         {
-            return Into(Unchanged, outcome);
+            return false;
         }
 
         known.Offer.Revise(row.Packing, row.Asking, row.Terms, row.State, row.StatedScore, _case.ReceivedOn, _listId);
-        return Into(Revised, outcome);
-    }
-
-    private static RowOutcome Into(List<RowOutcome> rows, RowOutcome outcome)
-    {
-        rows.Add(outcome);
-        return outcome;
+        return true;
     }
 
     /// <summary>The offer of this reference; where both name a crop year, only one of the same crop, else it is a new lot.</summary>
@@ -63,7 +66,8 @@ internal sealed class ListTaking
             .Where(known => row.CropYear is null || known.Lot.CropYear is null || row.CropYear == known.Lot.CropYear)
             .MaxBy(known => known.Offer.FirstOfferedOn);
 
-    private RowOutcome New(OfferRow row)
+    /// <summary>The lot and the offer that an accepted row is, and its producer where that is a new one.</summary>
+    public RowOutcome Make(OfferRow row)
     {
         var lot = new Lot(row.Ref, row.Name, _case.Supplier.Id);
         lot.Grow(row.CountryCode, row.Region, ProducerOf(row)?.Id, row.Varieties, row.AltitudeFrom, row.AltitudeTo);

@@ -79,17 +79,19 @@ public sealed class OfferList
         list.Unchanged = taking.Unchanged.Count;
         list._setAside.AddRange(reading.SetAside.Select(row => new SetAsideRow(list.Id, row.Line, row.Problem)));
         list.SetAsideCount = list._setAside.Count;
-        return new ListOutcome(list, taking.Accepted, taking.Revised, taking.Unchanged, reading.SetAside, taking.NewProducers, reading.Notes) { IsRepeat = theCase.IsRepeat };
+        return new ListOutcome(list, new AcceptedRows(taking.Accepted, taking.Make), taking.Revised, taking.Unchanged, reading.SetAside, taking.NewProducers, reading.Notes) { IsRepeat = theCase.IsRepeat };
     }
 
     /// <summary>
     /// Takes a mended row of this list in, as <see cref="From"/> would have taken it, though its file was loaded before.
     /// </summary>
-    public MendedRow TakeIn(SetAsideRow mended, OfferRow row, ListCase theCase)
+    public MendedRow TakeIn(SetAsideRow mended, IReadOnlyList<Cell> cells, OfferRow row, ListCase theCase)
     {
         var taking = new ListTaking(theCase with { IsRepeat = false }, Id);
-        var outcome = taking.Take(row);
-        mended.Mend(row.Line.Cells, outcome.Offer.Id, theCase.By, theCase.At);
-        return new MendedRow(outcome, taking.NewProducers.FirstOrDefault(), taking.Accepted.Count > 0, taking.Revised.Count > 0);
+        taking.Take(row);
+        var isNew = taking.Accepted.Count > 0;
+        var outcome = isNew ? taking.Make(row) : taking.Revised.Concat(taking.Unchanged).Single();
+        mended.Mend(cells, outcome.Offer.Id, theCase.By, theCase.At);
+        return new MendedRow(outcome, taking.NewProducers.FirstOrDefault(), isNew, taking.Revised.Count > 0);
     }
 }

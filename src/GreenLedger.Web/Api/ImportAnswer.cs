@@ -68,7 +68,7 @@ internal sealed record ImportAnswer(
     IReadOnlyList<OfferAnswer> Offers,
     JsonNode? Mapping)
 {
-    public static ImportAnswer Of(OpenedList list, ListOutcome outcome, bool stored) => new(
+    public static ImportAnswer Of(OpenedList list, ListOutcome outcome, IEnumerable<RowOutcome> accepted, bool stored) => new(
         list.Sender.Supplier.Name,
         stored,
         stored ? outcome.List.Id.ToString() : null,
@@ -76,7 +76,7 @@ internal sealed record ImportAnswer(
         outcome.Revised.Count,
         outcome.Unchanged.Count,
         [.. outcome.SetAside.Select(row => SetAsideOf(row.Line, row.Problem, list.Mapping))],
-        [.. outcome.Offers.Select(row => OfferAnswer.Of(row.Offer, row.Lot, row.Row.Process?.Name))],
+        [.. accepted.Concat(outcome.Revised).Concat(outcome.Unchanged).OrderBy(row => row.Row.RowNumber).Select(row => OfferAnswer.Of(row.Offer, row.Lot, row.Row.Process?.Name))],
         JsonNode.Parse(list.Mapping.ToJson()));
 
     private static SetAsideAnswer SetAsideOf(OfferLine line, Domain.Problem problem, OfferMapping mapping) => new(

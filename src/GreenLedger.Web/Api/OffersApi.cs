@@ -1,4 +1,5 @@
 using GreenLedger.Domain;
+using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Web.Offers;
@@ -39,10 +40,15 @@ internal static class OffersApi
         var received = new StoredFile(NameOf(file), file.ContentType ?? "application/octet-stream", bytes, by, clock.GetUtcNow());
         var given = string.IsNullOrWhiteSpace(mapping) ? null : OfferMapping.FromJson(mapping);
         var list = await loading.OpenAsync(received, supplier, given, cancellationToken);
-        var (outcome, stored) = commit == true
-            ? await loading.StoreAsync(list, loading.Today, by, cancellationToken)
-            : (await loading.PreviewAsync(list, loading.Today, by, cancellationToken), false);
-        return TypedResults.Ok(ImportAnswer.Of(list, outcome, stored));
+        if (commit != true)
+        {
+            var preview = await loading.PreviewAsync(list, loading.Today, by, cancellationToken);
+            return TypedResults.Ok(ImportAnswer.Of(list, preview, preview.Accepted, stored: false));
+        }
+
+        var accepted = new List<RowOutcome>();
+        var (outcome, stored) = await loading.StoreAsync(list, loading.Today, by, cancellationToken, stored: accepted.Add);
+        return TypedResults.Ok(ImportAnswer.Of(list, outcome, accepted, stored));
     }
 
     private static string NameOf(IFormFile file) => string.IsNullOrWhiteSpace(file.FileName) ? "offer list" : file.FileName;

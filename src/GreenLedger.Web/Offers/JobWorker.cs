@@ -7,14 +7,12 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Offers;
 
 /// <summary>
-/// Takes waiting jobs one after another, on every node: the row's version lets only one of them have it. Between jobs it
-/// sweeps files that were parked for more than a day.
+/// Takes waiting jobs one after another, on every node: the row's version lets only one of them have it.
 /// </summary>
 internal sealed class JobWorker(IServiceScopeFactory scopes, JobProgress progress, TimeProvider clock, ILogger<JobWorker> log) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan Heartbeat = TimeSpan.FromSeconds(10);
-    private static readonly TimeSpan Sweeping = TimeSpan.FromMinutes(10);
 
     private readonly string _node = $"{Environment.MachineName}-{Guid.NewGuid():N}";
 
@@ -35,28 +33,12 @@ internal sealed class JobWorker(IServiceScopeFactory scopes, JobProgress progres
         return true;
     }
 
-    /// <summary>Takes away files that nothing followed for a day; how many.</summary>
-    public async Task<int> SweepAsync(CancellationToken cancellationToken)
-    {
-        await using var scope = scopes.CreateAsyncScope();
-        var before = clock.GetUtcNow().AddDays(-1);
-        return await scope.ServiceProvider.GetRequiredService<LedgerContext>().StoredFiles
-            .Where(file => file.IsParked && file.At < before).ExecuteDeleteAsync(cancellationToken);
-    }
-
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var swept = DateTimeOffset.MinValue;
         while (!stoppingToken.IsCancellationRequested)
         {
             try
             {
-                if (clock.GetUtcNow() - swept > Sweeping)
-                {
-                    swept = clock.GetUtcNow();
-                    await SweepAsync(stoppingToken);
-                }
-
                 if (!await DoNextAsync(stoppingToken))
                 {
                     await Task.Delay(Pause, stoppingToken);

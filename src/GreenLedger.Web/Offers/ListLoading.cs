@@ -10,16 +10,21 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Offers;
 
-/// <summary>A list that was opened: its bytes, a first look, from whom it is, and how it is to be read.</summary>
-public sealed record OpenedList(StoredFile File, byte[] Bytes, ListLook Look, ListReference Reference, ListSender Sender, OfferMapping Mapping);
+/// <summary>A list that was opened: its file, a first look, from whom it is, how it is to be read, and about how many rows it has.</summary>
+public sealed record OpenedList(StoredFile File, byte[] Bytes, ListLook Look, ListReference Reference, ListSender Sender, OfferMapping Mapping, int Rows)
+{
+    /// <summary>A list with more rows than this is left to a node, and a page shows how far it is.</summary>
+    public const int MostAtOnce = 3000;
+
+    public bool IsLong => Rows > MostAtOnce;
+}
 
 /// <summary>
 /// The way of a list from its bytes to the ledger, the same for the page, the API and a node's work: open, preview, store.
 /// </summary>
 public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider clock)
 {
-    /// <summary>Lists with more rows than this are left to a node, and the page shows its progress.</summary>
-    public const int LongList = 3000;
+    private const int Told = 500;
 
     public DateOnly Today => DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
 
@@ -49,9 +54,10 @@ public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider 
     {
         var bytes = file.Content!.Bytes;
         var reference = await store.ReferenceAsync(Today, cancellationToken);
-        var look = ListLook.Of(OfferWorkbook.Read(bytes), file.Name);
+        var head = OfferWorkbook.Head(bytes);
+        var look = ListLook.Of(head.Lines, file.Name);
         var sender = await store.SenderAsync(supplier, look, reference, cancellationToken);
-        return new OpenedList(file, bytes, look, reference, sender, mapping ?? await store.MappingAsync(sender, look, reference, cancellationToken));
+        return new OpenedList(file, bytes, look, reference, sender, mapping ?? await store.MappingAsync(sender, look, reference, cancellationToken), head.Rows);
     }
 
     /// <summary>What the list would come to; nothing is stored.</summary>
@@ -65,17 +71,53 @@ public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider 
     /// Reads, compares and stores the list in one transaction. The second value is false when the list says nothing that
     /// the ledger does not know, and nothing was written.
     /// </summary>
+    /// <param name="list">The list as it was opened.</param>
+    /// <param name="receivedOn">The day it came.</param>
+    /// <param name="by">Who loads it.</param>
+    /// <param name="cancellationToken">Stops it; nothing is then stored.</param>
+    /// <param name="report">Told now and then what is being done, and with how many rows.</param>
+    /// <param name="stored">Told of each new offer when it is written.</param>
     public async Task<(ListOutcome Outcome, bool Stored)> StoreAsync(
-        OpenedList list, DateOnly receivedOn, Id<Person> by, CancellationToken cancellationToken, Action<string, int>? report = null)
+        OpenedList list, DateOnly receivedOn, Id<Person> by, CancellationToken cancellationToken, Action<string, int>? report = null, Action<RowOutcome>? stored = null)
     {
-        var reading = ListReading.Of(OfferWorkbook.Read(list.Bytes), list.Mapping, list.Reference, count => report?.Invoke("Reading rows", count));
-        report?.Invoke("Storing offers", reading.Rows.Count);
+        var reading = ListReading.Of(OfferWorkbook.Read(list.Bytes), list.Mapping, list.Reference, count =>
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            report?.Invoke("Reading rows", count);
+        });
         await using var transaction = await store.BeginAsync(list.Sender, cancellationToken);
         var theCase = await CaseAsync(list, receivedOn, by, cancellationToken);
         var outcome = OfferList.From(reading, theCase);
-        var stored = await store.SaveAsync(outcome, theCase, list.Sender, cancellationToken);
+        var count = 0;
+        var written = await store.SaveAsync(outcome, theCase, list.Sender, cancellationToken, row =>
+        {
+            stored?.Invoke(row);
+            if (++count % Told == 0)
+            {
+                report?.Invoke("Storing offers", count);
+            }
+        });
         await transaction.CommitAsync(cancellationToken);
-        return (outcome, stored);
+        return (outcome, written);
+    }
+
+    /// <summary>Leaves a long list to the nodes. Whoever calls saves.</summary>
+    public Job Order(OpenedList list, string? supplier, DateOnly receivedOn, Id<Person> by)
+    {
+        var name = string.IsNullOrWhiteSpace(supplier) ? list.Sender.Supplier.Name : supplier;
+        var order = new ListOrder(list.File.Id.Value, name, receivedOn, list.Mapping.ToJson());
+        var job = new Job(ListWork.Load, order.ToJson(), by, clock.GetUtcNow());
+        db.Jobs.Add(job);
+        return job;
+    }
+
+    /// <summary>The newest list that this file was loaded as.</summary>
+    public async Task<Id<OfferList>?> FindLoadedAsync(OpenedList list, CancellationToken cancellationToken)
+    {
+        var supplier = list.Sender.Supplier.Id;
+        var found = await db.OfferLists.AsNoTracking().Where(one => one.SupplierId == supplier && one.FileHash == list.File.Sha256)
+            .OrderByDescending(one => one.At).Select(one => one.Id).Take(1).ToListAsync(cancellationToken);
+        return found.Count == 0 ? null : found[0];
     }
 
     private Task<ListCase> CaseAsync(OpenedList list, DateOnly receivedOn, Id<Person> by, CancellationToken cancellationToken) =>

@@ -3,7 +3,6 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Papers;
-using GreenLedger.Documents.Offers;
 
 namespace GreenLedger.Web.Offers;
 
@@ -25,12 +24,14 @@ internal sealed class ListWork(ListLoading loading) : IWork
     public async Task<string> DoAsync(Job job, Action<string, int, int> report, CancellationToken cancellationToken)
     {
         var order = ListOrder.FromJson(job.Order);
+        report("Opening the list", 0, 0);
         var file = await loading.FindFileAsync(new Id<StoredFile>(order.FileId), cancellationToken);
-        Rule.Require(file is not null, "The file is no longer here: choose the list again.", "File");
+        Rule.Require(file is not null, "The file is no longer here, since nothing followed it for a day: choose the list again.", "File");
         var list = await loading.OpenAsync(file, order.Supplier, OfferMapping.FromJson(order.Mapping), cancellationToken);
-        var total = OfferWorkbook.Read(list.Bytes).Count();
         var (outcome, stored) = await loading.StoreAsync(
-            list, order.ReceivedOn, job.By, cancellationToken, (stage, done) => report(stage, Math.Min(done, total), total));
-        return stored ? $"/Offers/List/{outcome.List.Id}" : $"/Offers/Lists?unchanged={outcome.Unchanged.Count}";
+            list, order.ReceivedOn, job.By, cancellationToken, (stage, done) => report(stage, Math.Min(done, list.Rows), list.Rows));
+        return stored
+            ? $"/Offers/List/{outcome.List.Id}"
+            : $"/Offers/List/{await loading.FindLoadedAsync(list, cancellationToken)}?nothingNew=true";
     }
 }

@@ -11,8 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Data.Tests.Demo;
 
 /// <summary>The ranges below are those that the demo is meant to show (our own choice, no source).</summary>
-[Collection(FilledDemo.Name)]
-public sealed class DemoSeedTests(FilledDemo demo, Ledgers ledgers)
+public sealed class DemoSeedTests(FilledDemo demo, Ledgers ledgers) : IClassFixture<FilledDemo>
 {
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 

@@ -87,6 +87,6 @@ public sealed class MendingTests(Ledgers ledgers)
         change(cells);
         var (row, problems) = ListReading.Mend(set.Row.Line with { Cells = cells }, set.Mapping, await store.ReferenceAsync(Today, default));
         Assert.Empty(problems);
-        return await mending.TakeInAsync(set, row!, Buyer.Id, Now, default);
+        return await mending.TakeInAsync(set, cells, row!, Buyer.Id, Now, default);
     }
 }

@@ -1,26 +1,21 @@
 namespace GreenLedger.Documents.Tests.Offers;
 
-/// <summary>
-/// Offer lists as suppliers send them, kept beside the repository where there is such a folder. Tests of them run when
-/// it is there; the equal cases that the project makes itself run always.
-/// </summary>
+/// <summary>Offer lists as suppliers send them, and what must come out of them, in tests/inputs.</summary>
 internal static class SharedInputs
 {
-    public static string? Folder { get; } = Find();
+    public static byte[] Read(string name) => File.ReadAllBytes(Path.Combine(Folder(), name));
 
-    public static byte[] Read(string name) => File.ReadAllBytes(Path.Combine(Folder!, name));
-
-    private static string? Find()
+    private static string Folder()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {
-            var inputs = Path.Combine(folder.FullName, "shared", "inputs");
+            var inputs = Path.Combine(folder.FullName, "inputs");
             if (File.Exists(Path.Combine(inputs, "expected.json")))
             {
                 return inputs;
             }
         }
 
-        return null;
+        throw new InvalidOperationException("The folder tests/inputs is missing.");
     }
 }

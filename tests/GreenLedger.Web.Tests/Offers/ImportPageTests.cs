@@ -18,32 +18,14 @@ public sealed class ImportPageTests(HouseFixture house) : IClassFixture<HouseFix
         var parked = await browser.SendFormAsync("/Offers/Import", fields, files: [("Input.File", "list.csv", Encoding.UTF8.GetBytes(List))]);
         Assert.Equal(HttpStatusCode.Redirect, parked.StatusCode);
         var columns = parked.Headers.Location!.ToString();
-        var preview = await TestBrowser.PageAsync(await SendAsync(browser, columns, "Preview"));
+        var preview = await TestBrowser.PageAsync(await browser.SendFormAsync(columns, new Dictionary<string, string>(), "Preview"));
         Assert.Equal(0, await house.FromLedgerAsync(db => db.Offers.CountAsync(offer => offer.Ref == "P-1")));
-        var stored = await SendAsync(browser, columns, "Store");
+        var stored = await browser.SendFormAsync(columns, new Dictionary<string, string>(), "Preview", to: columns.Split('?')[0] + "?handler=Store");
 
         Assert.Contains("is above 100", preview.Body!.TextContent, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Redirect, stored.StatusCode);
         var list = await browser.ReadAsync(stored.Headers.Location!.ToString());
         Assert.Contains("is above 100", list.Body!.TextContent, StringComparison.Ordinal);
         Assert.Equal(1, await house.FromLedgerAsync(db => db.Offers.CountAsync(offer => offer.Ref == "P-1")));
-    }
-
-    /// <summary>Sends the page's form by the button of this handler.</summary>
-    private static async Task<HttpResponseMessage> SendAsync(TestBrowser browser, string address, string handler)
-    {
-        var page = await browser.ReadAsync(address);
-        var form = page.Forms.Single(one => one.Elements.Any(control => control.GetAttribute("name") == "Input.Place"));
-        var content = new FormUrlEncodedContent(form.Elements
-            .Where(control => control.GetAttribute("name") is { Length: > 0 })
-            .Where(control => control is not AngleSharp.Html.Dom.IHtmlInputElement { Type: "checkbox", IsChecked: false })
-            .Select(control => KeyValuePair.Create(control.GetAttribute("name")!, control switch
-            {
-                AngleSharp.Html.Dom.IHtmlSelectElement select => select.Value,
-                AngleSharp.Html.Dom.IHtmlInputElement input => input.Value,
-                _ => "",
-            })));
-        var target = address.Split('?')[0] + "?handler=" + handler;
-        return await browser.Client.PostAsync(new Uri(target, UriKind.Relative), content);
     }
 }

@@ -24,7 +24,7 @@ public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(Of
         mapping.Check();
         var rows = new List<OfferRow>();
         var setAside = new List<(OfferLine, Problem)>();
-        var firstRows = new Dictionary<string, OfferLine>();
+        var firstRows = new Dictionary<string, int>();
         var notes = 0;
         var isNamed = false;
         foreach (var sheet in ListSheets.Of(lines))
@@ -52,7 +52,7 @@ public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(Of
 
     private static int Read(
         ListSheet sheet, SheetColumns columns, RowReader reader, ListReference reference, List<OfferRow> rows,
-        List<(OfferLine, Problem)> setAside, Dictionary<string, OfferLine> firstRows, Action<int>? report)
+        List<(OfferLine, Problem)> setAside, Dictionary<string, int> firstRows, Action<int>? report)
     {
         var notes = 0;
         var sectionCountry = reference.CountryOf(sheet.Name);
@@ -72,9 +72,9 @@ public sealed record ListReading(IReadOnlyList<OfferRow> Rows, IReadOnlyList<(Of
                 problems.Add(null, "The sender hid this row: take it in if it is on offer all the same.");
             }
 
-            if (row is not null && !firstRows.TryAdd(row.Key, line))
+            if (row is not null && !firstRows.TryAdd(row.Key, line.RowNumber))
             {
-                problems.Add(ColumnMeaning.Ref, $"The lot {row.Ref} stands twice in this list (first in row {firstRows[row.Key].RowNumber}): keep one of them.");
+                problems.Add(ColumnMeaning.Ref, $"The lot {row.Ref} stands twice in this list (first in row {firstRows[row.Key]}): keep one of them.");
             }
 
             Sort(row, line, columns, problems, rows, setAside);

@@ -6,7 +6,8 @@ namespace GreenLedger.Domain.Offers.Reading;
 /// <summary>One row of a list that could be read whole: what its lot is and what is asked for it.</summary>
 public sealed record OfferRow
 {
-    public required OfferLine Line { get; init; }
+    /// <summary>As the sender's program shows it, counted from 1.</summary>
+    public required int RowNumber { get; init; }
 
     public required string Ref { get; init; }
 

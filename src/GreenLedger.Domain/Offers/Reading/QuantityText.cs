@@ -18,6 +18,19 @@ public enum WeightUnit
     Bags = 4,
 }
 
+public static class WeightUnits
+{
+    public static string Word(this WeightUnit unit) => unit switch
+    {
+        WeightUnit.Kilogram => "kg",
+        WeightUnit.Pound => "lb",
+        WeightUnit.Quintal46 => "quintals of 46 kg",
+        WeightUnit.Tonne => "t",
+        WeightUnit.Bags => "bags",
+        _ => throw new ArgumentOutOfRangeException(nameof(unit)),
+    };
+}
+
 /// <summary>Reads quantities from text: "big bag 1000 kg", "saca 30 kg vácuo", "320 x 60 kg", "42,000 lb".</summary>
 internal static partial class QuantityText
 {

@@ -23,7 +23,7 @@ internal sealed class RowReader(SheetColumns columns, OfferMapping mapping, List
         var notes = columns.Text(line, ColumnMeaning.Notes);
         var row = new OfferRow
         {
-            Line = line,
+            RowNumber = line.RowNumber,
             Ref = RefIn(line, grade, problems),
             Name = problems.Fits(columns.Text(line, ColumnMeaning.Name) ?? producer?.Name ?? "", ColumnMeaning.Name) ?? "",
             Producer = problems.Fits(producer?.Name, ColumnMeaning.Producer),

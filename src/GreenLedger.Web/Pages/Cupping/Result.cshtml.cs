@@ -68,7 +68,10 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
         }
 
         Key = (await query.KeyAsync(Id, cancellationToken)).ToDictionary(row => row.SampleId);
-        return await this.WorkbookAsync(Session.Title, Columns(), Session.Sheets, cancellationToken);
+        Response.ContentType = TableWorkbook.MediaType;
+        Response.Headers.ContentDisposition = "attachment; filename=cupping.xlsx";
+        await TableWorkbook.WriteAsync(Response.Body, Session.Title, Columns(), Session.Sheets, cancellationToken);
+        return new EmptyResult();
     }
 
     private async Task<bool> FindAsync(CancellationToken cancellationToken)

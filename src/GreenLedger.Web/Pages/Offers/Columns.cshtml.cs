@@ -1,3 +1,5 @@
+using GreenLedger.Data;
+using GreenLedger.Documents.Offers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
@@ -8,7 +10,8 @@ using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Offers;
 
-public sealed class ColumnsModel(ListLoading loading) : FormPage
+[RequestFormLimits(ValueCountLimit = 4096)]
+public sealed class ColumnsModel(LedgerContext db, ListLoading loading) : FormPage
 {
     private ListLook? _look;
 
@@ -19,6 +22,8 @@ public sealed class ColumnsModel(ListLoading loading) : FormPage
     public Id<StoredFile> Id { get; set; }
 
     public ListOutcome? Outcome { get; private set; }
+
+    public bool IsLong { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(string? supplier, CancellationToken cancellationToken)
     {
@@ -49,11 +54,21 @@ public sealed class ColumnsModel(ListLoading loading) : FormPage
             return NotFound();
         }
 
+        if (list.IsLong)
+        {
+            var job = loading.Order(list, Input.Supplier, Input.ReceivedOn, User.Person());
+            await db.SaveChangesAsync(cancellationToken);
+            return RedirectToPage("Loading", new { job.Id });
+        }
+
         var (outcome, stored) = await loading.StoreAsync(list, Input.ReceivedOn, User.Person(), cancellationToken);
-        Say(stored
-            ? $"Stored: {outcome.Accepted.Count} accepted, {outcome.Revised.Count} revised, {outcome.Unchanged.Count} unchanged, {outcome.SetAside.Count} set aside."
-            : $"This list says nothing new: {outcome.Unchanged.Count} offers are unchanged and nothing was written.");
-        return stored ? RedirectToPage("List", new { outcome.List.Id }) : RedirectToPage("Import");
+        if (stored)
+        {
+            Say($"Stored: {outcome.List.Accepted} accepted, {outcome.List.Revised} revised, {outcome.List.Unchanged} unchanged, {outcome.List.SetAsideCount} set aside.");
+            return RedirectToPage("List", new { outcome.List.Id });
+        }
+
+        return RedirectToPage("List", new { Id = await loading.FindLoadedAsync(list, cancellationToken), NothingNew = true });
     }
 
     public string SampleOf(string heading) => _look is not null && _look.Samples.TryGetValue(heading, out var cells)
@@ -64,7 +79,9 @@ public sealed class ColumnsModel(ListLoading loading) : FormPage
     {
         if (_look is null && await loading.FindFileAsync(Id, cancellationToken) is { } file)
         {
-            _look = ListLook.Of(Documents.Offers.OfferWorkbook.Read(file.Content!.Bytes), file.Name);
+            var head = OfferWorkbook.Head(file.Content!.Bytes);
+            _look = ListLook.Of(head.Lines, file.Name);
+            IsLong = head.Rows > OpenedList.MostAtOnce;
         }
     }
 
@@ -77,6 +94,7 @@ public sealed class ColumnsModel(ListLoading loading) : FormPage
 
         var list = await loading.OpenAsync(file, supplier, mapping, cancellationToken);
         _look = list.Look;
+        IsLong = list.IsLong;
         return list;
     }
 }

@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
+using Microsoft.AspNetCore.Mvc.Rendering;
 
 namespace GreenLedger.Web.Pages.Offers;
 
@@ -101,6 +102,23 @@ public sealed class ColumnForm
     public PriceUnit? PriceUnit { get; set; }
 
     public bool InCents { get; set; }
+
+    /// <summary>What a column of this meaning needs besides: "weight", "price", or nothing.</summary>
+    public static string? Needs(ColumnMeaning meaning) => meaning switch
+    {
+        ColumnMeaning.BagWeight or ColumnMeaning.Quantity or ColumnMeaning.NetWeight => "weight",
+        ColumnMeaning.Price or ColumnMeaning.Differential => "price",
+        _ => null,
+    };
+
+    public static IReadOnlyList<SelectListItem> WeightUnits { get; } =
+        [.. Enum.GetValues<WeightUnit>().Select(unit => new SelectListItem(unit.Word(), unit.ToString()))];
+
+    public static IReadOnlyList<SelectListItem> PriceUnits { get; } =
+        [.. Enum.GetValues<PriceUnit>().Select(unit => new SelectListItem(unit.Sign(), unit.ToString()))];
+
+    public static IReadOnlyList<SelectListItem> Incoterms { get; } =
+        [.. Enum.GetValues<Incoterm>().Select(term => new SelectListItem(term.Word(), term.ToString()))];
 
     public PriceQuote? Quote() => string.IsNullOrWhiteSpace(Currency) && PriceUnit is null
         ? null : new PriceQuote(string.IsNullOrWhiteSpace(Currency) ? null : Currency.Trim().ToUpperInvariant(), PriceUnit, InCents);

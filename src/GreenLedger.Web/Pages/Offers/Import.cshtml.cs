@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Documents.Offers;
+using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Web.Offers;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
@@ -17,9 +18,9 @@ public sealed class ImportModel(LedgerContext db, ListLoading loading) : FormPag
     {
         using var bytes = new MemoryStream();
         await Input.File!.CopyToAsync(bytes, cancellationToken);
-        using var rows = OfferWorkbook.Read(bytes.ToArray()).GetEnumerator();
-        rows.MoveNext();
-        var file = await loading.ParkAsync(Input.File.FileName, Input.File.ContentType, bytes.ToArray(), User.Person(), cancellationToken);
+        var content = bytes.ToArray();
+        ListLook.Of(OfferWorkbook.Head(content).Lines, Input.File.FileName);
+        var file = await loading.ParkAsync(Input.File.FileName, Input.File.ContentType, content, User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         return RedirectToPage("Columns", new { file.Id, Input.Supplier });
     }

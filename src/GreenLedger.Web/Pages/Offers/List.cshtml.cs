@@ -18,6 +18,10 @@ public sealed class ListModel(LedgerContext db) : PageModel
     [BindProperty(SupportsGet = true)]
     public Id<OfferList> Id { get; set; }
 
+    /// <summary>Whether the file was loaded once more and said nothing new.</summary>
+    [BindProperty(SupportsGet = true)]
+    public bool NothingNew { get; set; }
+
     public OfferList List { get; private set; } = null!;
 
     public Supplier Supplier { get; private set; } = null!;

@@ -4,6 +4,7 @@ using GreenLedger.Documents.Layout;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.Offers;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.Mvc.Rendering;
@@ -41,6 +42,9 @@ public sealed class ListsModel(OfferListQuery lists, LedgerContext db) : PageMod
 
     public IReadOnlyList<OfferListRow> Lists { get; private set; } = [];
 
+    /// <summary>Long lists that are on their way in.</summary>
+    public IReadOnlyList<Job> OnTheWay { get; private set; } = [];
+
     public IReadOnlyList<SelectListItem> Suppliers { get; private set; } = [];
 
     public Paging Paging { get; private set; } = Paging.Of(1, 0);
@@ -51,6 +55,8 @@ public sealed class ListsModel(OfferListQuery lists, LedgerContext db) : PageMod
     {
         Paging = Paging.Of(number, await lists.CountAsync(Filter, cancellationToken), "list", "lists");
         Lists = await lists.ListAsync(Filter, Sort, Paging.Skip, Paging.Size, cancellationToken);
+        OnTheWay = await db.Jobs.AsNoTracking().Where(job => job.Kind == ListWork.Load && (job.State == JobState.Waiting || job.State == JobState.Running))
+            .OrderBy(job => job.At).ToListAsync(cancellationToken);
         var senders = await db.Suppliers.Where(supplier => db.OfferLists.Any(list => list.SupplierId == supplier.Id))
             .OrderBy(supplier => supplier.Name).Select(supplier => new { supplier.Id, supplier.Name }).ToListAsync(cancellationToken);
         Suppliers = [.. senders.Select(supplier => new SelectListItem(supplier.Name, supplier.Id.ToString()))];

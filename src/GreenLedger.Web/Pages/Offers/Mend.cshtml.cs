@@ -40,14 +40,15 @@ public sealed class MendModel(Mending mending, ListStore store, ListLoading load
         }
 
         OpenedOn(Set.Row, Input.Version);
-        var (row, problems) = ListReading.Mend(Input.Onto(Set), Set.Mapping, await store.ReferenceAsync(loading.Today, cancellationToken));
+        var line = Input.Onto(Set);
+        var (row, problems) = ListReading.Mend(line, Set.Mapping, await store.ReferenceAsync(loading.Today, cancellationToken));
         if (row is null)
         {
             ShowFaults(problems);
             return Page();
         }
 
-        var taken = await mending.TakeInAsync(Set, row, User.Person(), clock.GetUtcNow(), cancellationToken);
+        var taken = await mending.TakeInAsync(Set, line.Cells, row, User.Person(), clock.GetUtcNow(), cancellationToken);
         Say($"Row {Set.Row.RowNumber} is taken in: {Words(taken)}");
         return RedirectToPage("List", new { Id = Set.List.Id });
     }

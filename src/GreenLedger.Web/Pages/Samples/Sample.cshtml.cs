@@ -5,22 +5,20 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
-using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Reader reader) : PageModel
+public sealed class SampleModel(LedgerContext db, SessionQuery sessions) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
 
     public Sample Found { get; private set; } = null!;
 
-    /// <summary>Null while an open session keeps it from the reader.</summary>
-    public Lot? Lot { get; private set; }
+    public Lot Lot { get; private set; } = null!;
 
     public IReadOnlyList<GreenGrade> Grades { get; private set; } = [];
 
@@ -34,11 +32,6 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Reade
         }
 
         Found = found;
-        if ((await reader.SealAsync()).Covers(Id.Value))
-        {
-            return Page();
-        }
-
         Lot = await db.Lots.AsNoTracking().SingleAsync(lot => lot.Id == found.LotId, cancellationToken);
         Grades = await db.GreenGrades.AsNoTracking().OfSample(Id).ToListAsync(cancellationToken);
         Results = [.. (await sessions.OfLotAsync(found.LotId, cancellationToken)).Where(row => row.Result.SampleId == Id)];

@@ -1,0 +1,18 @@
+using GreenLedger.Documents.Layout;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace GreenLedger.Web.Pricing;
+
+/// <summary>A list of the room as a workbook to take away.</summary>
+internal static class Workbooks
+{
+    public static async Task<IActionResult> WorkbookAsync<T>(
+        this PageModel page, string title, IReadOnlyList<TableColumn<T>> columns, IEnumerable<T> rows, CancellationToken cancellationToken)
+    {
+        var file = new MemoryStream();
+        await TableWorkbook.WriteAsync(file, title, columns, rows, cancellationToken);
+        file.Position = 0;
+        return page.File(file, TableWorkbook.MediaType, title + ".xlsx");
+    }
+}
