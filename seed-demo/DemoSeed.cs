@@ -1,8 +1,12 @@
 using GreenLedger.Data;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Offers.Reading;
+using GreenLedger.SeedDemo.Choosing;
 using GreenLedger.SeedDemo.Cupping;
 using GreenLedger.SeedDemo.Grading;
 using GreenLedger.SeedDemo.Offers;
 using GreenLedger.SeedDemo.Origins;
+using GreenLedger.SeedDemo.Papers;
 using GreenLedger.SeedDemo.People;
 using GreenLedger.SeedDemo.Pricing;
 using GreenLedger.SeedDemo.Samples;
@@ -36,32 +40,46 @@ public static class DemoSeed
 
     private static async Task WriteAsync(LedgerContext db, Cast cast, DateTimeOffset now, CancellationToken cancellationToken)
     {
-        await Entrance.OpenAsync(db, cast, now, cancellationToken);
         var today = DateOnly.FromDateTime(now.Date);
+        var opening = At(today.AddYears(-Market.Years).AddDays(-10));
+        using var diary = new Diary(db.ChangeTracker, cast, opening);
+        await Entrance.OpenAsync(db, cast, opening, cancellationToken);
         var countries = await db.Countries.ToDictionaryAsync(country => country.Code, cancellationToken);
         var methods = await db.ProcessMethods.ToDictionaryAsync(method => method.Name, cancellationToken);
+        var forms = await db.CuppingForms.ToListAsync(cancellationToken);
         var market = new Market(today, new Draw(Seed + 1));
         var growers = new Growers(new Draw(Seed + 2));
-        var shelf = new Shelf(Seller.All, methods);
+        var shelf = new Shelf(countries, new ListReference(countries.Values, methods.Values, new ListChecks(), today), growers.Producers, cast.Buyer.Id, new Draw(Seed + 7));
         foreach (var list in Lists(market, new Harvests(growers, countries, methods, new Draw(Seed + 3))))
         {
-            shelf.Take(list);
+            await shelf.TakeAsync(list);
         }
 
         var bags = new SampleRoom(new Draw(Seed + 4)).Receive(shelf.Coffees, today);
-        var forms = await db.CuppingForms.ToListAsync(cancellationToken);
-        db.AddRange(Routes.All());
-        db.AddRange(Figures.Rates(market, cast.Buyer.Id));
-        db.AddRange(Figures.Quotes(market, cast.Buyer.Id));
-        db.AddRange(growers.Producers);
-        db.AddRange(shelf.Suppliers);
+        var grades = new GradingTable(cast, today, new Draw(Seed + 5)).Grade(bags).ToList();
+        var sessions = new CuppingRoom(cast, forms, now, new Draw(Seed + 6)).Cup(bags);
+        var (routes, rates, quotes) = (Routes.All(), Figures.Rates(market, cast.Buyer.Id).ToList(), Figures.Quotes(market, cast.Buyer.Id).ToList());
+        var rules = new BuyersRules(methods, cast.Buyer.Id, opening.AddDays(60));
+        var asItStood = new AsItStood(cast.House, shelf.Coffees, sessions, grades, routes, rates, quotes);
+        var decisions = new BuyersHand(cast, rules, asItStood, shelf.Coffees, new Draw(Seed + 8)).Decide(today.AddYears(-Market.Years), today);
+
+        db.AddRange([.. routes, .. growers.Producers, .. shelf.Suppliers, .. rules.All]);
+        db.AddRange(rates);
+        db.AddRange(quotes);
+        await db.SaveChangesAsync(cancellationToken);
+        db.AddRange([.. shelf.Mappings, .. shelf.Files, .. shelf.Lists]);
         db.AddRange(shelf.Coffees.Select(coffee => coffee.Lot));
         db.AddRange(shelf.Coffees.Select(coffee => coffee.Offer));
+        await db.SaveChangesAsync(cancellationToken);
         db.AddRange(bags.Select(bag => bag.Sample));
-        db.AddRange(new GradingTable(cast, today, new Draw(Seed + 5)).Grade(bags));
-        db.AddRange(new CuppingRoom(cast, forms, now, new Draw(Seed + 6)).Cup(bags));
+        db.AddRange(grades);
+        db.AddRange(sessions);
+        db.AddRange(decisions);
+        db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags));
         await db.SaveChangesAsync(cancellationToken);
     }
+
+    private static DateTimeOffset At(DateOnly day) => new(day.ToDateTime(new TimeOnly(9, 0)), TimeSpan.Zero);
 
     private static IEnumerable<SellersList> Lists(Market market, Harvests harvests)
     {

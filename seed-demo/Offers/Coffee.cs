@@ -23,6 +23,9 @@ internal sealed record Coffee(
     IReadOnlyList<string> Certificates,
     double Haggle)
 {
+    /// <summary>As the seller calls it, unlike any other lot of the crop.</summary>
+    public required string Name { get; init; }
+
     public Origin Origin => Grower.Origin;
 
     public Weight BagWeight => Weight.FromKilograms(BagKg);

@@ -8,6 +8,7 @@ namespace GreenLedger.SeedDemo.Offers;
 internal sealed class Harvests(Growers growers, IReadOnlyDictionary<string, Country> countries, IReadOnlyDictionary<string, ProcessMethod> methods, Draw draw)
 {
     private readonly Dictionary<Seller, int> _numbers = [];
+    private readonly HashSet<string> _names = [];
 
     /// <summary>How much a seller has that is new at this time of year: most from three to six months after harvest begins.</summary>
     public double SeasonOf(Seller seller, DateOnly on) => seller.Origins.Average(code =>
@@ -27,7 +28,22 @@ internal sealed class Harvests(Growers growers, IReadOnlyDictionary<string, Coun
         var crop = countries[origin.Code].CropYearOf(on.AddMonths(-4));
         return new Coffee(
             seller, grower, Ref(seller, crop), variety, process, methods[process].Family, draw.Of(origin.Grades), crop, bags, bagKg,
-            QualityOf(grower, process, variety, bags * (double)bagKg), Certificates(origin), draw.Normal(0, 0.055));
+            QualityOf(grower, process, variety, bags * (double)bagKg), Certificates(origin), draw.Normal(0, 0.055))
+        {
+            Name = NameOf(grower, variety, process, crop),
+        };
+    }
+
+    private string NameOf(Grower grower, string variety, string process, string crop)
+    {
+        var name = $"{grower.Producer.Name}, {variety} {process}";
+        var number = 1;
+        while (!_names.Add($"{crop} {name} {number}"))
+        {
+            number++;
+        }
+
+        return number == 1 ? name : $"{name}, lot {number}";
     }
 
     private double QualityOf(Grower grower, string process, string variety, double kilograms)

@@ -9,4 +9,8 @@ public static class RuleSets
     public static IQueryable<BuyingRules> Whole(this IQueryable<BuyingRules> rules) => rules.Include(set => set.Revisions);
 
     public static IQueryable<BuyingRules> InUse(this IQueryable<BuyingRules> rules) => rules.Where(set => set.IsInUse);
+
+    /// <summary>The set of this name, or without a name the first by name; null when there is none.</summary>
+    public static Task<BuyingRules?> NamedAsync(this IQueryable<BuyingRules> rules, string? name, CancellationToken cancellationToken) =>
+        rules.Where(set => string.IsNullOrEmpty(name) || set.Name == name).OrderBy(set => set.Name).FirstOrDefaultAsync(cancellationToken);
 }

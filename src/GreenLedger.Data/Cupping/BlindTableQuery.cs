@@ -9,7 +9,7 @@ namespace GreenLedger.Data.Cupping;
 public sealed record BlindSampleRow(string Code, int Position);
 
 /// <summary>A cupper's own sheet on an open table, without a trace of what was in the cup.</summary>
-public sealed record BlindSheet(SheetMarks Marks, IReadOnlyList<string> Descriptors, string? Note, decimal? StatedTotal, decimal Total);
+public sealed record BlindSheet(int Version, SheetMarks Marks, IReadOnlyList<string> Descriptors, string? Note, decimal? StatedTotal, decimal Total);
 
 /// <summary>An open table as cuppers see it.</summary>
 public sealed record BlindTable(
@@ -55,5 +55,5 @@ public sealed class BlindTableQuery(LedgerContext db)
     }
 
     private static BlindSheet Blind(ScoreSheet sheet) =>
-        new(sheet.Marks()!, sheet.Descriptors, sheet.Note, sheet.StatedTotal?.Points, sheet.Total.Points);
+        new(sheet.Version, sheet.Marks()!, sheet.Descriptors, sheet.Note, sheet.StatedTotal?.Points, sheet.Total.Points);
 }

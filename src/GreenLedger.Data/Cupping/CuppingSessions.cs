@@ -1,5 +1,7 @@
+using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 
 namespace GreenLedger.Data.Cupping;
 
@@ -15,6 +17,20 @@ public static class CuppingSessions
         .Include(session => session.Result!.Samples.OrderBy(result => result.Position))
         .Include(session => session.Result!.Cuppers)
         .AsSplitQuery();
+
+    /// <summary>
+    /// Takes the session's turn: whoever else hands in to it or closes it waits until this transaction ends, and then
+    /// reads what it did. So no sheet is lost between the fit and the closing of a session, and none is refused because
+    /// another cupper handed in at the same moment. Taken before the session is loaded.
+    /// </summary>
+    public static async Task<IDbContextTransaction> TakeTurnAsync(this LedgerContext db, Id<CuppingSession> id, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        var turn = await db.Database.BeginTransactionAsync(cancellationToken);
+        await db.CuppingSessions.Where(session => session.Id == id)
+            .ExecuteUpdateAsync(row => row.SetProperty(session => session.Version, session => session.Version + 1), cancellationToken);
+        return turn;
+    }
 
     public static IQueryable<CuppingSession> Open(this IQueryable<CuppingSession> sessions) =>
         sessions.Where(session => session.ClosedAt == null);

@@ -7,8 +7,8 @@ using GreenLedger.Domain.Samples;
 namespace GreenLedger.Data.Cupping;
 
 /// <summary>
-/// What somebody who cups must not be told yet: the samples, lots and offers under the codes of open sessions, and
-/// those sessions themselves.
+/// What somebody must not be told yet: what open sessions say of their codes and, for those who cup, the samples, lots
+/// and offers under them.
 /// </summary>
 public sealed class Seal
 {

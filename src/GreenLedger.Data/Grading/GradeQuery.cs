@@ -1,3 +1,4 @@
+using GreenLedger.Data.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
@@ -22,15 +23,15 @@ public sealed record GradeRow(
     FullDefects? Category2,
     int? Quakers);
 
-/// <summary>Lists of grades.</summary>
+/// <summary>Lists of grades; those of samples sealed for the reader are left out.</summary>
 public sealed class GradeQuery(LedgerContext db)
 {
-    public Task<int> CountAsync(string? text, CancellationToken cancellationToken) =>
-        Filtered(text).CountAsync(cancellationToken);
+    public Task<int> CountAsync(string? text, Seal seal, CancellationToken cancellationToken) =>
+        Filtered(text, seal).CountAsync(cancellationToken);
 
-    public async Task<IReadOnlyList<GradeRow>> ListAsync(string? text, string? sort, int skip, int take, CancellationToken cancellationToken)
+    public async Task<IReadOnlyList<GradeRow>> ListAsync(string? text, string? sort, Seal seal, int skip, int take, CancellationToken cancellationToken)
     {
-        var rows = await Sorted(Filtered(text), sort).Skip(skip).Take(take).ToListAsync(cancellationToken);
+        var rows = await Sorted(Filtered(text, seal), sort).Skip(skip).Take(take).ToListAsync(cancellationToken);
         return [.. rows.Select(row => new GradeRow(
             row.Grade.Id,
             row.Grade.SampleId,
@@ -46,11 +47,16 @@ public sealed class GradeQuery(LedgerContext db)
             row.Grade.Quakers))];
     }
 
-    private IQueryable<GradeOfLot> Filtered(string? text)
+    private IQueryable<GradeOfLot> Filtered(string? text, Seal seal)
     {
         var grades = db.GreenGrades.AsNoTracking()
             .Join(db.Samples, grade => grade.SampleId, sample => sample.Id, (grade, sample) => new { grade, sample })
             .Join(db.Lots, pair => pair.grade.LotId, lot => lot.Id, (pair, lot) => new GradeOfLot { Grade = pair.grade, Sample = pair.sample, Lot = lot });
+        if (seal.Samples is { Count: > 0 } hidden)
+        {
+            grades = grades.Where(row => !hidden.Contains(row.Sample.Id));
+        }
+
         if (string.IsNullOrWhiteSpace(text))
         {
             return grades;

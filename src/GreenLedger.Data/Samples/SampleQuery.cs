@@ -1,3 +1,4 @@
+using GreenLedger.Data.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
@@ -31,15 +32,15 @@ public sealed record SampleRow(
     DateOnly? CuppedOn,
     Score? Fitted);
 
-/// <summary>Lists of samples for the sample room and for laying out a session.</summary>
+/// <summary>Lists of samples for the sample room and for laying out a session; samples sealed for the reader are left out.</summary>
 public sealed class SampleQuery(LedgerContext db)
 {
-    public Task<int> CountAsync(SampleFilter filter, CancellationToken cancellationToken) =>
-        Filtered(filter).CountAsync(cancellationToken);
+    public Task<int> CountAsync(SampleFilter filter, Seal seal, CancellationToken cancellationToken) =>
+        Filtered(filter, seal).CountAsync(cancellationToken);
 
-    public async Task<IReadOnlyList<SampleRow>> ListAsync(SampleFilter filter, int skip, int take, CancellationToken cancellationToken)
+    public async Task<IReadOnlyList<SampleRow>> ListAsync(SampleFilter filter, Seal seal, int skip, int take, CancellationToken cancellationToken)
     {
-        var rows = await Sorted(Filtered(filter), filter.Sort).Skip(skip).Take(take)
+        var rows = await Sorted(Filtered(filter, seal), filter.Sort).Skip(skip).Take(take)
             .Select(pair => new
             {
                 pair.Sample,
@@ -66,7 +67,7 @@ public sealed class SampleQuery(LedgerContext db)
             row.Result is { } result ? new Score(result.Millionths) : null))];
     }
 
-    private IQueryable<SampleOfLot> Filtered(SampleFilter filter)
+    private IQueryable<SampleOfLot> Filtered(SampleFilter filter, Seal seal)
     {
         var samples = db.Samples.AsNoTracking().Join(db.Lots, sample => sample.LotId, lot => lot.Id, (sample, lot) => new SampleOfLot { Sample = sample, Lot = lot });
         if (!string.IsNullOrWhiteSpace(filter.Text))
@@ -74,6 +75,11 @@ public sealed class SampleQuery(LedgerContext db)
             var label = filter.Text.Trim().ToUpperInvariant();
             var folded = SearchText.Of(filter.Text);
             samples = samples.Where(pair => pair.Sample.LabelCode.Contains(label) || pair.Lot.SearchText.Contains(folded));
+        }
+
+        if (seal.Samples is { Count: > 0 } hidden)
+        {
+            samples = samples.Where(pair => !hidden.Contains(pair.Sample.Id));
         }
 
         if (filter.Kind is { } kind)

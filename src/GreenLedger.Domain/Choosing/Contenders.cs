@@ -20,6 +20,9 @@ public sealed class Contenders
     /// <summary>The leaders, first by rank. A list no longer than this is drawn whole.</summary>
     public const int Leaders = 60;
 
+    /// <summary>At least so many are drawn, however unlikely the last of them.</summary>
+    public const int Fewest = 10;
+
     public const int TrialDraws = 1000;
 
     private Contenders(IReadOnlyList<ShortlistEntry> entries, int leftOut, double leftOutChance)
@@ -54,7 +57,7 @@ public sealed class Contenders
 
         Array.Sort(chances, places);
         var (cut, sum) = (0, 0.0);
-        while (cut < places.Length - Leaders && (sum + chances[cut] <= Neglected || places.Length - cut > Most))
+        while (cut < places.Length - Fewest && (sum + chances[cut] <= Neglected || places.Length - cut > Most))
         {
             sum += chances[cut++];
         }

@@ -40,7 +40,7 @@ internal sealed class ScoreSampler
         Normal.Samples(_random, _normals, 0, 1);
         for (var i = 0; i < _scales.Length; i++)
         {
-            _scales[i] = _sessions[i].Freedom is { } freedom ? Math.Sqrt(freedom / ChiSquared.Sample(_random, freedom)) : 1;
+            _scales[i] = _sessions[i].Freedom is { } freedom ? Math.Sqrt(freedom / ChiSquared(freedom)) : 1;
         }
 
         var next = _lots.Count;
@@ -54,6 +54,9 @@ internal sealed class ScoreSampler
             scores[i] = ScoreOf(_lots[i], _normals[i]);
         }
     }
+
+    /// <summary>As a gamma with half the freedom: one draw, where the sum of squares would take one for each degree.</summary>
+    private double ChiSquared(double freedom) => Gamma.Sample(_random, freedom / 2, 0.5);
 
     private double Drawn(in Result result, double own, ReadOnlySpan<double> shared)
     {

@@ -3,9 +3,15 @@ using GreenLedger.Domain.Measures;
 namespace GreenLedger.Domain.Choosing;
 
 /// <summary>The rules that a decision was made on.</summary>
-public sealed record RulesSnapshot(string Name, int Revision, RuleTerms Terms)
+/// <param name="TriesWeights">Whether the buyer ranked by other weights than the rules' own, which then stand in the terms.</param>
+public sealed record RulesSnapshot(string Name, int Revision, RuleTerms Terms, bool TriesWeights = false)
 {
-    public static RulesSnapshot Of(BuyingRules rules) => new(rules.Name, rules.Revision, rules.Terms);
+    public static RulesSnapshot Of(BuyingRules rules) => Of(rules, rules.Terms);
+
+    /// <param name="rules">The rule set that was chosen.</param>
+    /// <param name="terms">What the offers were ranked by: the rules' terms, perhaps with other weights.</param>
+    public static RulesSnapshot Of(BuyingRules rules, RuleTerms terms) =>
+        new(rules.Name, rules.Revision, terms, terms.Weights != rules.Terms.Weights);
 }
 
 /// <summary>

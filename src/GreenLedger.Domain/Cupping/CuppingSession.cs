@@ -124,6 +124,14 @@ public sealed class CuppingSession
         return sheet;
     }
 
+    /// <summary>Submits the cupper's first sheet for this code, or corrects the one that is there.</summary>
+    /// <exception cref="RuleBrokenException">Closed, no such code, or marks off the form.</exception>
+    public ScoreSheet HandIn(string code, Person cupper, SheetMarks marks, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(cupper);
+        return SheetOf(Poured(code), cupper.Id) is null ? Submit(code, cupper, marks, at) : Correct(code, cupper, marks, at);
+    }
+
     /// <summary>One row of past results for a sample that was put on the table before.</summary>
     /// <exception cref="RuleBrokenException">Not a past session, the same cupper twice, or points off the form.</exception>
     public ScoreSheet TakeIn(Sample sample, PastResult past, DateTimeOffset at)

@@ -25,6 +25,7 @@ public sealed class ScoreSheet
     private ScoreSheet(Id<CuppingSession> sessionId, SessionSample sample, Id<Person>? cupperId, string cupperName, DateTimeOffset at)
     {
         Id = Id<ScoreSheet>.New();
+        Version = 1;
         SessionId = sessionId;
         SampleId = sample.SampleId;
         LotId = sample.LotId;
@@ -34,6 +35,9 @@ public sealed class ScoreSheet
     }
 
     public Id<ScoreSheet> Id { get; private set; }
+
+    /// <summary>1 when handed in; each correction counts one up.</summary>
+    public int Version { get; private set; }
 
     public Id<CuppingSession> SessionId { get; private set; }
 

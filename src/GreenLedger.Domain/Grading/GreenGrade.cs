@@ -64,6 +64,12 @@ public sealed class GreenGrade
     /// <summary>Full defects of category 2 under the habit of <see cref="Fractions"/>; null when not counted.</summary>
     public FullDefects? Category2 { get; private set; }
 
+    /// <summary>
+    /// Full defects in 300 g by the method of the exporting country (New York/Brazil for arabica, Vietnam or Indonesia
+    /// for robusta), which the export targets are held against; null when not counted so.
+    /// </summary>
+    public FullDefects? ExportDefects { get; private set; }
+
     /// <summary>The defect table counted by; null when only full defects were stated.</summary>
     public string? Scheme { get; private set; }
 
@@ -115,6 +121,13 @@ public sealed class GreenGrade
         _defects.Clear();
         Category1 = category1;
         Category2 = category2;
+        return this;
+    }
+
+    /// <summary>What the exporting country's method counts in 300 g, as the shipper or the grader states it.</summary>
+    public GreenGrade StateExportDefects(FullDefects? in300Grams)
+    {
+        ExportDefects = in300Grams;
         return this;
     }
 

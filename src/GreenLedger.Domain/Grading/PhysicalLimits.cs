@@ -15,15 +15,28 @@ public sealed record PhysicalLimits(
     decimal? WaterActivityBelow,
     decimal? Category1,
     decimal? Category2,
-    int? Quakers)
+    int? Quakers,
+    decimal? ExportDefects = null)
 {
     /// <summary>Washed arabica handbook and poster 2018: handbook quality.md sections 2.1 and 2.3.</summary>
     public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0);
 
-    /// <summary>ICO Resolution 420 of 2004: moisture by ISO 6673; handbook quality.md section 2.4.</summary>
-    public static PhysicalLimits Export { get; } = new("Export target (ICO Resolution 420)", 8m, 12.5m, null, null, null, null);
+    /// <summary>
+    /// ICO Resolution 420 of 2004: moisture by ISO 6673, defects in 300 g by the New York/Brazil method; handbook
+    /// quality.md section 2.4.
+    /// </summary>
+    public static PhysicalLimits ExportArabica { get; } = new("Export target, arabica (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 86m);
 
-    public static IReadOnlyList<PhysicalLimits> Published { get; } = [WashedSpecialty, Export];
+    /// <summary>The same for robusta, defects by the method of Vietnam or Indonesia.</summary>
+    public static PhysicalLimits ExportRobusta { get; } = new("Export target, robusta (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 150m);
+
+    private static readonly string[] RobustaWords = ["robusta", "canephora", "conilon"];
+
+    /// <summary>The published limits that a lot of these varieties is held against: arabica unless they say robusta.</summary>
+    public static IReadOnlyList<PhysicalLimits> For(string? varieties) =>
+        RobustaWords.Any(word => varieties?.Contains(word, StringComparison.OrdinalIgnoreCase) == true)
+            ? [ExportRobusta]
+            : [WashedSpecialty, ExportArabica];
 
     /// <summary>Each limit of the set against the grade, in the order in which a grader works.</summary>
     public IEnumerable<LimitCheck> Check(GreenGrade grade)
@@ -44,6 +57,11 @@ public sealed record PhysicalLimits(
         if (Category2 is { } second)
         {
             yield return new LimitCheck("Category 2 full defects", grade.Category2?.ToString(), $"at most {Text(second)}", grade.Category2 is { } found ? found.Count <= second : null);
+        }
+
+        if (ExportDefects is { } defects)
+        {
+            yield return new LimitCheck("Defects in 300 g", grade.ExportDefects?.ToString(), $"at most {Text(defects)}", grade.ExportDefects is { } found ? found.Count <= defects : null);
         }
 
         if (Quakers is { } quakers)

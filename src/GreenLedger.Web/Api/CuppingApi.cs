@@ -83,6 +83,7 @@ internal static class CuppingApi
     private static async Task<Results<Ok<SheetReply>, NotFound>> SubmitAsync(
         Id<CuppingSession> id, SheetRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
     {
+        await using var turn = await db.TakeTurnAsync(id, cancellationToken);
         if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == id, cancellationToken) is not { } session)
         {
             return TypedResults.NotFound();
@@ -91,11 +92,10 @@ internal static class CuppingApi
         var cupper = await db.People.FindAsync([http.User.Person()], cancellationToken);
         var sample = session.Poured(request.Code);
         var marks = SheetInput.Read(session.Form.Rules, request.Marks, request.GoodCups, request.DeductedCups, session.CupsPerSample);
-        var sheet = session.SheetOf(sample, cupper!.Id) is null
-            ? session.Submit(request.Code, cupper, marks, clock.GetUtcNow())
-            : session.Correct(request.Code, cupper, marks, clock.GetUtcNow());
+        var sheet = session.HandIn(request.Code, cupper!, marks, clock.GetUtcNow());
         sheet.Remark(request.Descriptors ?? [], request.Note, request.StatedTotal);
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         return TypedResults.Ok(new SheetReply(sample.Code, sheet.Total.Points, sheet.Unrounded.Points, sheet.StatedTotal?.Points));
     }
 
@@ -103,6 +103,7 @@ internal static class CuppingApi
     private static async Task<Results<Ok<ClosedSessionReply>, NotFound>> CloseAsync(
         Id<CuppingSession> id, LedgerContext db, SessionQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
     {
+        await using var turn = await db.TakeTurnAsync(id, cancellationToken);
         if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == id, cancellationToken) is not { } session)
         {
             return TypedResults.NotFound();
@@ -110,14 +111,17 @@ internal static class CuppingApi
 
         session.Close(http.User.Person(), clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken));
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         return TypedResults.Ok(ClosedSessionReply.Of(session, await query.KeyAsync(id, cancellationToken)));
     }
 
     private static async Task<Results<Ok<List<LotResultReply>>, NotFound>> OfLotAsync(
-        string reference, LedgerContext db, SessionQuery query, CancellationToken cancellationToken)
+        string reference, LedgerContext db, SessionQuery query, Reader reader, CancellationToken cancellationToken)
     {
+        var seal = await reader.SealAsync();
         var isId = Id<Lot>.TryParse(reference, null, out var id);
         var lots = await db.Lots.AsNoTracking().Where(lot => isId ? lot.Id == id : lot.Ref == reference).Select(lot => lot.Id).ToListAsync(cancellationToken);
+        lots.RemoveAll(lot => seal.Covers(lot.Value));
         if (lots.Count == 0)
         {
             return TypedResults.NotFound();

@@ -9,7 +9,7 @@ namespace GreenLedger.Web.Cupping;
 /// <summary>Where the panel's sheets lie, as places in a drawing.</summary>
 public sealed record Spread(int Width, int Height, IReadOnlyList<SpreadTick> Ticks, IReadOnlyList<SpreadRow> Rows)
 {
-    private const int Left = 70;
+    private const int Left = 120;
     private const int Right = 20;
     private const int Full = 720;
     private const int RowHeight = 28;
@@ -30,7 +30,7 @@ public sealed record Spread(int Width, int Height, IReadOnlyList<SpreadTick> Tic
             results.Count * RowHeight + 34,
             [.. Enumerable.Range(0, (int)((to - from) / step) + 1).Select(index => from + index * step).Select(value => new SpreadTick(X(value), value.ToString("0", CultureInfo.InvariantCulture)))],
             [.. results.Select((sample, index) => new SpreadRow(
-                key[sample.SampleId].Code,
+                $"{key[sample.SampleId].Code} · {key[sample.SampleId].LabelCode}",
                 index * RowHeight + RowHeight / 2,
                 X(sample.Fitted.Points),
                 X(sample.Low.Points),

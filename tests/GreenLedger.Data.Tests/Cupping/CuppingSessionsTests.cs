@@ -58,6 +58,66 @@ public sealed class CuppingSessionsTests(Ledgers ledgers)
     }
 
     [Theory, EveryEngine]
+    public async Task A_sheet_handed_in_before_the_closing_is_in_the_result(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var id = await CuppedAsync(ledger, close: false);
+        await using var cupping = ledger.Open();
+        await using var turn = await cupping.TakeTurnAsync(id, Stop);
+        var (session, late) = await LoadAsync(cupping, id);
+
+        // The closing begins while the sheet is being handed in: it has to wait for its turn, however long that takes.
+        var closing = Task.Run(() => CloseAsync(ledger, id), Stop);
+        Submit(session, late, 7m);
+        await cupping.SaveChangesAsync(Stop);
+        await turn.CommitAsync(Stop);
+        await closing;
+
+        await using var db = ledger.Open();
+        var closed = await db.CuppingSessions.Whole().SingleAsync(one => one.Id == id, Stop);
+        Assert.Equal(5, closed.Sheets.Count);
+        Assert.Equal(5, closed.Result!.Sheets);
+    }
+
+    [Theory, EveryEngine]
+    public async Task A_sheet_handed_in_after_the_closing_is_refused(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var id = await CuppedAsync(ledger, close: false);
+        var closing = ledger.Open();
+        var turn = await closing.TakeTurnAsync(id, Stop);
+        var session = await closing.CuppingSessions.Whole().SingleAsync(one => one.Id == id, Stop);
+
+        var handingIn = Task.Run(() => HandInAsync(ledger, id), Stop);
+        session.Close(session.LaidOutBy!.Value, Noon, new ExpectedErrors(1, 0.5));
+        await closing.SaveChangesAsync(Stop);
+        await turn.CommitAsync(Stop);
+        await turn.DisposeAsync();
+        await closing.DisposeAsync();
+
+        var refused = await Assert.ThrowsAsync<RuleBrokenException>(() => handingIn);
+        Assert.Contains("closed", refused.Message, StringComparison.Ordinal);
+        await using var db = ledger.Open();
+        Assert.Equal(4, await db.ScoreSheets.CountAsync(Stop));
+    }
+
+    [Theory, EveryEngine]
+    public async Task A_correction_of_an_older_version_of_a_sheet_is_refused(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var id = await CuppedAsync(ledger, close: false);
+        await using var first = ledger.Open();
+        await using var second = ledger.Open();
+        var (one, other) = (await LoadAsync(first, id), await LoadAsync(second, id));
+
+        await CorrectAsync(first, one.Session, 7m);
+        await first.SaveChangesAsync(Stop);
+        await CorrectAsync(second, other.Session, 8.5m);
+
+        await Assert.ThrowsAsync<DbUpdateConcurrencyException>(() => second.SaveChangesAsync(Stop));
+    }
+
+    [Theory, EveryEngine]
     public async Task Results_of_a_lot_are_found_and_sorted_in_the_database(Engine engine)
     {
         await using var ledger = await ledgers.NewAsync(engine);
@@ -96,6 +156,29 @@ public sealed class CuppingSessionsTests(Ledgers ledgers)
 
     private static void Submit(CuppingSession session, Person cupper, decimal mark) =>
         session.Submit(session.Samples[0].Code, cupper, Marks(mark, 5), Noon);
+
+    private static async Task CorrectAsync(LedgerContext db, CuppingSession session, decimal mark) =>
+        session.Correct(session.Samples[0].Code, await db.People.SingleAsync(person => person.Name == "Ines Duarte", Stop), Marks(mark, 5), Noon);
+
+    private static async Task CloseAsync(Ledger ledger, Id<CuppingSession> id)
+    {
+        await using var db = ledger.Open();
+        await using var turn = await db.TakeTurnAsync(id, Stop);
+        var session = await db.CuppingSessions.Whole().SingleAsync(one => one.Id == id, Stop);
+        session.Close(session.LaidOutBy!.Value, Noon, new ExpectedErrors(1, 0.5));
+        await db.SaveChangesAsync(Stop);
+        await turn.CommitAsync(Stop);
+    }
+
+    private static async Task HandInAsync(Ledger ledger, Id<CuppingSession> id)
+    {
+        await using var db = ledger.Open();
+        await using var turn = await db.TakeTurnAsync(id, Stop);
+        var (session, late) = await LoadAsync(db, id);
+        Submit(session, late, 7m);
+        await db.SaveChangesAsync(Stop);
+        await turn.CommitAsync(Stop);
+    }
 
     private static SheetMarks Marks(decimal mark, int sweet) =>
         new([.. Enumerable.Repeat(Mark.Of(mark), 7)], [5, 5, sweet], [0, 0]);

@@ -1,5 +1,6 @@
 using GreenLedger.Data.Cupping;
 using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
 
@@ -52,11 +53,32 @@ public sealed class SealQueryTests(Ledgers ledgers)
     }
 
     [Theory, EveryEngine]
-    public async Task Nothing_is_sealed_for_a_buyer_who_does_not_cup(Engine engine)
+    public async Task A_buyer_who_does_not_cup_sees_every_coffee_but_not_which_code_it_has(Engine engine)
     {
         await using var ledger = await StoredAsync(engine);
 
-        Assert.True((await SealAsync(ledger, _table.Buyer)).IsEmpty);
+        var seal = await SealAsync(ledger, _table.Buyer);
+
+        Assert.False(seal.Covers(_table.Covered.Id.Value));
+        Assert.False(seal.Covers(_table.CoveredSample.Id.Value));
+        Assert.True(seal.Covers(_table.Session.Id.Value));
+    }
+
+    [Theory, EveryEngine]
+    public async Task A_viewer_is_not_told_which_code_a_coffee_has_and_after_closing_nothing_is_sealed(Engine engine)
+    {
+        await using var ledger = await StoredAsync(engine);
+        var viewer = new Person("Vera Holm", Role.Viewer);
+
+        Assert.True((await SealAsync(ledger, viewer)).Covers(_table.Session.Id.Value));
+
+        await ChangeSessionAsync(ledger, session =>
+        {
+            session.Submit(session.Samples[0].Code, _table.Cupper, new SheetMarks([.. Enumerable.Repeat(Mark.Of(8m), 7)], [5, 5, 5], [0, 0]), DateTimeOffset.UnixEpoch);
+            session.Close(_table.Lead.Id, DateTimeOffset.UnixEpoch, new ExpectedErrors(1, 0.5));
+        });
+        Assert.True((await SealAsync(ledger, viewer)).IsEmpty);
+        Assert.True((await SealAsync(ledger, _table.Cupper)).IsEmpty);
     }
 
     private async Task<Ledger> StoredAsync(Engine engine)

@@ -11,7 +11,8 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Data.Tests.Demo;
 
 /// <summary>The ranges below are those that the demo is meant to show (our own choice, no source).</summary>
-public sealed class DemoSeedTests(FilledDemo demo, Ledgers ledgers) : IClassFixture<FilledDemo>
+[Collection(FilledDemo.Name)]
+public sealed class DemoSeedTests(FilledDemo demo, Ledgers ledgers)
 {
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 

@@ -3,9 +3,14 @@ using GreenLedger.SeedDemo;
 
 namespace GreenLedger.Data.Tests.Demo;
 
+[CollectionDefinition(FilledDemo.Name)]
+public sealed class OneDemo : ICollectionFixture<FilledDemo>;
+
 /// <summary>The demo as of one day, filled once for each engine; tests read it and change nothing.</summary>
 public sealed class FilledDemo(Ledgers ledgers) : IAsyncDisposable
 {
+    public const string Name = "The demo";
+
     public static readonly DateTimeOffset Now = new(2026, 11, 25, 9, 30, 0, TimeSpan.Zero);
 
     private readonly ConcurrentDictionary<Engine, Lazy<Task<(Ledger Ledger, DemoAccess Access)>>> _filled = new();

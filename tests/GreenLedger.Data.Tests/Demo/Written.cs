@@ -15,6 +15,9 @@ internal static class Written
         var grades = await db.GreenGrades.AsNoTracking().ToListAsync(token);
         var sheets = await db.ScoreSheets.AsNoTracking().ToListAsync(token);
         var results = await db.SampleResults.AsNoTracking().ToListAsync(token);
+        var lists = await db.OfferLists.AsNoTracking().Include(list => list.SetAside).ToListAsync(token);
+        var decisions = await db.Decisions.AsNoTracking().ToListAsync(token);
+        var notes = await db.Notes.AsNoTracking().ToListAsync(token);
         return
         [
             .. lots.Values.Select(lot => $"lot {lot.Ref} {lot.Name} {lot.CountryCode} {lot.Region} {lot.CropYear} {lot.Grade} {lot.Screen} {lot.Bags} {string.Join('+', lot.Certificates)}").Order(),
@@ -22,6 +25,9 @@ internal static class Written
             .. grades.Select(grade => $"grade {samples[grade.SampleId].LabelCode} {grade.Moisture} {grade.WaterActivity} {grade.Category1} {grade.Category2} {people[grade.By!.Value].Name}").Order(),
             .. sheets.Select(sheet => $"sheet {samples[sheet.SampleId].LabelCode} {sheet.CupperName} {sheet.Unrounded} {string.Join('+', sheet.Descriptors)} {sheet.Note}").Order(),
             .. results.Select(result => $"result {lots[result.LotId].Ref} {result.Fitted} {result.Low} {result.High}").Order(),
+            .. lists.Select(list => $"list {list.FileName} {list.Accepted} {list.Revised} {list.Unchanged} {string.Join('+', list.SetAside.OrderBy(row => row.RowNumber).Select(row => row.Reason))}").Order(),
+            .. decisions.Select(decision => $"decision {decision.At:O} {lots[decision.LotId].Ref} {decision.Outcome} {decision.Quantity} {decision.Advised} {decision.Reason} {decision.Note} {decision.WithdrawnBecause}").Order(),
+            .. notes.Select(note => $"note {note.At:O} {note.About} {note.Text}").Order(),
         ];
     }
 

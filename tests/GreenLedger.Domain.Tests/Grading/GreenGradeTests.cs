@@ -82,7 +82,32 @@ public class GreenGradeTests
     {
         var grade = Grade().Measure(Percent.Parse(moisture, null), null, null, null);
 
-        Assert.Equal(passes, PhysicalLimits.Export.Check(grade).Single().Passed);
+        Assert.Equal(passes, PhysicalLimits.ExportArabica.Check(grade).Single(check => check.Name == "Moisture").Passed);
+    }
+
+    /// <summary>ICO Resolution 420: 86 in 300 g for arabica (check value 7), 150 for robusta (handbook quality.md section 2.4).</summary>
+    [Theory]
+    [InlineData("Caturra, Bourbon", 86, true)]
+    [InlineData("Caturra, Bourbon", 87, false)]
+    [InlineData("Robusta", 150, true)]
+    [InlineData("Robusta", 151, false)]
+    [InlineData("Conilon (canephora)", 87, true)]
+    public void Defects_in_300_grams_are_held_against_the_export_target_of_the_species(string varieties, int defects, bool passes)
+    {
+        var grade = Grade().StateExportDefects(FullDefects.Of(defects));
+
+        var check = PhysicalLimits.For(varieties)[^1].Check(grade).Single(check => check.Name == "Defects in 300 g");
+
+        Assert.Equal(passes, check.Passed);
+    }
+
+    [Fact]
+    public void Defects_that_were_not_counted_by_the_export_method_neither_pass_nor_fail()
+    {
+        var check = PhysicalLimits.ExportArabica.Check(Grade()).Single(check => check.Name == "Defects in 300 g");
+
+        Assert.Null(check.Passed);
+        Assert.Null(check.Found);
     }
 
     /// <summary>SCA: below 0.70, none of category 1, at most 5 of category 2, no quaker (handbook quality.md section 2.1).</summary>

@@ -47,6 +47,90 @@ public sealed class SheetTests(HouseFixture house) : IClassFixture<HouseFixture>
         Assert.Contains("7.75 and 8.00", second.QuerySelector("#mark-fragrance-aroma-error")!.TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_sheet_that_another_device_handed_in_meanwhile_is_shown_beside_what_was_typed()
+    {
+        var table = await Table.LayOutAsync(house);
+        var cupper = await house.BrowserAsync(Role.Cupper);
+        var address = $"/Cupping/Sheet/{table.SessionId}/{table.Codes[0]}";
+        await cupper.SendFormAsync(address, Fields("7.75", "7.75", "7.50", "7.75", "7.50", "7.50", "7.75"));
+        var fields = Fields("8.00", "7.75", "7.50", "7.75", "7.50", "7.50", "7.75");
+        fields["Input.Version"] = "0"; // As the form of the device that opened the sheet before the first was handed in.
+
+        var page = await TestBrowser.PageAsync(await cupper.SendFormAsync(address, fields));
+
+        Assert.Contains("Somebody saved this record while you had it open", page.QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("8.00", page.QuerySelector("#mark-fragrance-aroma")!.GetAttribute("value"));
+        Assert.Contains("stored meanwhile: 7.75", page.QuerySelector("#mark-fragrance-aroma")!.ParentElement!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("1", page.QuerySelector("#Input_Version")!.GetAttribute("value"));
+        fields["Input.Version"] = "1";
+        Assert.Equal(HttpStatusCode.Redirect, (await cupper.SendFormAsync(address, fields)).StatusCode);
+        // Worked by hand: 83.50 and a quarter more.
+        Assert.Equal(Score.Of(83.75m), (await house.FromLedgerAsync(db => db.ScoreSheets.SingleAsync(sheet => sheet.SessionId == table.SessionId, Stop))).Total);
+    }
+
+    [Fact]
+    public async Task A_sheet_sent_after_the_session_was_closed_is_refused_with_everything_typed_kept()
+    {
+        var table = await Table.LayOutAsync(house);
+        var cupper = await house.BrowserAsync(Role.Cupper);
+        var address = $"/Cupping/Sheet/{table.SessionId}/{table.Codes[0]}";
+        var token = (await cupper.ReadAsync(address)).QuerySelector("form.cup-sheet input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
+        var leader = await house.ScriptAsync(Role.LeadCupper);
+        await SendAsync(leader, table, 0, 8m);
+        await leader.PostAsync(new Uri($"/api/cupping/sessions/{table.SessionId}/close", UriKind.Relative), null, Stop);
+        var fields = Fields("7.75", "7.75", "7.50", "7.75", "7.50", "7.50", "7.75");
+        fields["__RequestVerificationToken"] = token;
+        foreach (var attribute in new[] { "uniformity", "clean-cup", "sweetness" })
+        {
+            fields[$"Input.GoodCups[{attribute}]"] = "5";
+        }
+
+        var page = await TestBrowser.PageAsync(await cupper.Client.PostAsync(new Uri(address, UriKind.Relative), new FormUrlEncodedContent(fields), Stop));
+
+        Assert.Contains("This session is closed", page.QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("7.75", page.QuerySelector("#mark-fragrance-aroma")!.GetAttribute("value"));
+        Assert.Equal("plum, cocoa", page.QuerySelector("#Input_Descriptors")!.GetAttribute("value"));
+        Assert.Equal(1, await house.FromLedgerAsync(db => db.ScoreSheets.CountAsync(sheet => sheet.SessionId == table.SessionId, Stop)));
+    }
+
+    [Fact]
+    public async Task Whoever_leads_copies_a_paper_sheet_for_another_cupper_and_goes_on_to_the_next_code()
+    {
+        var table = await Table.LayOutAsync(house);
+        var leader = await house.BrowserAsync(Role.LeadCupper);
+        var cupper = await house.FromLedgerAsync(db => db.People.FirstAsync(person => person.Roles == Role.Cupper, Stop));
+
+        var answer = await leader.SendFormAsync($"/Cupping/Sheet/{table.SessionId}/{table.Codes[0]}?cupper={cupper.Id}", Fields("7.75", "7.75", "7.50", "7.75", "7.50", "7.50", "7.75"));
+
+        Assert.Equal($"/Cupping/Sheet/{table.SessionId}/{table.Codes[1]}?cupper={cupper.Id}", answer.Headers.Location?.OriginalString);
+        var sheet = await house.FromLedgerAsync(db => db.ScoreSheets.SingleAsync(sheet => sheet.SessionId == table.SessionId, Stop));
+        Assert.Equal(cupper.Id, sheet.CupperId);
+        var again = await leader.ReadAsync($"/Cupping/Sheet/{table.SessionId}/{table.Codes[0]}?cupper={cupper.Id}");
+        Assert.Equal("7.75", again.QuerySelector("#mark-flavor")!.GetAttribute("value"));
+    }
+
+    [Theory]
+    // Worked by hand: seven marks of 7.50 are 52.50; good cups give 10 × good ÷ cups each (common practice, no source).
+    [InlineData(3, 2, 2, 3, 0, 0, "75.83")] // 52.50 + 6.67 + 6.67 + 10
+    [InlineData(4, 3, 4, 4, 1, 0, "78.00")] // 52.50 + 7.50 + 10 + 10 − 2
+    [InlineData(5, 4, 3, 4, 1, 1, "68.50")] // 52.50 + 8 + 6 + 8 − 2 − 4
+    public async Task Fewer_cups_taints_and_faults_are_added_up_when_the_sheet_is_saved(int cups, int even, int clean, int sweet, int taint, int fault, string total)
+    {
+        var table = await Table.LayOutAsync(house, cups);
+        var cupper = await house.BrowserAsync(Role.Cupper);
+        var fields = Fields("7.50", "7.50", "7.50", "7.50", "7.50", "7.50", "7.50");
+        foreach (var (key, count) in new[] { ("GoodCups[uniformity]", even), ("GoodCups[clean-cup]", clean), ("GoodCups[sweetness]", sweet), ("DeductedCups[taint]", taint), ("DeductedCups[fault]", fault) })
+        {
+            fields[$"Input.{key}"] = count.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        }
+
+        await cupper.SendFormAsync($"/Cupping/Sheet/{table.SessionId}/{table.Codes[0]}", fields);
+
+        var page = await cupper.ReadAsync($"/Cupping/Table/{table.SessionId}");
+        Assert.Contains("your sheet: " + total, page.QuerySelector(".blind-table")!.TextContent, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(Role.Cupper)]
     [InlineData(Role.Viewer)]

@@ -9,11 +9,14 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Tests.Cupping;
 
 /// <summary>Two lots whose names nobody can overlook, their samples, and an open session for them.</summary>
-internal sealed record Table(Id<CuppingSession> SessionId, string[] Codes, string[] Labels, string[] Secrets)
+internal sealed record Table(Id<CuppingSession> SessionId, string[] Codes, string[] Labels, string[] SampleIds, string[] Coffees)
 {
     private static int _count;
 
-    public static async Task<Table> LayOutAsync(HouseFixture house)
+    /// <summary>Everything that says what is in the cups: names and references, and the labels and identities of the samples.</summary>
+    public IReadOnlyList<string> Secrets => [.. Coffees, .. Labels, .. SampleIds];
+
+    public static async Task<Table> LayOutAsync(HouseFixture house, int cups = 5)
     {
         await house.OpenHouseAsync();
         var number = Interlocked.Increment(ref _count);
@@ -25,7 +28,7 @@ internal sealed record Table(Id<CuppingSession> SessionId, string[] Codes, strin
             db.AddRange([supplier, .. lots, .. samples]);
             var form = await db.CuppingForms.SingleAsync(form => form.Id == CuppingForm.HundredPointId);
             var leader = await db.People.FirstAsync(person => person.Roles == Role.LeadCupper);
-            var session = new CuppingSession($"Table {number}", new DateOnly(2026, 11, 24), form, 5, leader.Id);
+            var session = new CuppingSession($"Table {number}", new DateOnly(2026, 11, 24), form, cups, leader.Id);
             foreach (var sample in samples)
             {
                 session.Pour(sample, new Random(number));
@@ -37,7 +40,8 @@ internal sealed record Table(Id<CuppingSession> SessionId, string[] Codes, strin
                 session.Id,
                 [.. session.Samples.Select(sample => sample.Code)],
                 [.. samples.Select(sample => sample.LabelCode)],
-                [supplier.Name, .. lots.SelectMany(lot => new[] { lot.Ref, lot.Name, lot.Id.ToString() }), .. samples.Select(sample => sample.Id.ToString()), .. samples.Select(sample => sample.LabelCode)]);
+                [.. samples.Select(sample => sample.Id.ToString())],
+                [supplier.Name, .. lots.SelectMany(lot => new[] { lot.Ref, lot.Name, lot.Id.ToString() })]);
         });
     }
 }

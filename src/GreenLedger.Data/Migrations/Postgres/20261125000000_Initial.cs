@@ -915,6 +915,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                     Note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: true),
                     Category1Hundredths = table.Column<int>(type: "integer", nullable: true),
                     Category2Hundredths = table.Column<int>(type: "integer", nullable: true),
+                    ExportDefectsHundredths = table.Column<int>(type: "integer", nullable: true),
                     MoistureTenThousandths = table.Column<long>(type: "bigint", nullable: true),
                     RoastedWeightMicrograms = table.Column<long>(type: "bigint", nullable: true),
                     SampleWeightMicrograms = table.Column<long>(type: "bigint", nullable: false),
@@ -1012,6 +1013,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                 columns: table => new
                 {
                     Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
                     SessionId = table.Column<Guid>(type: "uuid", nullable: false),
                     SampleId = table.Column<Guid>(type: "uuid", nullable: false),
                     LotId = table.Column<Guid>(type: "uuid", nullable: false),

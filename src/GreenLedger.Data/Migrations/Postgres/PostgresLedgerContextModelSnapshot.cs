@@ -589,6 +589,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("SessionId")
                         .HasColumnType("uuid");
 
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
                     b.Property<DateTime>("WrittenAt")
                         .HasColumnType("timestamp with time zone");
 
@@ -729,6 +733,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                             b1.Property<int>("Hundredths")
                                 .HasColumnType("integer")
                                 .HasColumnName("Category2Hundredths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "ExportDefects", "GreenLedger.Domain.Grading.GreenGrade.ExportDefects#FullDefects", b1 =>
+                        {
+                            b1.Property<int>("Hundredths")
+                                .HasColumnType("integer")
+                                .HasColumnName("ExportDefectsHundredths");
                         });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Moisture", "GreenLedger.Domain.Grading.GreenGrade.Moisture#Percent", b1 =>

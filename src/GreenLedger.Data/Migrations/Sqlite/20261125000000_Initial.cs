@@ -914,6 +914,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     Note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
                     Category1Hundredths = table.Column<int>(type: "INTEGER", nullable: true),
                     Category2Hundredths = table.Column<int>(type: "INTEGER", nullable: true),
+                    ExportDefectsHundredths = table.Column<int>(type: "INTEGER", nullable: true),
                     MoistureTenThousandths = table.Column<long>(type: "INTEGER", nullable: true),
                     RoastedWeightMicrograms = table.Column<long>(type: "INTEGER", nullable: true),
                     SampleWeightMicrograms = table.Column<long>(type: "INTEGER", nullable: false),
@@ -1011,6 +1012,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 columns: table => new
                 {
                     Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
                     SessionId = table.Column<Guid>(type: "TEXT", nullable: false),
                     SampleId = table.Column<Guid>(type: "TEXT", nullable: false),
                     LotId = table.Column<Guid>(type: "TEXT", nullable: false),

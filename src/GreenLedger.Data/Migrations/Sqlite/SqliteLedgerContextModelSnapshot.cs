@@ -584,6 +584,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("SessionId")
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
                     b.Property<DateTime>("WrittenAt")
                         .HasColumnType("TEXT");
 
@@ -724,6 +728,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                             b1.Property<int>("Hundredths")
                                 .HasColumnType("INTEGER")
                                 .HasColumnName("Category2Hundredths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "ExportDefects", "GreenLedger.Domain.Grading.GreenGrade.ExportDefects#FullDefects", b1 =>
+                        {
+                            b1.Property<int>("Hundredths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("ExportDefectsHundredths");
                         });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Moisture", "GreenLedger.Domain.Grading.GreenGrade.Moisture#Percent", b1 =>

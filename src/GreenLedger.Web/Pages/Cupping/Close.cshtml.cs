@@ -30,6 +30,7 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, TimeProv
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
+        await using var turn = await db.TakeTurnAsync(Id, cancellationToken);
         if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == Id, cancellationToken) is not { } session)
         {
             return NotFound();
@@ -37,6 +38,7 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, TimeProv
 
         session.Close(by: User.Person(), at: clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken));
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         return RedirectToPage("Result", new { Id });
     }
 

@@ -47,11 +47,9 @@ public sealed class IndexModel(SessionQuery query) : PageModel
         Sessions = await query.ListAsync(Filter, Paging.Skip, Paging.Size, cancellationToken);
     }
 
-    public async Task OnGetWorkbookAsync(CancellationToken cancellationToken)
+    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
     {
         var rows = await query.ListAsync(Filter, 0, MostExported, cancellationToken);
-        Response.ContentType = TableWorkbook.MediaType;
-        Response.Headers.ContentDisposition = "attachment; filename=sessions.xlsx";
-        await TableWorkbook.WriteAsync(Response.Body, "Sessions", Columns, rows, cancellationToken);
+        return await this.WorkbookAsync("Sessions", Columns, rows, cancellationToken);
     }
 }

@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Cupping;
 
 [InArea("Cupping, leading")]
-public sealed class NewModel(LedgerContext db, SampleQuery query, TimeProvider clock) : FormPage
+internal sealed class NewModel(LedgerContext db, SampleQuery query, Reader reader, TimeProvider clock) : FormPage
 {
     private const int Shown = 200;
 
@@ -23,8 +23,9 @@ public sealed class NewModel(LedgerContext db, SampleQuery query, TimeProvider c
 
     public IReadOnlyList<SelectListItem> Forms { get; private set; } = [];
 
-    public async Task OnGetAsync(CancellationToken cancellationToken)
+    public async Task OnGetAsync(Id<Sample>? sample, CancellationToken cancellationToken)
     {
+        Input.Samples = sample is { } chosen ? [chosen] : [];
         Input.HeldOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
         await LoadAsync(cancellationToken);
     }
@@ -50,8 +51,9 @@ public sealed class NewModel(LedgerContext db, SampleQuery query, TimeProvider c
     {
         var forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
         Forms = [.. forms.Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
-        var waiting = await query.ListAsync(new SampleFilter(Waiting: SampleStep.Cupped), 0, Shown, cancellationToken);
-        var others = await query.ListAsync(new SampleFilter(), 0, Shown, cancellationToken);
+        var seal = await reader.SealAsync();
+        var waiting = await query.ListAsync(new SampleFilter(Waiting: SampleStep.Cupped), seal, 0, Shown, cancellationToken);
+        var others = await query.ListAsync(new SampleFilter(), seal, 0, Shown, cancellationToken);
         Samples = [.. waiting.Concat(others).DistinctBy(row => row.Id).Take(Shown)];
     }
 

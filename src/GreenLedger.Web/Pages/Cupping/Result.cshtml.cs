@@ -68,10 +68,7 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
         }
 
         Key = (await query.KeyAsync(Id, cancellationToken)).ToDictionary(row => row.SampleId);
-        Response.ContentType = TableWorkbook.MediaType;
-        Response.Headers.ContentDisposition = "attachment; filename=cupping.xlsx";
-        await TableWorkbook.WriteAsync(Response.Body, Session.Title, Columns(), Session.Sheets, cancellationToken);
-        return new EmptyResult();
+        return await this.WorkbookAsync(Session.Title, Columns(), Session.Sheets, cancellationToken);
     }
 
     private async Task<bool> FindAsync(CancellationToken cancellationToken)

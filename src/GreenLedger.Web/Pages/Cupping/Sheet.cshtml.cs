@@ -34,6 +34,9 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
 
     public decimal? StoredTotal { get; private set; }
 
+    /// <summary>The cupper whose sheets the links lead to; null for the reader's own.</summary>
+    public Id<Person>? ChosenCupper => Leads && Input.CupperId != User.FindPerson() ? Input.CupperId : null;
+
     public string RulesJson => JsonSerializer.Serialize(Found.Form.Rules, Camel);
 
     public async Task<IActionResult> OnGetAsync(Id<Person>? cupper, CancellationToken cancellationToken)
@@ -64,6 +67,7 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
+        await using var turn = await db.TakeTurnAsync(Id, cancellationToken);
         var session = await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == Id, cancellationToken);
         if (session is null || session.Samples.All(sample => sample.Code != Code))
         {
@@ -84,13 +88,19 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
 
         var id = Leads ? Input.CupperId ?? User.Person() : User.Person();
         var cupper = await db.People.SingleAsync(person => person.Id == id, cancellationToken);
-        var sheet = session.SheetOf(session.Poured(Code), cupper.Id) is null
-            ? session.Submit(Code, cupper, marks, clock.GetUtcNow())
-            : session.Correct(Code, cupper, marks, clock.GetUtcNow());
+        if (session.SheetOf(session.Poured(Code), cupper.Id) is { } earlier)
+        {
+            OpenedOn(earlier, Input.Version);
+        }
+
+        var sheet = session.HandIn(Code, cupper, marks, clock.GetUtcNow());
         sheet.Remark((Input.Descriptors ?? "").Split(',', ';'), Input.Note, Input.StatedTotal);
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         Say(string.Join(' ', SheetTotal.Doubts(session.Form.Rules, marks, session.CupsPerSample).Prepend($"The sheet for {Code} is in: {sheet.Total.Points:0.00} points.")));
-        return RedirectToPage("Table", new { Id });
+        return ChosenCupper is { } chosen
+            ? RedirectToPage("Sheet", new { Id, blindCode = session.Samples.FirstOrDefault(sample => session.SheetOf(sample, chosen) is null)?.Code ?? Code, cupper = chosen })
+            : RedirectToPage("Table", new { Id });
     }
 
     /// <summary>What stands in a field, as it was typed.</summary>
@@ -100,6 +110,19 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
     /// <summary>What is wrong with a field; null when nothing is.</summary>
     public string? ErrorOf(string field, string key) =>
         ModelState.TryGetValue($"Input.{field}[{key}]", out var entry) && entry.Errors.Count > 0 ? entry.Errors[0].ErrorMessage : null;
+
+    /// <summary>What was stored meanwhile where it differs from what is typed; null where there is no clash.</summary>
+    public string? StoredOf(string field, string key)
+    {
+        if (Differences.Count == 0 || Found.Mine.GetValueOrDefault(Code) is not { } stored)
+        {
+            return null;
+        }
+
+        var theirs = new SheetForm();
+        theirs.Show(Found.Form.Rules, stored);
+        return theirs.Text(field, key) is var text && text != Input.Text(field, key) ? text : null;
+    }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
@@ -143,6 +166,9 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
         [Display(Name = "Cupper")]
         public Id<Person>? CupperId { get; set; }
 
+        /// <summary>Of the sheet as it was opened; 0 while there is none.</summary>
+        public int Version { get; set; }
+
         public Dictionary<string, decimal?> Marks { get; set; } = [];
 
         public Dictionary<string, int?> GoodCups { get; set; } = [];
@@ -168,6 +194,7 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
             Marks = rules.Scales.Zip(sheet.Marks.Marks).ToDictionary(pair => pair.First.Key, pair => (decimal?)pair.Second.Points);
             GoodCups = rules.CupCounted.Zip(sheet.Marks.GoodCups).ToDictionary(pair => pair.First.Key, pair => (int?)pair.Second);
             DeductedCups = rules.Deductions.Zip(sheet.Marks.DeductedCups).ToDictionary(pair => pair.First.Key, pair => (int?)pair.Second);
+            Version = sheet.Version;
             Descriptors = string.Join(", ", sheet.Descriptors);
             StatedTotal = sheet.StatedTotal;
             Note = sheet.Note;

@@ -2,13 +2,14 @@ using GreenLedger.Data;
 using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Grading;
 
-public sealed class GradeModel(LedgerContext db) : PageModel
+internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<GreenGrade> Id { get; set; }
@@ -18,6 +19,9 @@ public sealed class GradeModel(LedgerContext db) : PageModel
     public string LabelCode { get; private set; } = "";
 
     public string LotName { get; private set; } = "";
+
+    /// <summary>Of the lot; they tell which limits hold.</summary>
+    public string? Varieties { get; private set; }
 
     public string? Grader { get; private set; }
 
@@ -30,7 +34,8 @@ public sealed class GradeModel(LedgerContext db) : PageModel
 
         Found = found;
         LabelCode = await db.Samples.Where(sample => sample.Id == found.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
-        LotName = await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
+        LotName = (await reader.SealAsync()).Covers(found.SampleId.Value) ? "On the table of an open cupping session" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
+        Varieties = await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Varieties).SingleAsync(cancellationToken);
         Grader = await db.People.Where(person => person.Id == found.By).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         return Page();
     }

@@ -1,12 +1,13 @@
 using GreenLedger.Data.Grading;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Grading;
 
-public sealed class IndexModel(GradeQuery query) : PageModel
+internal sealed class IndexModel(GradeQuery query, Reader reader) : PageModel
 {
     private const int MostExported = 100_000;
 
@@ -38,15 +39,14 @@ public sealed class IndexModel(GradeQuery query) : PageModel
 
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
-        Paging = Paging.Of(PageNumber, await query.CountAsync(Q, cancellationToken), "grade", "grades");
-        Grades = await query.ListAsync(Q, Sort, Paging.Skip, Paging.Size, cancellationToken);
+        var seal = await reader.SealAsync();
+        Paging = Paging.Of(PageNumber, await query.CountAsync(Q, seal, cancellationToken), "grade", "grades");
+        Grades = await query.ListAsync(Q, Sort, seal, Paging.Skip, Paging.Size, cancellationToken);
     }
 
-    public async Task OnGetWorkbookAsync(CancellationToken cancellationToken)
+    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
     {
-        var rows = await query.ListAsync(Q, Sort, 0, MostExported, cancellationToken);
-        Response.ContentType = TableWorkbook.MediaType;
-        Response.Headers.ContentDisposition = "attachment; filename=grades.xlsx";
-        await TableWorkbook.WriteAsync(Response.Body, "Grades", Columns, rows, cancellationToken);
+        var rows = await query.ListAsync(Q, Sort, await reader.SealAsync(), 0, MostExported, cancellationToken);
+        return await this.WorkbookAsync("Grades", Columns, rows, cancellationToken);
     }
 }

@@ -1,4 +1,5 @@
 using System.ComponentModel.DataAnnotations;
+using System.Globalization;
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
@@ -36,6 +37,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
                 Input.WaterActivity is { } activity ? WaterActivity.Of(activity) : null,
                 Input.DensityGramsPerLitre)
             .Sieve(Input.Screens.Where(share => share.Value is not null).ToDictionary(share => share.Key, share => Percent.Of(share.Value!.Value)))
+            .StateExportDefects(Input.ExportDefects is { } full ? FullDefects.Of(full) : null)
             .Roast(Input.Quakers, Input.RoastedGrams is { } grams ? Weight.FromGrams(grams) : null);
         if (Input.AreDefectsCounted)
         {
@@ -47,6 +49,13 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
         Say($"Sample {sample.LabelCode} is graded.");
         return RedirectToPage("Grade", new { grade.Id });
     }
+
+    /// <summary>What stands in a field of many, as it was typed.</summary>
+    public string? TypedOf(string name, object? stored) =>
+        ModelState.TryGetValue(name, out var entry) && entry.AttemptedValue is { } typed ? typed : Convert.ToString(stored, CultureInfo.InvariantCulture);
+
+    /// <summary>True for a field of many whose value could not be read.</summary>
+    public bool IsWrong(string name) => ModelState.TryGetValue(name, out var entry) && entry.Errors.Count > 0;
 
     public sealed class NewForm
     {
@@ -81,6 +90,9 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
 
         [Display(Name = "Full defects")]
         public DefectFractions Fractions { get; set; }
+
+        [Display(Name = "Defects in 300 g")]
+        public decimal? ExportDefects { get; set; }
 
         [Display(Name = "Quakers (beans)")]
         public int? Quakers { get; set; }

@@ -3,7 +3,7 @@ using GreenLedger.Data.Pricing;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;

@@ -24,7 +24,7 @@ public sealed class QuotesModel(LedgerContext db, TimeProvider clock) : PageMode
 
     public IReadOnlyList<FuturesQuote> Quotes { get; private set; } = [];
 
-    public async Task OnGetAsync([FromQuery(Name = "page")] int number, CancellationToken cancellationToken)
+    public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
         HasAny = await db.FuturesQuotes.AnyAsync(cancellationToken);
         var quotes = Filtered();

@@ -3,7 +3,6 @@ using GreenLedger.Data.Pricing;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
@@ -30,7 +29,7 @@ public sealed class RatesModel(LedgerContext db) : PageModel
 
     public IReadOnlyList<ExchangeRate> Rates { get; private set; } = [];
 
-    public async Task OnGetAsync([FromQuery(Name = "page")] int number, CancellationToken cancellationToken)
+    public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
         HasAny = await db.ExchangeRates.AnyAsync(cancellationToken);
         var rates = Filtered();

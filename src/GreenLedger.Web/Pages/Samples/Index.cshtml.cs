@@ -2,12 +2,13 @@ using GreenLedger.Data.Samples;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-public sealed class IndexModel(SampleQuery query) : PageModel
+internal sealed class IndexModel(SampleQuery query, Reader reader) : PageModel
 {
     private const int MostExported = 100_000;
 
@@ -34,18 +35,21 @@ public sealed class IndexModel(SampleQuery query) : PageModel
 
     private SampleFilter Filter => new(Q, Kind, Waiting, Sort);
 
+    /// <summary>How many samples are on the table of an open session and so not in the list.</summary>
+    public int Sealed { get; private set; }
+
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
-        Paging = Paging.Of(PageNumber, await query.CountAsync(Filter, cancellationToken), "sample", "samples");
-        Samples = await query.ListAsync(Filter, Paging.Skip, Paging.Size, cancellationToken);
+        var seal = await reader.SealAsync();
+        Sealed = seal.Samples.Count;
+        Paging = Paging.Of(PageNumber, await query.CountAsync(Filter, seal, cancellationToken), "sample", "samples");
+        Samples = await query.ListAsync(Filter, seal, Paging.Skip, Paging.Size, cancellationToken);
     }
 
-    public async Task OnGetWorkbookAsync(CancellationToken cancellationToken)
+    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
     {
-        var rows = await query.ListAsync(Filter, 0, MostExported, cancellationToken);
-        Response.ContentType = TableWorkbook.MediaType;
-        Response.Headers.ContentDisposition = "attachment; filename=samples.xlsx";
-        await TableWorkbook.WriteAsync(Response.Body, "Samples", Columns, rows, cancellationToken);
+        var rows = await query.ListAsync(Filter, await reader.SealAsync(), 0, MostExported, cancellationToken);
+        return await this.WorkbookAsync("Samples", Columns, rows, cancellationToken);
     }
 
     private static readonly TableColumn<SampleRow>[] Columns =

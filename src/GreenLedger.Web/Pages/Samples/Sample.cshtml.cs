@@ -5,20 +5,22 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-public sealed class SampleModel(LedgerContext db, SessionQuery sessions) : PageModel
+internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Reader reader) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
 
     public Sample Found { get; private set; } = null!;
 
-    public Lot Lot { get; private set; } = null!;
+    /// <summary>Null while an open session keeps it from the reader.</summary>
+    public Lot? Lot { get; private set; }
 
     public IReadOnlyList<GreenGrade> Grades { get; private set; } = [];
 
@@ -32,6 +34,11 @@ public sealed class SampleModel(LedgerContext db, SessionQuery sessions) : PageM
         }
 
         Found = found;
+        if ((await reader.SealAsync()).Covers(Id.Value))
+        {
+            return Page();
+        }
+
         Lot = await db.Lots.AsNoTracking().SingleAsync(lot => lot.Id == found.LotId, cancellationToken);
         Grades = await db.GreenGrades.AsNoTracking().OfSample(Id).ToListAsync(cancellationToken);
         Results = [.. (await sessions.OfLotAsync(found.LotId, cancellationToken)).Where(row => row.Result.SampleId == Id)];

@@ -1,6 +1,8 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -11,9 +13,12 @@ public sealed class IndexModel(LedgerContext db) : FormPage
     [BindProperty]
     public HouseForm Input { get; set; } = new();
 
+    public Id<House> HouseId { get; private set; }
+
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         var house = await db.Houses.AsNoTracking().SingleAsync(cancellationToken);
+        HouseId = house.Id;
         Input = new HouseForm
         {
             Version = house.Version,
@@ -22,6 +27,7 @@ public sealed class IndexModel(LedgerContext db) : FormPage
             ShowsPounds = house.ShowsPounds,
             ReproducibilityPoints = house.Reproducibility.Points,
             RepeatabilityPoints = house.Repeatability.Points,
+            LongYears = house.LongYears,
         };
     }
 
@@ -33,10 +39,14 @@ public sealed class IndexModel(LedgerContext db) : FormPage
         house.UseCurrency(Currency.Of(Input.Currency));
         house.ShowWeightsIn(Input.ShowsPounds);
         house.Expect(Score.Of(Input.ReproducibilityPoints), Score.Of(Input.RepeatabilityPoints));
+        house.CountInterestIn365DaysFor(Input.LongYears);
         await db.SaveChangesAsync(cancellationToken);
         Say("The settings of the house are saved.");
         return RedirectToPage();
     }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+        HouseId = await db.Houses.Select(house => house.Id).SingleAsync(cancellationToken);
 
     public sealed class HouseForm
     {
@@ -57,5 +67,8 @@ public sealed class IndexModel(LedgerContext db) : FormPage
 
         [Display(Name = "Repeatability, points")]
         public decimal RepeatabilityPoints { get; set; }
+
+        [Display(Name = "Currencies with an interest year of 365 days")]
+        public string? LongYears { get; set; }
     }
 }

@@ -76,7 +76,7 @@
   }
 
   function addStepper(input) {
-    const label = input.labels[0].firstChild.textContent.trim();
+    const label = input.labels[0].firstChild.textContent.replace("\u200b", "").trim();
     const button = (sign, direction, word) => {
       const made = document.createElement("button");
       made.type = "button";

@@ -2,9 +2,12 @@ using GreenLedger.Documents.Layout;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
-namespace GreenLedger.Web.Pricing;
+namespace GreenLedger.Web.Display;
 
-/// <summary>A list of the room as a workbook to take away.</summary>
+/// <summary>
+/// A list as a workbook to take away. It is written to memory first: the writer closes its parts with blocking calls,
+/// which the server refuses on the answer itself.
+/// </summary>
 internal static class Workbooks
 {
     public static async Task<IActionResult> WorkbookAsync<T>(

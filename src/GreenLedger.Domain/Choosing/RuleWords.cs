@@ -1,0 +1,97 @@
+using System.Globalization;
+using GreenLedger.Domain.Measures;
+
+namespace GreenLedger.Domain.Choosing;
+
+/// <summary>What a rule set says, line by line, in plain trade words; what it does not ask is left out.</summary>
+/// <param name="terms">The terms.</param>
+/// <param name="form">The name of the form that they rank by; null where it is not known.</param>
+public sealed class RuleWords(RuleTerms terms, string? form)
+{
+    public IReadOnlyList<(string What, string Says)> Lines => [.. Ranking(), .. Gates()];
+
+    private IEnumerable<(string, string)> Ranking()
+    {
+        var (weights, anchors) = (terms.Weights, terms.Anchors);
+        yield return ("Form", form ?? "unknown");
+        yield return ("Several sessions", Word(terms.Sessions));
+        yield return ("Stated scores", terms.RanksStatedScores ? $"ranked, with a doubt of ± {terms.StatedDoubt} points" : "not ranked");
+        yield return ("Cost per point", terms.CostPerPoint == CostPerPointRule.PricePerPointAbove ? $"{Word(terms.CostPerPoint)} of {terms.BaseScore}" : Word(terms.CostPerPoint));
+        yield return ("Weight of score", $"{Share(weights.Score)}; {anchors.LowScore} counts 0, {anchors.HighScore} counts 1");
+        yield return ("Weight of landed cost", $"{Share(weights.Cost)}; {Cost(anchors.HighCost)} counts 0, {Cost(anchors.LowCost)} counts 1");
+        if (weights.CostPerPoint > 0m)
+        {
+            yield return ("Weight of cost per point", $"{Share(weights.CostPerPoint)}; {Amount(anchors.HighCostPerPoint)} counts 0, {Amount(anchors.LowCostPerPoint)} counts 1");
+        }
+
+        if (weights.Process > 0m)
+        {
+            var preferred = terms.Processes.Where(choice => choice.Preference > 0m).Select(choice => $"{choice.Name} {Number(choice.Preference)}");
+            yield return ("Weight of process", $"{Share(weights.Process)}; {string.Join(", ", preferred.DefaultIfEmpty("none preferred"))}, any other 0");
+        }
+    }
+
+    private IEnumerable<(string, string)> Gates()
+    {
+        var gates = terms.Gates;
+        (string, string?)[] asked =
+        [
+            ("Score", gates.LeastScore is { } least ? $"at least {least}" : null),
+            ("Lower bound of the score", gates.LeastLowerBound is { } bound ? $"at least {bound}" : null),
+            ("Landed cost", gates.HighestCostPerKilogram is { } highest ? $"at most {Cost(highest)}" : null),
+            ("Process", Processes()),
+            ("Moisture", Range(gates.LeastMoisture, gates.HighestMoisture)),
+            ("Water activity", gates.HighestWaterActivity is { } activity ? $"at most {activity}" : null),
+            ("Category 1 defects", gates.HighestCategory1 is { } one ? $"at most {one}" : null),
+            ("Category 2 defects", gates.HighestCategory2 is { } two ? $"at most {two}" : null),
+            ("Quakers", gates.HighestQuakers is { } pale ? $"at most {Number(pale)}" : null),
+            ("Screen", gates is { Screen: { } screen, LeastRetained: { } kept } ? $"at least {kept} kept by screen {Number(screen)}" : null),
+            ("Quantity", gates.LeastQuantity is { } quantity ? $"at least {quantity}" : null),
+            ("Crop year", gates.EarliestCropYear is { } year ? $"{year} or later" : null),
+            ("Certificates", gates.Certificates.Count > 0 ? string.Join(", ", gates.Certificates) : null),
+            ("What was not measured", terms.MeasurementsRequired ? "fails its gate" : null),
+        ];
+        return asked.Where(line => line.Item2 is not null).Select(line => (line.Item1, line.Item2!));
+    }
+
+    public static string Word(SessionRule rule) => rule switch
+    {
+        SessionRule.Latest => "the latest counts",
+        SessionRule.Mean => "their mean",
+        SessionRule.InverseVariance => "the surer, the more it counts",
+        _ => throw new ArgumentOutOfRangeException(nameof(rule)),
+    };
+
+    public static string Word(CostPerPointRule rule) => rule switch
+    {
+        CostPerPointRule.PricePerPoint => "cost divided by the score",
+        CostPerPointRule.PricePerPointAbove => "cost divided by the points above a base score",
+        CostPerPointRule.StepUp => "extra cost for each extra point over the cheapest lot that passes",
+        _ => throw new ArgumentOutOfRangeException(nameof(rule)),
+    };
+
+    /// <summary>Null where every process is allowed.</summary>
+    private string? Processes()
+    {
+        var named = terms.Processes.Where(choice => choice.IsAllowed != terms.OtherProcessesAllowed).Select(choice => choice.Name).ToList();
+        return terms.OtherProcessesAllowed
+            ? named.Count == 0 ? null : "any but " + string.Join(", ", named)
+            : named.Count == 0 ? "none allowed" : string.Join(", ", named);
+    }
+
+    private static string? Range(Percent? least, Percent? highest) => (least, highest) switch
+    {
+        ({ } low, { } high) => $"{low} to {high}",
+        ({ } low, null) => $"at least {low}",
+        (null, { } high) => $"at most {high}",
+        _ => null,
+    };
+
+    private string Share(decimal weight) => (weight / terms.Weights.Sum * 100m).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+
+    private string Cost(decimal perKilogram) => Amount(perKilogram) + "/kg";
+
+    private string Amount(decimal amount) => amount.ToString("#,##0.00##", CultureInfo.InvariantCulture) + " " + terms.Currency.Code;
+
+    private static string Number(decimal figure) => figure.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,81 @@
+using System.Net;
+using GreenLedger.Data.Grading;
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Tests.Grading;
+
+public sealed class GradingPagesTests(HouseFixture house) : IClassFixture<HouseFixture>
+{
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_graded_sample_is_held_against_the_published_limits_on_its_page()
+    {
+        await SampleAsync("GRADED", "Caturra");
+        var cupper = await house.BrowserAsync(Role.Cupper);
+
+        var answer = await cupper.SendFormAsync("/Grading/New", new Dictionary<string, string>
+        {
+            ["Input.Label"] = "graded",
+            ["Input.MoisturePercent"] = "12.6",
+            ["Input.ExportDefects"] = "87",
+            ["Input.Beans[partial-black]"] = "5",
+            ["Input.Beans[broken]"] = "14",
+            ["Input.Beans[shell]"] = "4",
+            ["Input.Beans[slight-insect]"] = "19",
+        });
+
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        var grade = await house.FromLedgerAsync(db => db.GreenGrades.Whole().OrderByDescending(one => one.Id).FirstAsync(Stop));
+        // Handbook quality.md section 9, check value 5: 4 full defects, none of category 1.
+        Assert.Equal((FullDefects.Of(0m), FullDefects.Of(4m)), (grade.Category1!.Value, grade.Category2!.Value));
+        var page = await cupper.ReadAsync(answer.Headers.Location!.OriginalString);
+        var export = page.QuerySelectorAll("h2").Single(head => head.TextContent.Contains("arabica (ICO", StringComparison.Ordinal)).NextElementSibling!;
+        // Check value 7: 87 defects and 12.6 % both fail.
+        Assert.Equal(["failed", "failed"], export.QuerySelectorAll(".tag").Select(tag => tag.TextContent));
+    }
+
+    [Theory]
+    [InlineData("Input.Screens[16]", "60", "add up to 60 %")]
+    [InlineData("Input.Beans[broken]", "-1", "negative")]
+    [InlineData("Input.MoisturePercent", "0", "Moisture lies above 0 %")]
+    [InlineData("Input.WaterActivity", "1.2", "")]
+    [InlineData("Input.Label", "NOSUCH", "No sample here has the label code NOSUCH")]
+    public async Task A_figure_that_cannot_be_is_refused_and_everything_typed_is_kept(string field, string typed, string sentence)
+    {
+        await SampleAsync("TYPED", "Caturra");
+        var before = await house.FromLedgerAsync(db => db.GreenGrades.CountAsync(Stop));
+        var cupper = await house.BrowserAsync(Role.Cupper);
+        var fields = new Dictionary<string, string> { ["Input.Label"] = "TYPED", ["Input.MoistureMethod"] = "hand-held meter", ["Input.Beans[shell]"] = "7", ["Input.Note"] = "seen by daylight", [field] = typed };
+
+        var answer = await cupper.SendFormAsync("/Grading/New", fields);
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        var page = await TestBrowser.PageAsync(answer);
+        Assert.Contains(sentence, page.QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(typed, page.QuerySelector($"[name='{field}']")!.GetAttribute("value"));
+        Assert.Equal("7", page.QuerySelector("#beans-shell")!.GetAttribute("value"));
+        Assert.Equal("hand-held meter", page.QuerySelector("#Input_MoistureMethod")!.GetAttribute("value"));
+        Assert.Equal("seen by daylight", page.QuerySelector("#Input_Note")!.TextContent.Trim());
+        Assert.Equal(before, await house.FromLedgerAsync(db => db.GreenGrades.CountAsync(Stop)));
+    }
+
+    private async Task SampleAsync(string label, string varieties)
+    {
+        await house.OpenHouseAsync();
+        await house.InLedgerAsync(async db =>
+        {
+            if (!await db.Samples.AnyAsync(sample => sample.LabelCode == label, Stop))
+            {
+                var lot = new Lot("G-" + label, "Encosta do Sol " + varieties);
+                db.AddRange(lot, new Sample(lot.Id, SampleKind.Offer, label, new DateOnly(2026, 11, 20), Weight.FromGrams(500m)));
+                await db.SaveChangesAsync(Stop);
+            }
+        });
+    }
+}
