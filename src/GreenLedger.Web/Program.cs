@@ -44,6 +44,8 @@ api.MapChoosingApi();
 api.MapOffersApi();
 api.MapPapersApi();
 api.MapPricingApi();
+api.MapSamplesApi();
+api.MapGradingApi();
 api.MapSearchApi();
 app.MapApiDocument();
 api.MapCuppingApi();

@@ -4,6 +4,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Samples;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -27,7 +28,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var lot = await FindAsync(Input.Lot!.Trim(), cancellationToken);
+        var lot = await SampleLots.FindAsync(db, Input.Lot!.Trim(), nameof(Input.Lot), cancellationToken);
         var labels = new LabelCodes(await db.Samples.Select(sample => sample.LabelCode).ToListAsync(cancellationToken), Random.Shared);
         var sample = new Sample(lot, Input.Kind, labels.Next(), Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.Note);
         db.Add(sample);
@@ -38,14 +39,6 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
 
     protected override async Task LoadAsync(CancellationToken cancellationToken) =>
         Lots = await db.Lots.AsNoTracking().OrderByDescending(lot => lot.Id).Take(Proposed).ToListAsync(cancellationToken);
-
-    private async Task<Id<Lot>> FindAsync(string named, CancellationToken cancellationToken)
-    {
-        var lots = await db.Lots.Where(lot => lot.Ref == named || lot.Name == named).Select(lot => new { lot.Id, lot.Ref, lot.Name }).Take(5).ToListAsync(cancellationToken);
-        Rule.Require(lots.Count > 0, $"No lot here is called '{named}': load its offer list first, or check the spelling.", nameof(Input.Lot));
-        Rule.Require(lots.Count == 1, $"Several lots are called '{named}': write one of the references {string.Join(", ", lots.Select(lot => lot.Ref).Distinct())}.", nameof(Input.Lot));
-        return lots[0].Id;
-    }
 
     public sealed class NewForm
     {

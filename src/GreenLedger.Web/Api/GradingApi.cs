@@ -1,0 +1,69 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Grading;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Api;
+
+/// <summary>Grades of green coffee. Those of samples that an open session seals for the caller are not among them.</summary>
+internal static class GradingApi
+{
+    private const int MostRows = 10_000;
+
+    public static void MapGradingApi(this IEndpointRouteBuilder api)
+    {
+        var grading = api.MapGroup("/grading").WithTags("Grading");
+        grading.MapGet("/schemes", Schemes).WithName("ListDefectSchemes").WithSummary("The defect tables")
+            .WithDescription("Kinds of defects by their codes, and how many beans of each make one full defect.");
+        grading.MapGet("/grades", GradesAsync).WithName("ListGrades").WithSummary("Grades, the newest first")
+            .WithDescription("`q` is a part of a label, lot or origin.");
+        grading.MapGet("/grades/{id}", GradeAsync).WithName("ReadGrade").WithSummary("One grade with what was counted and the limits it is held against");
+        grading.MapPost("/grades", WriteAsync).WithName("WriteGrade").WithSummary("Write down what was found on a sample")
+            .WithDescription("Beans go by the codes of the defect table, screens by their number with 0 for the pan. What was not measured is left out: a missing value is never zero.");
+    }
+
+    private static Ok<IReadOnlyList<DefectScheme>> Schemes() => TypedResults.Ok(DefectScheme.Published);
+
+    private static async Task<Ok<List<GradeReply>>> GradesAsync(
+        GradeQuery query, Reader reader, CancellationToken cancellationToken, string? q = null, int skip = 0, int take = 100) =>
+        TypedResults.Ok((await query.ListAsync(q, null, await reader.SealAsync(), Math.Max(0, skip), Math.Clamp(take, 1, MostRows), cancellationToken)).Select(GradeReply.Of).ToList());
+
+    private static async Task<Results<Ok<WholeGradeReply>, NotFound>> GradeAsync(Id<GreenGrade> id, LedgerContext db, Reader reader, CancellationToken cancellationToken) =>
+        await FindAsync(db, id, cancellationToken) is { } reply && !(await reader.SealAsync()).Covers(reply.SampleId)
+            ? TypedResults.Ok(reply)
+            : TypedResults.NotFound();
+
+    private static async Task<Created<WholeGradeReply>> WriteAsync(
+        GradeRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var label = request.LabelCode.Trim().ToUpperInvariant();
+        var sample = await db.Samples.SingleOrDefaultAsync(sample => sample.LabelCode == label, cancellationToken);
+        Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(request.LabelCode));
+        var grade = request.Onto(new GreenGrade(
+            sample.Id,
+            sample.LotId,
+            request.GradedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
+            http.User.Person(),
+            request.SampleWeightGrams is { } grams ? Weight.FromGrams(grams) : GreenGrade.UsualSample,
+            request.Note));
+        db.Add(grade);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Created($"/api/grading/grades/{grade.Id}", (await FindAsync(db, grade.Id, cancellationToken))!);
+    }
+
+    private static async Task<WholeGradeReply?> FindAsync(LedgerContext db, Id<GreenGrade> id, CancellationToken cancellationToken)
+    {
+        if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } grade)
+        {
+            return null;
+        }
+
+        var label = await db.Samples.Where(sample => sample.Id == grade.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
+        var varieties = await db.Lots.Where(lot => lot.Id == grade.LotId).Select(lot => lot.Varieties).SingleAsync(cancellationToken);
+        return WholeGradeReply.Of(grade, label, varieties);
+    }
+}
