@@ -5,6 +5,7 @@ using GreenLedger.Data.Pricing;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.ModelBinding;
@@ -68,7 +69,18 @@ public sealed class CalculateModel(LedgerContext db, TimeProvider clock) : PageM
     public IReadOnlyList<SelectListItem> Rules { get; } =
         [.. Enum.GetValues<Incoterm>().Select(term => new SelectListItem(term.Word(), term.ToString()))];
 
-    public async Task OnGetAsync(CancellationToken cancellationToken)
+    public Task OnGetAsync(CancellationToken cancellationToken) => ReckonAsync(cancellationToken);
+
+    /// <summary>The breakdown, line by line, as a workbook.</summary>
+    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
+    {
+        await ReckonAsync(cancellationToken);
+        return Cost is { IsKnown: true } cost
+            ? await this.WorkbookAsync("Landed cost", LandedCostColumns.Of(cost), LandedCostColumns.Rows(cost), cancellationToken)
+            : NotFound();
+    }
+
+    private async Task ReckonAsync(CancellationToken cancellationToken)
     {
         var routes = await db.Routes.InUse().Whole().AsNoTracking().OrderBy(route => route.Name).ToListAsync(cancellationToken);
         HasRoute = routes.Count > 0;
