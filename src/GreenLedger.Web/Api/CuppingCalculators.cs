@@ -53,7 +53,21 @@ internal sealed record PanelSampleReply(
     double AnyCupperError,
     int Part);
 
-internal sealed record PanelCupperReply(string Cupper, int Sheets, double Effect, int Part);
+/// <summary>
+/// A cupper's level in the fit, and the work beside the others over the samples that all tasted: null where nothing can be
+/// said, repeatability and discrimination where nothing was tasted twice.
+/// </summary>
+internal sealed record PanelCupperReply(
+    string Cupper,
+    int Sheets,
+    double Effect,
+    int Part,
+    double? BiasAgainstOthers,
+    double? Slope,
+    double? Correlation,
+    double? Repeatability,
+    double? DiscriminationF,
+    double? DiscriminationP);
 
 internal sealed record PanelResidualReply(string Sample, string Cupper, double Score, double Fitted, double Residual);
 
@@ -150,9 +164,10 @@ internal static class CuppingCalculators
         var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count);
         var errors = PanelErrors.Of(fit, expected);
         var ofSample = scores.ToLookup(score => score.Sample);
+        var work = CupperPerformance.Of(scores).ToDictionary(one => one.Cupper);
         return new PanelReply(
             [.. samples.Select((name, index) => Sample(name, index, [.. ofSample[index]], fit, errors))],
-            [.. cuppers.Select((name, index) => new PanelCupperReply(name, scores.Count(score => score.Cupper == index), fit.CupperEffects[index], fit.PartOfCupper(index) + 1))],
+            [.. cuppers.Select((name, index) => Cupper(name, index, scores, fit, work.GetValueOrDefault(index)))],
             [.. scores.Select(score => new PanelResidualReply(samples[score.Sample], cuppers[score.Cupper], score.Points, fit.Fitted(score), score.Points - fit.Fitted(score)))],
             Finite(fit.ResidualDeviation),
             fit.ResidualSumOfSquares,
@@ -163,6 +178,18 @@ internal static class CuppingCalculators
             Agreed(Agreement.Of(scores)),
             [.. PanelNotes.Of(fit, errors, expected)]);
     }
+
+    private static PanelCupperReply Cupper(string name, int index, List<PanelScore> scores, AdditiveFit fit, CupperPerformance? work) => new(
+        name,
+        scores.Count(score => score.Cupper == index),
+        fit.CupperEffects[index],
+        fit.PartOfCupper(index) + 1,
+        work?.Bias,
+        Finite(work?.Slope),
+        Finite(work?.Correlation),
+        work?.Repeatability,
+        Finite(work?.Discrimination?.F),
+        Finite(work?.Discrimination?.P));
 
     private static PanelSampleReply Sample(string name, int index, List<PanelScore> own, AdditiveFit fit, PanelErrors errors)
     {

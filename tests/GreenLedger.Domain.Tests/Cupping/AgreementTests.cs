@@ -165,6 +165,18 @@ public class AgreementTests
         AdditiveFitTests.Same([41.5183, 1.0632, 1.0632], [tests.Mean, tests.Repeatability, tests.Reproducibility], 4);
     }
 
+    [Fact]
+    public void Laboratories_that_differ_reproduce_less_well_than_they_repeat()
+    {
+        const string glucose = "132.66 133.83 133.10/132.92 136.90 136.40/132.61 135.80 135.36/138.50 148.30 135.69/131.90 134.14 133.76/137.21 135.14 137.50/130.97 131.59 134.92/135.46 135.14 133.53";
+
+        var tests = RepeatedTests.Of([.. glucose.Split('/').Select(group => (IReadOnlyList<double>)[.. group.Split(' ').Select(value => double.Parse(value, System.Globalization.CultureInfo.InvariantCulture))])]);
+
+        // ASTM E691, glucose C, data in R package ILS; handbook quality.md section 9, check value 17 (R = 2.8 s_R).
+        AdditiveFitTests.Same([135.1388, 2.7509, 3.4789], [tests.Mean, tests.Repeatability, tests.Reproducibility], 4);
+        Assert.Equal(9.7410, 2.8 * tests.Reproducibility, 3);
+    }
+
     /// <summary>One column of the table per cupper.</summary>
     private static IReadOnlyList<IReadOnlyList<double>> Columns(params double[][] columns) =>
         [.. Enumerable.Range(0, columns[0].Length).Select(row => (IReadOnlyList<double>)[.. columns.Select(column => column[row])])];

@@ -72,6 +72,22 @@ public sealed class CuppingCalculatorsTests(HouseFixture house) : IClassFixture<
     }
 
     [Fact]
+    public async Task A_replicated_panel_says_how_each_cupper_works()
+    {
+        string[] samples = ["84.00 84.50|82.50 83.00|85.25 85.00|83.75 84.25", "86.00 85.75|84.25 84.50|87.50 87.00|84.75 85.50", "83.25 83.00|82.75 82.25|84.00 84.75|82.00 83.00"];
+        var sheets = string.Join(',', samples.SelectMany((row, sample) => row.Split('|').SelectMany((cell, cupper) =>
+            cell.Split(' ').Select(score => $$"""{ "sample": "{{sample}}", "cupper": "C{{cupper + 1}}", "score": {{score}} }"""))));
+
+        var cuppers = (await PostAsync("panel", $$"""{ "sheets": [{{sheets}}] }""")).GetProperty("cuppers").EnumerateArray().ToList();
+
+        // Handbook quality.md section 4.4, check value 14.
+        Assert.Equal([0.1944, -1.4167, 1.75, -0.5278], cuppers.Select(one => Math.Round(one.GetProperty("biasAgainstOthers").GetDouble(), 4)));
+        Assert.Equal([0.25, 0.3062, 0.3819, 0.5496], cuppers.Select(one => Math.Round(one.GetProperty("repeatability").GetDouble(), 4)));
+        Assert.Equal([61.1667, 22.1111, 30.5, 11.4828], cuppers.Select(one => Math.Round(one.GetProperty("discriminationF").GetDouble(), 4)));
+        Assert.Equal([1.1024, 0.7044, 1.2116, 0.9678], cuppers.Select(one => Math.Round(one.GetProperty("slope").GetDouble(), 4)));
+    }
+
+    [Fact]
     public async Task Shrout_and_Fleiss_judges_agree_as_published_over_the_API()
     {
         int[][] judges = [[9, 2, 5, 8], [6, 1, 3, 2], [8, 4, 6, 8], [7, 1, 2, 6], [10, 5, 6, 9], [6, 2, 4, 7]];

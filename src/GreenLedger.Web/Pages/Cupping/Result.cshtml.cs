@@ -31,6 +31,9 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
 
     public Agreement? Agreement { get; private set; }
 
+    /// <summary>How each cupper worked beside the others; empty where too few tasted the same samples.</summary>
+    public IReadOnlyDictionary<string, CupperPerformance> Work { get; private set; } = new Dictionary<string, CupperPerformance>();
+
     public Spread? Spread { get; private set; }
 
     public IReadOnlyList<string> Notes { get; private set; } = [];
@@ -52,7 +55,9 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
         }
 
         Key = (await query.KeyAsync(Id, cancellationToken)).ToDictionary(row => row.SampleId);
-        Agreement = Agreed();
+        var scores = Scores();
+        Agreement = Agreement.Of(scores);
+        Work = CupperPerformance.Of(scores).ToDictionary(one => Session.Result!.Cuppers[one.Cupper].CupperKey);
         Spread = Session.Result!.Samples.Count <= MostShown ? Spread.Of(Session, Key) : null;
         Notes = [.. PanelNotes.Of(Session.Result!, await Errors.ExpectedAsync(db, cancellationToken))];
         Disagreements = [.. Stated().Concat(Far())];
@@ -78,11 +83,11 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
         return found is not null;
     }
 
-    private Agreement Agreed()
+    private List<PanelScore> Scores()
     {
         var place = Session.Samples.Select((sample, index) => (sample.SampleId, index)).ToDictionary(pair => pair.SampleId, pair => pair.index);
         var seat = Session.Result!.Cuppers.Select((cupper, index) => (cupper.CupperKey, index)).ToDictionary(pair => pair.CupperKey, pair => pair.index);
-        return Agreement.Of([.. Session.Sheets.Select(sheet => new PanelScore(place[sheet.SampleId], seat[sheet.CupperKey], (double)sheet.Unrounded.Points))]);
+        return [.. Session.Sheets.Select(sheet => new PanelScore(place[sheet.SampleId], seat[sheet.CupperKey], (double)sheet.Unrounded.Points))];
     }
 
     private IEnumerable<Disagreement> Stated() => Session.Sheets
