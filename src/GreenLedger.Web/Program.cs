@@ -1,5 +1,6 @@
 using System.Globalization;
 using GreenLedger.Web.Api;
+using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Cupping;
 using GreenLedger.Web.Hosting;
 using GreenLedger.Web.Offers;
@@ -11,7 +12,7 @@ CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 var builder = WebApplication.CreateBuilder(Start.Options(args));
 builder.WebHost.UseStaticWebAssets();
 builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi().UseApiDocument().UseOffers();
-builder.UseCupping();
+builder.UseCupping().UseChoosing();
 
 var app = builder.Build();
 await app.PrepareDatabaseAsync();

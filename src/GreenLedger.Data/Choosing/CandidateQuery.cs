@@ -29,6 +29,22 @@ public sealed class CandidateQuery(LedgerContext db, LandedCostsQuery costsQuery
         return costs.Of(Parcel.Of(offer, country));
     }
 
+    /// <summary>The landed costs of these offers with their arithmetic; empty while no house is set up.</summary>
+    public async Task<IReadOnlyDictionary<Id<Offer>, LandedCost>> CostsAsync(
+        IReadOnlyCollection<Id<Offer>> ids, DateOnly on, CancellationToken cancellationToken)
+    {
+        if (await costsQuery.FindAsync(on, cancellationToken) is not { } costs)
+        {
+            return new Dictionary<Id<Offer>, LandedCost>();
+        }
+
+        var rows = await (from offer in db.Offers.AsNoTracking()
+                          join lot in db.Lots.AsNoTracking() on offer.LotId equals lot.Id
+                          where ids.Contains(offer.Id)
+                          select new { Offer = offer, lot.CountryCode }).ToListAsync(cancellationToken);
+        return rows.ToDictionary(row => row.Offer.Id, row => costs.Of(Parcel.Of(row.Offer, row.CountryCode)));
+    }
+
     /// <param name="terms">Whose form says which score counts, and whose screen is asked for.</param>
     /// <param name="costs">What landed costs of the day are reckoned from.</param>
     /// <param name="filter">Which of the offers of the day; the past year is always whole.</param>

@@ -1,10 +1,13 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Choosing;
+using GreenLedger.Documents.Choosing;
+using GreenLedger.Documents.Layout;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -69,6 +72,14 @@ public sealed class IndexModel(LedgerContext db, ShortlistQuery query, TimeProvi
         return Page();
     }
 
+    /// <summary>What the page shows, as a workbook that goes on computing.</summary>
+    public Task<IActionResult> OnGetWorkbookAsync([FromServices] ShortlistPapers papers, CancellationToken cancellationToken) =>
+        AsFileAsync(papers, ShortlistWorkbook.Write, TableWorkbook.MediaType, ".xlsx", cancellationToken);
+
+    /// <summary>What the page shows, on one or two pages for those who decide on it.</summary>
+    public Task<IActionResult> OnGetPdfAsync([FromServices] ShortlistPapers papers, CancellationToken cancellationToken) =>
+        AsFileAsync(papers, ShortlistPdf.Write, ShortlistPdf.MediaType, ".pdf", cancellationToken);
+
     public string? CountryOf(string? code) => code is null ? null : _countries.GetValueOrDefault(code, code);
 
     /// <summary>The newest decision on the offer that stands.</summary>
@@ -79,6 +90,20 @@ public sealed class IndexModel(LedgerContext db, ShortlistQuery query, TimeProvi
     {
         var word = lot.Process ?? "not stated";
         return (Chart?.Series.FirstOrDefault(series => series.Word == word) ?? (Chart is { Series.Count: > 0 } ? Chart.Series[^1] : null), word);
+    }
+
+    private async Task<IActionResult> AsFileAsync(
+        ShortlistPapers papers, Action<ShortlistReport, Stream> write, string mediaType, string ending, CancellationToken cancellationToken)
+    {
+        if (!ModelState.IsValid || await papers.FindAsync(Wish, User.PersonName(), cancellationToken) is not { } report)
+        {
+            return NotFound();
+        }
+
+        var stream = new MemoryStream();
+        write(report, stream);
+        stream.Position = 0;
+        return File(stream, mediaType, report.FileName + ending);
     }
 
     /// <summary>What the rows say beside the ranking.</summary>
