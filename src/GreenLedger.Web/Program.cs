@@ -29,6 +29,7 @@ if (!app.Environment.IsDevelopment())
 
 app.UseSecurityHeaders();
 app.UseTroubleAnswers();
+app.UseReadableAddresses();
 app.UseRouting();
 app.UseAuthentication();
 app.UseRateLimiter();
@@ -42,7 +43,6 @@ app.MapRazorPages().WithStaticAssets();
 // One line for each room: static extension methods Map…Api(this IEndpointRouteBuilder) in Api/<Room>Api.cs.
 var api = app.MapGroup("/api").DisableAntiforgery();
 api.MapChoosingApi();
-api.MapOriginsApi();
 api.MapOffersApi();
 api.MapPapersApi();
 api.MapPricingApi();

@@ -67,6 +67,28 @@ public sealed class LedgerContextTests(Ledgers ledgers)
         Assert.Equal("30000", await PragmaAsync(db, "busy_timeout"));
     }
 
+    [Fact]
+    public async Task A_copy_that_has_no_write_ahead_log_yet_is_opened_and_gets_one()
+    {
+        await using var ledger = await ledgers.NewAsync(Engine.Sqlite);
+        var folder = Directory.CreateTempSubdirectory("greenledger-copy-");
+        var copy = Path.Combine(folder.FullName, "copy.db");
+        await using (var db = ledger.Open())
+        {
+            await db.Database.ExecuteSqlAsync($"VACUUM INTO {copy}", TestContext.Current.CancellationToken);
+        }
+
+        await using (var restored = new Ledger(Engine.Sqlite, copy).Open())
+        {
+            await LedgerDatabase.PrepareAsync(restored, TestContext.Current.CancellationToken);
+            await restored.Database.OpenConnectionAsync(TestContext.Current.CancellationToken);
+            Assert.Equal("wal", await PragmaAsync(restored, "journal_mode"));
+        }
+
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        folder.Delete(recursive: true);
+    }
+
     private static async Task<string?> PragmaAsync(LedgerContext db, string name)
     {
         await using var command = db.Database.GetDbConnection().CreateCommand();

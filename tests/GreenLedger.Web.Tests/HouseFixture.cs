@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace GreenLedger.Web.Tests;
 
@@ -18,13 +19,20 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
 {
     public const string Password = "a spoon of washed beans";
 
+    /// <summary>Of the person who opened the house and may do everything.</summary>
+    public const string OwnerEmail = "owner@sorrel-roasters.example";
+
     private readonly string _folder = Directory.CreateTempSubdirectory("greenledger-").FullName;
     private readonly ConcurrentDictionary<Role, Task<TestBrowser>> _browsers = new();
     private readonly SemaphoreSlim _once = new(1);
     private bool _isOpen;
+    private bool _isServed;
 
     /// <summary>Settings of this application, before it starts.</summary>
     public Dictionary<string, string> Settings { get; } = new() { ["GreenLedger:SignInsPerMinute"] = "1000" };
+
+    /// <summary>A ledger to begin from, which has a person for each role; none for an empty one.</summary>
+    public string? Ledger { get; init; }
 
     public static string EmailOf(Role role) => role.ToString().ToLowerInvariant() + "@sorrel-roasters.example";
 
@@ -38,7 +46,7 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
     });
 
     /// <summary>Nobody signed in; redirects are not followed.</summary>
-    public TestBrowser Visitor() => new(CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false }));
+    public TestBrowser Visitor() => new(Asker());
 
     /// <summary>A script that shows the token of a person with this role.</summary>
     public async Task<HttpClient> ScriptAsync(Role role)
@@ -52,9 +60,18 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
             db.ApiTokens.Add(new ApiToken(owner, "test", BearerTokens.Hash(token), DateTimeOffset.UtcNow));
             await db.SaveChangesAsync();
         });
-        var client = CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+        var client = Asker();
         client.DefaultRequestHeaders.Authorization = new("Bearer", token);
         return client;
+    }
+
+    /// <summary>Starts the application on a real port, where a browser can open it.</summary>
+    public HouseFixture Serve()
+    {
+        UseKestrel(0);
+        StartServer();
+        _isServed = true;
+        return this;
     }
 
     /// <summary>Reads or fills the application's own database.</summary>
@@ -76,11 +93,12 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
         await _once.WaitAsync();
         try
         {
-            if (!_isOpen)
+            if (!_isOpen && Ledger is null)
             {
                 await FillAsync();
-                _isOpen = true;
             }
+
+            _isOpen = true;
         }
         finally
         {
@@ -88,9 +106,29 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
         }
     }
 
+    /// <summary>A person for each role, with the password of all.</summary>
+    public async Task AddRolesAsync()
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var accounts = scope.ServiceProvider.GetRequiredService<Accounts>();
+        foreach (var role in Enum.GetValues<Role>().Where(role => role != Role.None))
+        {
+            await accounts.AddAsync(new Person("A " + role, role), EmailOf(role), Password);
+        }
+    }
+
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
+        if (Ledger is not null)
+        {
+            File.Copy(Ledger, Path.Combine(_folder, "ledger.db"));
+        }
+
         builder.UseEnvironment("Production");
+        builder.ConfigureLogging(log => log
+            .AddFilter("Microsoft.Hosting", LogLevel.Warning)
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error) // keys of a test lie in its own file
+            .AddFilter("Microsoft.AspNetCore.Mvc.Filters.RequestSizeLimitFilter", LogLevel.Error)); // the test server has no limit to set
         builder.UseSetting("GreenLedger:Data", _folder);
         foreach (var (key, value) in Settings)
         {
@@ -108,16 +146,16 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
         }
     }
 
+    /// <summary>The factory's own client follows redirects where the application is on a port.</summary>
+    private HttpClient Asker() => _isServed
+        ? new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = ClientOptions.BaseAddress }
+        : CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+
     private async Task FillAsync()
     {
         await using var scope = Services.CreateAsyncScope();
-        var house = scope.ServiceProvider.GetRequiredService<NewHouse>();
-        await house.OpenAsync(
-            "Sorrel Roasters", Currency.Eur, "Imke Adler", "owner@sorrel-roasters.example", Password, CancellationToken.None);
-        var accounts = scope.ServiceProvider.GetRequiredService<Accounts>();
-        foreach (var role in Enum.GetValues<Role>().Where(role => role != Role.None))
-        {
-            await accounts.AddAsync(new Person("A " + role, role), EmailOf(role), Password);
-        }
+        await scope.ServiceProvider.GetRequiredService<NewHouse>().OpenAsync(
+            "Sorrel Roasters", Currency.Eur, "Imke Adler", OwnerEmail, Password, CancellationToken.None);
+        await AddRolesAsync();
     }
 }

@@ -57,7 +57,7 @@ public sealed class HistoryQuery(LedgerContext db)
             lines = lines.Where(line => line.At >= start);
         }
 
-        if (filter.To is { } to)
+        if (filter.To is { } to && to < DateOnly.MaxValue)
         {
             var end = new DateTimeOffset(to.AddDays(1), TimeOnly.MinValue, TimeSpan.Zero);
             lines = lines.Where(line => line.At < end);

@@ -9,7 +9,7 @@ public sealed class LandedCostsQuery(LedgerContext db)
     /// <summary>Made ready once for as many parcels as there are. Null while no house is set up.</summary>
     public async Task<LandedCosts?> FindAsync(DateOnly on, CancellationToken cancellationToken)
     {
-        var house = await db.Houses.AsNoTracking().FirstOrDefaultAsync(cancellationToken);
+        var house = await db.Houses.AsNoTracking().SingleOrDefaultAsync(cancellationToken);
         if (house is null)
         {
             return null;

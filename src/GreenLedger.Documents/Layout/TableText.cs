@@ -15,7 +15,7 @@ public static class TableText
         Stream stream, IReadOnlyList<TableColumn<T>> columns, IEnumerable<T> rows, CancellationToken cancellationToken = default)
     {
         await using var text = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true) { NewLine = "\r\n" };
-        await text.WriteLineAsync(Line(columns.Select(column => column.Head)).AsMemory(), cancellationToken);
+        await text.WriteLineAsync(Line(columns.Select(column => TextOf(column.Head))).AsMemory(), cancellationToken);
         foreach (var row in rows)
         {
             await text.WriteLineAsync(Line(columns.Select(column => TextOf(column.Value(row)))).AsMemory(), cancellationToken);
@@ -37,7 +37,7 @@ public static class TableText
 
     /// <summary>A plain number such as -20 is none, whatever it begins with.</summary>
     private static bool IsFormula(string text) =>
-        text is ['=' or '+' or '-' or '@' or '\t' or '\r', ..]
+        text is ['=' or '+' or '-' or '@' or '\t' or '\r' or '\n', ..]
         && !decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _);
 
     private static string Quoted(string text) =>

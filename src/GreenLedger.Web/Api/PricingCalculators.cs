@@ -19,7 +19,7 @@ internal static class PricingCalculators
         LandedCostRequest request, LedgerContext db, TimeProvider clock, CancellationToken cancellationToken)
     {
         var on = request.On ?? clock.Today();
-        var house = await db.Houses.AsNoTracking().FirstOrDefaultAsync(cancellationToken);
+        var house = await db.Houses.AsNoTracking().SingleOrDefaultAsync(cancellationToken);
         var currency = request.HouseCurrency is { } code ? Currency.Of(code) : house?.Currency ?? Currency.Eur;
         var route = await RouteAsync(request, db, cancellationToken);
         var costs = new LandedCosts(

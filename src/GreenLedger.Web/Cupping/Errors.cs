@@ -8,5 +8,5 @@ namespace GreenLedger.Web.Cupping;
 internal static class Errors
 {
     public static async Task<ExpectedErrors> ExpectedAsync(LedgerContext db, CancellationToken cancellationToken) =>
-        ExpectedErrors.Of(await db.Houses.AsNoTracking().FirstAsync(cancellationToken));
+        ExpectedErrors.Of(await db.Houses.AsNoTracking().SingleAsync(cancellationToken));
 }

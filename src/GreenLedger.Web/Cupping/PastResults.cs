@@ -34,14 +34,14 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
 
     /// <summary>The parked file again, with the mapping as it was corrected; null when it was swept.</summary>
     public async Task<PastPreview?> ReadParkedAsync(
-        Id<StoredFile> id, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken) =>
-        await db.StoredFiles.Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id, cancellationToken) is { Content: { } content } parked
+        Id<StoredFile> id, Id<Person> by, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken) =>
+        await db.StoredFiles.Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id && file.By == by, cancellationToken) is { Content: { } content } parked
             ? await ReadAsync(parked.Name, content.Bytes, parked.Id, form, corrections, cancellationToken)
             : null;
 
-    /// <summary>The parked file's lines and proposed columns; null when it was swept.</summary>
-    public async Task<ResultTable?> TableAsync(Id<StoredFile> id, CancellationToken cancellationToken) =>
-        await db.StoredFiles.AsNoTracking().Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id, cancellationToken) is { Content: { } content }
+    /// <summary>The lines and proposed columns of a file that this person parked; null when it was swept.</summary>
+    public async Task<ResultTable?> TableAsync(Id<StoredFile> id, Id<Person> by, CancellationToken cancellationToken) =>
+        await db.StoredFiles.AsNoTracking().Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id && file.By == by, cancellationToken) is { Content: { } content }
             ? ResultTable.Of(ResultWorkbook.Read(content.Bytes))
             : null;
 

@@ -46,6 +46,18 @@ internal static class Security
         return next();
     });
 
+    /// <summary>No text of ours holds the character with the number 0, and PostgreSQL knows no such text: an address with it is none.</summary>
+    public static void UseReadableAddresses(this WebApplication app) => app.Use((http, next) =>
+    {
+        if (!Uri.UnescapeDataString(http.Request.QueryString.Value ?? "").Contains('\0', StringComparison.Ordinal))
+        {
+            return next();
+        }
+
+        http.Response.StatusCode = StatusCodes.Status400BadRequest;
+        return Task.CompletedTask;
+    });
+
     /// <summary>
     /// A script with a token shows it in a header that no other site can send; a browser with a cookie must also
     /// show the anti-forgery token when it changes something through the API.

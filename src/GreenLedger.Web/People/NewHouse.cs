@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.People;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
@@ -17,7 +18,9 @@ public sealed class NewHouse(LedgerContext db, Accounts accounts)
     public async Task<Account> OpenAsync(
         string name, Currency currency, string personName, string email, string password, CancellationToken cancellationToken)
     {
-        await using var transaction = await db.Database.BeginTransactionAsync(cancellationToken);
+        // Of two people who send the first page at the same moment, one opens the ledger and the other is told so.
+        await using var transaction = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable, cancellationToken);
+        Rule.Require(!await IsOpenAsync(cancellationToken), "Somebody has opened this ledger meanwhile: sign in, or ask them for an account.");
         if (!await db.Houses.AnyAsync(cancellationToken))
         {
             db.Houses.Add(new House(name, currency));

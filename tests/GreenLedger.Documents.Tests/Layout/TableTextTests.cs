@@ -37,6 +37,16 @@ public sealed class TableTextTests
         Assert.Equal(written, rows[1][0]);
     }
 
+    [Fact]
+    public async Task A_heading_of_a_suppliers_list_is_kept_from_being_a_formula_too()
+    {
+        using var stream = new MemoryStream();
+
+        await TableText.WriteAsync<Row>(stream, [TableColumn<Row>.Text("=HYPERLINK(A1)", row => row.Name)], [], TestContext.Current.CancellationToken);
+
+        Assert.Equal("'=HYPERLINK(A1)", Read(Encoding.UTF8.GetString(stream.ToArray()))[0][0]);
+    }
+
     private static List<string[]> Read(string text)
     {
         using var reader = CsvReader.FromText(text.TrimStart('\uFEFF'), new CsvReaderOptions { HasHeader = false });

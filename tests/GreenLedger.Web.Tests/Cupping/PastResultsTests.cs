@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
 
@@ -77,6 +78,24 @@ public sealed class PastResultsTests(HouseFixture house) : IClassFixture<HouseFi
 
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Contains("names the attributes", await answer.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_list_that_somebody_else_sent_is_not_opened_as_results()
+    {
+        var leader = await house.BrowserAsync(Role.LeadCupper);
+        var list = new StoredFile("prices.csv", "text/csv", Encoding.UTF8.GetBytes("Ref;USD/kg\nP-1;9.85\n"), null, DateTimeOffset.UtcNow);
+        await house.InLedgerAsync(async db =>
+        {
+            db.Add(list);
+            await db.SaveChangesAsync(Stop);
+        });
+
+        var opened = await leader.Client.GetAsync(new Uri($"/Cupping/Preview/{list.Id}", UriKind.Relative), Stop);
+        var posted = await leader.PostAsync($"/Cupping/Preview/{list.Id}?handler=Again");
+
+        Assert.Equal(HttpStatusCode.NotFound, opened.StatusCode);
+        Assert.DoesNotContain("9.85", await posted.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -20,6 +20,9 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
     /// <summary>Who saw what, and what was wrong.</summary>
     public List<string> Faults { get; } = [];
 
+    /// <summary>A test's last line: every fault in full, since a list of them would be cut short.</summary>
+    public void FoundNothing() => Assert.True(Faults.Count == 0, string.Join('\n', Faults));
+
     /// <param name="name">As the masthead says it: a frame is no other one because somebody else's name stands in it.</param>
     public async Task VisitAllAsync(Window window, HttpClient asker, string who, string name = "")
     {

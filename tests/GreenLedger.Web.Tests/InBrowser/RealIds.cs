@@ -57,7 +57,7 @@ internal sealed class RealIds(HouseFixture house)
         if (name == "blindCode")
         {
             return await house.FromLedgerAsync(async db => (IReadOnlyList<string>)await db.CuppingSessions.AsNoTracking()
-                .Where(session => session.ClosedAt == null).SelectMany(session => session.Samples).Select(sample => sample.Code).Take(Most).ToListAsync());
+                .Where(session => session.ClosedAt == null).SelectMany(session => session.Samples).Select(sample => sample.Code).OrderBy(code => code).Take(Most).ToListAsync());
         }
 
         return Words.TryGetValue(name, out var words)

@@ -22,9 +22,7 @@ public sealed class PasskeysTests(Chromium chromium)
     [Fact]
     public async Task A_passkey_is_added_signs_in_and_no_longer_does_once_removed()
     {
-        await using var house = new HouseFixture();
-        house.UseKestrel(0);
-        house.StartServer();
+        await using var house = new HouseFixture().Serve();
         await house.OpenHouseAsync();
         await using var window = await chromium.OpenAsync(SiteOf(house));
         var devices = await window.Page.Context.NewCDPSessionAsync(window.Page);

@@ -47,7 +47,9 @@ public sealed class PreviewModel(LedgerContext db, PastResults past, TimeProvide
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (!await db.StoredFiles.AnyAsync(file => file.Id == Id, cancellationToken))
+        // Files of others stay theirs: among them are offer lists, whose prices are not for everybody who leads a cupping.
+        var by = User.Person();
+        if (!await db.StoredFiles.AnyAsync(file => file.Id == Id && file.By == by, cancellationToken))
         {
             return NotFound();
         }
@@ -66,7 +68,7 @@ public sealed class PreviewModel(LedgerContext db, PastResults past, TimeProvide
 
     public async Task<IActionResult> OnPostStoreAsync(CancellationToken cancellationToken)
     {
-        if (await past.ReadParkedAsync(Id, Input.Form, Input.Corrections(), cancellationToken) is not { } preview)
+        if (await past.ReadParkedAsync(Id, User.Person(), Input.Form, Input.Corrections(), cancellationToken) is not { } preview)
         {
             return NotFound();
         }
@@ -79,12 +81,12 @@ public sealed class PreviewModel(LedgerContext db, PastResults past, TimeProvide
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
-        Columns = await ColumnsAsync(cancellationToken);
         var forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
         Forms = [.. forms.Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
         try
         {
-            Found = await past.ReadParkedAsync(Id, Input.Form, Input.Corrections(), cancellationToken);
+            Columns = await ColumnsAsync(cancellationToken);
+            Found = await past.ReadParkedAsync(Id, User.Person(), Input.Form, Input.Corrections(), cancellationToken);
             Input.Form = Found?.List.Form.Id.ToString();
             NewLots = Found?.List.Accepted.Select(row => row.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count(name => !Found.Known.ContainsKey(name)) ?? 0;
         }
@@ -97,7 +99,7 @@ public sealed class PreviewModel(LedgerContext db, PastResults past, TimeProvide
 
     private async Task<IReadOnlyList<PreviewColumn>> ColumnsAsync(CancellationToken cancellationToken)
     {
-        var table = await past.TableAsync(Id, cancellationToken);
+        var table = await past.TableAsync(Id, User.Person(), cancellationToken);
         var corrected = Input.Columns.ToDictionary(column => column.Heading ?? "", column => column.Meaning ?? "", StringComparer.Ordinal);
         var first = table?.Rows.FirstOrDefault();
         return [.. (table?.Mapping.Headings ?? [])

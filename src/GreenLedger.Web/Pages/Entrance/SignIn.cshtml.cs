@@ -29,6 +29,12 @@ public sealed class SignInModel(SignInManager<Account> entrance, UserManager<Acc
     public async Task<IActionResult> OnPostAsync()
     {
         var account = await accounts.FindByEmailAsync(Input.Email);
+        if (account is null)
+        {
+            // As long as a wrong password takes, so that the time does not tell who has an account.
+            accounts.PasswordHasher.HashPassword(new Account(), Input.Password);
+        }
+
         Rule.Require(account is not null, Refused);
         var result = await entrance.PasswordSignInAsync(account, Input.Password, Input.Stay, lockoutOnFailure: true);
         Rule.Require(!result.IsLockedOut, Locked);

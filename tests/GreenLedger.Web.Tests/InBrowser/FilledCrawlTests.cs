@@ -1,0 +1,63 @@
+using System.Net;
+using System.Text;
+using GreenLedger.Domain.People;
+using GreenLedger.Web.Tests.Papers;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Tests.InBrowser;
+
+/// <summary>
+/// Every page route of the running application, wide and at 360 px, as each role, of the demo house: without fault, and no
+/// page that nobody is shown.
+/// </summary>
+public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
+{
+    /// <summary>Only a ledger without an account has this page; the crawl of one sees it.</summary>
+    private const string FirstAccount = "/Entrance/FirstAccount";
+
+    private const string OfferList = "Ref;Country;Process;Score;Bags;kg/bag;USD/kg\nP-1;Kenya;washed;87;40;60;9.85\nP-2;Peru;natural;186;12;69;7.10\n";
+
+    private const string CuppingResults = "Sample;Fragrance;Flavor;Aftertaste;Acidity;Body;Balance;Uniformity;Clean cup;Sweetness;Overall;Total\n"
+        + "P-1;7.75;7.75;7.50;7.75;7.50;7.50;10;10;10;7.75;83.50\n";
+
+    [Fact]
+    public async Task A_filled_house_shows_every_page_to_somebody_and_each_without_fault()
+    {
+        await using var house = (await demo.HouseAsync()).Serve();
+        await AddWhatTheDemoHasNotAsync(house, await house.BrowserAsync(Role.Buyer));
+        var crawl = await CrawledHouse.CrawlOfAsync(house);
+
+        await CrawledHouse.VisitAsEachRoleAsync(chromium, house, crawl);
+
+        var all = await PageRoute.AllAsync(house.Services);
+        crawl.Faults.AddRange(all.Select(route => route.Page).Except(crawl.Shown).Where(page => page != FirstAccount).Select(page => $"Nobody was shown {page}"));
+        crawl.FoundNothing();
+    }
+
+    /// <summary>A list that was taken in, files that were sent and not yet taken in, and papers on a lot.</summary>
+    private static async Task AddWhatTheDemoHasNotAsync(HouseFixture house, TestBrowser buyer)
+    {
+        using var script = await house.ScriptAsync(Role.Buyer);
+        using var form = new MultipartFormDataContent
+        {
+            { new StringContent("Quay Traders"), "supplier" }, { new StringContent("true"), "commit" }, { new StringContent(OfferList), "file", "list.csv" },
+        };
+        (await script.PostAsync(new Uri("/api/offers/import", UriKind.Relative), form)).EnsureSuccessStatusCode();
+        await SendAsync(buyer, "/Offers/Import", new() { ["Input.Supplier"] = "Quay Traders" }, null, OfferList.Replace("9.85", "9.95", StringComparison.Ordinal));
+        await SendAsync(buyer, "/Cupping/Import", [], "Read", CuppingResults);
+        var lot = await house.FromLedgerAsync(db => db.Lots.OrderByDescending(one => one.Id).Select(one => one.Id).FirstAsync());
+        await SendAsync(buyer, PapersHouse.AttachTo("Lot", lot), new() { ["ReturnUrl"] = "/" }, null, "Cupped blind on arrival.");
+        await SendAsync(buyer, $"/Papers/WriteNote/Lot/{lot}?ReturnUrl=%2F", new() { ["Input.Text"] = "Ask for the moisture again." }, null, null);
+    }
+
+    /// <summary>Sends a page's form, with a file where there is one; where it leads.</summary>
+    private static async Task<string> SendAsync(TestBrowser buyer, string address, Dictionary<string, string> fields, string? handler, string? file)
+    {
+        var files = file is null ? [] : new[] { ("Input.File", file.Contains(';') ? "list.csv" : "note.txt", Encoding.UTF8.GetBytes(file)) };
+
+        var answer = await buyer.SendFormAsync(address, fields, handler, files);
+
+        Assert.True(answer.StatusCode == HttpStatusCode.Redirect, $"{address}: {await answer.Content.ReadAsStringAsync()}");
+        return answer.Headers.Location!.ToString();
+    }
+}
