@@ -43,6 +43,7 @@ app.MapRazorPages().WithStaticAssets();
 // One line for each room: static extension methods Map…Api(this IEndpointRouteBuilder) in Api/<Room>Api.cs.
 var api = app.MapGroup("/api").DisableAntiforgery();
 api.MapChoosingApi();
+api.MapOriginsApi();
 api.MapOffersApi();
 api.MapPapersApi();
 api.MapPricingApi();

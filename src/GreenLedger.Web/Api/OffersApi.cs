@@ -15,6 +15,7 @@ internal static class OffersApi
     public static void MapOffersApi(this IEndpointRouteBuilder api)
     {
         var offers = api.MapGroup("/offers").WithTags("Offers");
+        offers.MapOfferRows();
         offers.MapPost("/import", ImportAsync)
             .WithMetadata(new RequestSizeLimitAttribute(40 * 1024 * 1024))
             .WithSummary("Load an offer list")

@@ -52,14 +52,14 @@ public static class MappingProposal
         _ => null,
     };
 
-    /// <summary>Of two columns with one meaning the better match keeps it; a second producer column names the lot.</summary>
+    /// <summary>Of two columns with one meaning the better match keeps it; a second producer or reference column names the lot.</summary>
     private static List<Proposed> Distinct(List<Proposed> columns)
     {
         foreach (var group in columns.Where(column => !column.Column.Meaning.IsJoined()).GroupBy(column => column.Column.Meaning).ToList())
         {
             foreach (var lesser in group.OrderByDescending(column => column.Weight).Skip(1))
             {
-                var isFree = group.Key == ColumnMeaning.Producer && columns.All(column => column.Column.Meaning != ColumnMeaning.Name);
+                var isFree = group.Key is ColumnMeaning.Producer or ColumnMeaning.Ref && columns.All(column => column.Column.Meaning != ColumnMeaning.Name);
                 columns[columns.IndexOf(lesser)] = new Proposed(
                     lesser.Column with { Meaning = isFree ? ColumnMeaning.Name : ColumnMeaning.Ignored, Unit = null }, lesser.Weight);
             }

@@ -1,0 +1,59 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Origins;
+using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Display;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Api;
+
+/// <summary>A farm, co-operative or washing station, with the number of its lots.</summary>
+internal sealed record ProducerReply(
+    string Id, string Name, string Kind, string? CountryCode, string? Country, string? Region, string? Place, int? AltitudeFromM, int? AltitudeToM, int Lots)
+{
+    public static ProducerReply Of(ProducerRow row) => new(
+        row.Id.ToString(), row.Name, row.Kind.Word(), row.CountryCode, row.Country, row.Region, row.Place, row.AltitudeFrom, row.AltitudeTo, row.Lots);
+}
+
+/// <summary>A country of origin; months are 1 to 12.</summary>
+internal sealed record CountryReply(
+    string Code, string Name, string? IcoCode, int? CropYearStartMonth, int? HarvestFromMonth, int? HarvestToMonth, decimal? UsualBagKg, string? Ports, IReadOnlyList<string> OtherNames)
+{
+    public static CountryReply Of(Country country) => new(
+        country.Code, country.Name, country.IcoCode, country.CropYearStart, country.HarvestFrom, country.HarvestTo, country.UsualBag?.Kilograms, country.Ports, [.. country.OtherNames]);
+}
+
+/// <summary>A process method, with the other words by which lists say the same.</summary>
+internal sealed record ProcessMethodReply(string Id, string Name, string Family, IReadOnlyList<string> Synonyms)
+{
+    public static ProcessMethodReply Of(ProcessMethod method) => new(method.Id.ToString(), method.Name, method.Family.Word(), [.. method.Synonyms]);
+}
+
+/// <summary>Where lots come from, and the words for how they are made.</summary>
+internal static class OriginsApi
+{
+    public static void MapOriginsApi(this IEndpointRouteBuilder api)
+    {
+        var origins = api.MapGroup("/origins").WithTags("Origins");
+        origins.MapGet("/producers", ProducersAsync).WithName("ListProducers").WithSummary("Producers by name")
+            .WithDescription(
+                "`search` is any part of name, region or place, `origin` an ISO 3166-1 code; `sort` is name, origin or lots, a minus in front turns it round. " + OfferRowsApi.Pages);
+        origins.MapGet("/countries", CountriesAsync).WithName("ListCountries").WithSummary("Countries of origin by name")
+            .WithDescription("Crop years, harvests and bags are habits of the trade, as this house has them.");
+        origins.MapGet("/process-methods", MethodsAsync).WithName("ListProcessMethods").WithSummary("Process methods by name, with the words that lists use for them");
+    }
+
+    private static async Task<Ok<PageReply<ProducerReply>>> ProducersAsync(
+        ProducerQuery query, CancellationToken cancellationToken, string? search = null, string? origin = null, string? sort = null, int page = 1, int size = Paging.UsualSize)
+    {
+        var paging = OfferRowsApi.PageOf(page, size, await query.CountAsync(search, origin, cancellationToken));
+        var rows = await query.ListAsync(search, origin, sort, paging.Skip, paging.Size, cancellationToken);
+        return TypedResults.Ok(PageReply<ProducerReply>.Of(paging, rows.Select(ProducerReply.Of)));
+    }
+
+    private static async Task<Ok<List<CountryReply>>> CountriesAsync(LedgerContext db, CancellationToken cancellationToken) =>
+        TypedResults.Ok((await db.Countries.AsNoTracking().OrderBy(country => country.Name).ToListAsync(cancellationToken)).ConvertAll(CountryReply.Of));
+
+    private static async Task<Ok<List<ProcessMethodReply>>> MethodsAsync(LedgerContext db, CancellationToken cancellationToken) =>
+        TypedResults.Ok((await db.ProcessMethods.AsNoTracking().OrderBy(method => method.Name).ToListAsync(cancellationToken)).ConvertAll(ProcessMethodReply.Of));
+}
