@@ -99,6 +99,8 @@ public sealed class OfferQuery(LedgerContext db)
         "-price" => found.OrderBy(row => row.Offer.Price == null).ThenByDescending(row => row.Offer.Price!.Value.NanosPerKilogram),
         "stated" => found.OrderBy(row => row.Offer.StatedScore == null).ThenBy(row => row.Offer.StatedScore!.Value.Millionths),
         "-stated" => found.OrderBy(row => row.Offer.StatedScore == null).ThenByDescending(row => row.Offer.StatedScore!.Value.Millionths),
+        "valid" => found.OrderBy(row => row.Offer.ValidUntil == null).ThenBy(row => row.Offer.ValidUntil),
+        "-valid" => found.OrderBy(row => row.Offer.ValidUntil == null).ThenByDescending(row => row.Offer.ValidUntil),
         "revised" => found.OrderBy(row => row.Offer.RevisedOn),
         _ => found.OrderByDescending(row => row.Offer.RevisedOn),
     }).ThenBy(row => row.Offer.Ref).ThenBy(row => row.Offer.Id);

@@ -1,17 +1,30 @@
+using System.Globalization;
+using GreenLedger.Data.Choosing;
 using GreenLedger.Data.Summaries;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages;
 
-public sealed class IndexModel(FirstHourQuery ledger) : PageModel
+internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, DecisionQuery decisions, Reader reader, TimeProvider clock) : PageModel
 {
+    private const int NewestDecisions = 5;
+
     public string House { get; private set; } = "";
 
     public IReadOnlyList<FirstStep> Steps { get; private set; } = [];
 
-    public IReadOnlyList<Figure> Figures { get; private set; } = [];
+    public IReadOnlyList<Figure> Holds { get; private set; } = [];
+
+    /// <summary>What waits in the rooms that this person may read, in the order of the coffee's way.</summary>
+    public IReadOnlyList<WaitingLine> Waits { get; private set; } = [];
+
+    /// <summary>The newest decisions that stand; none for those who may not read them.</summary>
+    public IReadOnlyList<DecisionRow> Decided { get; private set; } = [];
 
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
@@ -27,13 +40,20 @@ public sealed class IndexModel(FirstHourQuery ledger) : PageModel
         ];
         var next = Array.Find(steps, step => !step.IsDone && step.Address is not null);
         Steps = [.. steps.Select(step => step with { IsNext = step == next })];
-        Figures =
+        Holds =
         [
             new("offers", held.Offers, AddressIn("Offers")),
             new("lots", held.Lots, AddressIn("Offers")),
             new("samples cupped", held.CuppedSamples, AddressIn("Cupping")),
             new("routes", held.Routes, AddressIn("Pricing")),
         ];
+        if (Steps.All(step => step.IsDone))
+        {
+            Waits = [.. Lines(await waiting.FindAsync(clock.Today(), await reader.SealAsync(), cancellationToken)).OfType<WaitingLine>()];
+            Decided = User.MayRead("Choosing")
+                ? await decisions.ListAsync(new DecisionFilter(IsWithdrawn: false), 0, NewestDecisions, cancellationToken)
+                : [];
+        }
     }
 
     /// <summary>The button leads to the first of the pages that there is; without the right it names who can do it.</summary>
@@ -45,9 +65,42 @@ public sealed class IndexModel(FirstHourQuery ledger) : PageModel
         return new FirstStep(title, why, isDone, address, button, $"Ask {AreaAccess.WhoWrites(area)}.", IsNext: false);
     }
 
+    private WaitingLine?[] Lines(Waiting waits) =>
+    [
+        Line("Offers", waits.RowsSetAside, "row set aside", "rows set aside", "to mend and take in", "/Offers/Lists", new { waiting = true }),
+        Line("Offers", waits.OffersEnding, "offer", "offers", $"valid for {WaitingQuery.EndingWithinDays} days or less", "/Offers/Index", new { state = OfferState.OnOffer, sort = "valid" }),
+        Line("Samples", waits.SamplesToGrade, "sample", "samples", "not graded yet", "/Samples/Index", new { waiting = "Graded" }),
+        Line("Samples", waits.SamplesToCup, "sample", "samples", "not cupped yet", "/Samples/Index", new { waiting = "Cupped" }),
+        Line("Cupping", waits.OpenSessions, "session", "sessions", "open", "/Cupping/Index", new { closed = false }),
+        Newest("exchange rate", waits.NewestRate, "/Pricing/Rates"),
+        Newest("futures quote", waits.NewestFutures, "/Pricing/Quotes"),
+    ];
+
+    private WaitingLine? Line(string room, int count, string one, string many, string what, string page, object values) =>
+        count > 0 && User.MayRead(room)
+            ? new WaitingLine(room, Figures.Count(count, one, many), what, Url.Page(page, values))
+            : null;
+
+    private WaitingLine? Newest(string what, DateOnly? day, string page) => day is { } on && User.MayRead("Pricing")
+        ? new WaitingLine("Pricing", $"newest {what}", AgeOf(clock.Today().DayNumber - on.DayNumber, on), Url.Page(page))
+        : null;
+
+    private static string AgeOf(int days, DateOnly on) => days switch
+    {
+        <= 0 => "of today",
+        1 => "of yesterday",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{days} days old ({Figures.Day(on)})"),
+    };
+
     private string? AddressIn(string room) => User.MayRead(room) ? Url.Page($"/{room}/Index") : null;
 
     public sealed record FirstStep(string Title, string Why, bool IsDone, string? Address, string Button, string Who, bool IsNext);
 
     public sealed record Figure(string Word, int Count, string? Address);
+
+    /// <param name="Room">The room where it waits.</param>
+    /// <param name="Thing">How many of what: <c>3 samples</c>.</param>
+    /// <param name="What">What they wait for.</param>
+    /// <param name="Address">Where it is done.</param>
+    public sealed record WaitingLine(string Room, string Thing, string What, string? Address);
 }

@@ -1,0 +1,40 @@
+using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Offers;
+using GreenLedger.Data.Samples;
+using GreenLedger.Domain.Offers;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Summaries;
+
+/// <summary>What waits for somebody, room by room; counts only, so that nothing sealed is told.</summary>
+/// <param name="RowsSetAside">Rows of offer lists that nobody has mended yet.</param>
+/// <param name="OffersEnding">Open offers whose validity ends within <see cref="WaitingQuery.EndingWithinDays"/> days.</param>
+/// <param name="SamplesToGrade">Samples received and not graded.</param>
+/// <param name="SamplesToCup">Samples received that no sheet names.</param>
+/// <param name="OpenSessions">Cupping sessions that are not closed.</param>
+/// <param name="NewestRate">The day of the newest exchange rate.</param>
+/// <param name="NewestFutures">The day of the newest futures quote.</param>
+public sealed record Waiting(
+    int RowsSetAside, int OffersEnding, int SamplesToGrade, int SamplesToCup, int OpenSessions, DateOnly? NewestRate, DateOnly? NewestFutures);
+
+/// <summary>Counts what waits, for the first page.</summary>
+public sealed class WaitingQuery(LedgerContext db, SampleQuery samples)
+{
+    public const int EndingWithinDays = 7;
+
+    /// <param name="today">The day that "ends within" counts from.</param>
+    /// <param name="seal">What an open session keeps from the person who asks.</param>
+    /// <param name="cancellationToken">Stops the reading.</param>
+    public async Task<Waiting> FindAsync(DateOnly today, Seal seal, CancellationToken cancellationToken)
+    {
+        var last = today.AddDays(EndingWithinDays);
+        return new Waiting(
+            await db.SetAsideRows.Waiting().CountAsync(cancellationToken),
+            await db.Offers.CountAsync(offer => offer.State == OfferState.OnOffer && offer.ValidUntil >= today && offer.ValidUntil <= last, cancellationToken),
+            await samples.CountAsync(new SampleFilter(Waiting: SampleStep.Graded), seal, cancellationToken),
+            await samples.CountAsync(new SampleFilter(Waiting: SampleStep.Cupped), seal, cancellationToken),
+            await db.CuppingSessions.Open().CountAsync(cancellationToken),
+            await db.ExchangeRates.MaxAsync(rate => (DateOnly?)rate.On, cancellationToken),
+            await db.FuturesQuotes.MaxAsync(quote => (DateOnly?)quote.On, cancellationToken));
+    }
+}
