@@ -119,8 +119,8 @@ internal sealed class CostSheet(LandedCosts costs, Parcel parcel, Way way, Price
     {
         LegBasis.PerKilogram => leg.Amount * _kilograms,
         LegBasis.PerBag => leg.Amount * parcel.Bags!.Value,
-        LegBasis.PerContainer => leg.Amount * Containers(way.Route!, _kilograms),
-        LegBasis.PerShipment => leg.Amount * Shipments(way.Route!, _kilograms),
+        LegBasis.PerContainer => PerContainer(leg.Amount, way.Route!),
+        LegBasis.PerShipment => PerShipment(leg.Amount, way.Route!),
         LegBasis.PercentOfValue => _value * leg.Rate.Fraction,
         LegBasis.PercentOfCif => Cif * leg.Rate.Fraction * (leg.Stage == CostStage.Insurance ? way.Route!.Insured.Fraction : 1m),
         LegBasis.Interest => _value * leg.Rate.Fraction * leg.Days / costs.DaysOfYear(leg.Year, price.Currency),
@@ -128,13 +128,14 @@ internal sealed class CostSheet(LandedCosts costs, Parcel parcel, Way way, Price
         _ => throw new InvalidOperationException($"No reckoning for {leg.Basis}."),
     };
 
-    private static decimal Containers(Route route, decimal kilograms) => route.SharedOver == SharedOver.Fill
-        ? kilograms / route.Fill.Kilograms
-        : Math.Ceiling(kilograms / route.Fill.Kilograms);
+    /// <summary>Multiplied before it is divided, so that half a cent stays half a cent.</summary>
+    private decimal PerContainer(decimal amount, Route route) => route.SharedOver == SharedOver.Fill
+        ? amount * _kilograms / route.Fill.Kilograms
+        : amount * Math.Ceiling(_kilograms / route.Fill.Kilograms);
 
-    private static decimal Shipments(Route route, decimal kilograms) => route.SharedOver == SharedOver.Fill
-        ? kilograms / (route.Fill.Kilograms * route.ContainersPerShipment)
-        : 1m;
+    private decimal PerShipment(decimal amount, Route route) => route.SharedOver == SharedOver.Fill
+        ? amount * _kilograms / (route.Fill.Kilograms * route.ContainersPerShipment)
+        : amount;
 
     private decimal BuyersPremium()
     {

@@ -159,6 +159,20 @@ public sealed class LandedCostsTests
         Assert.Equal(2_000, known);
     }
 
+    [Theory]
+    [InlineData(LegBasis.PerContainer)]
+    [InlineData(LegBasis.PerShipment)]
+    public void Half_a_cent_of_a_share_is_rounded_up(LegBasis basis)
+    {
+        var route = PricingDemo.Route(RouteLeg.Of(CostStage.Haulage, basis, 210m, Currency.Eur));
+        route.Share(SharedOver.Fill, Weight.FromKilograms(19_200), 1, Percent.Of(0.3m), Percent.Of(110m));
+
+        var cost = PricingDemo.Costs(route).Of(PricingDemo.Parcel with { Quantity = Weight.FromKilograms(16), Bags = 1 });
+
+        // Worked by hand: 210 EUR × 16 kg ÷ 19,200 kg = 0.175 EUR.
+        Assert.Equal(Money.Of(0.18m, Currency.Eur), cost.Lines.Single(line => line.Stage == CostStage.Haulage).Amount);
+    }
+
     private static LandedCost Any(decimal price, int kilograms, Incoterm delivery, decimal[] amounts, int interest)
     {
         var parcel = new Parcel(
