@@ -52,13 +52,14 @@ internal sealed record CandidateFacts(
 internal sealed record GreenFacts(
     Percent? Moisture, WaterActivity? WaterActivity, FullDefects? Category1, FullDefects? Category2, int? Quakers, Percent? Retained)
 {
-    public static GreenFacts Of(IEnumerable<GreenGrade> grades, int? screen) => grades
-        .OrderBy(grade => grade.GradedOn).ThenBy(grade => grade.Id)
-        .Aggregate(new GreenFacts(null, null, null, null, null, null), (known, grade) => new GreenFacts(
-            grade.Moisture ?? known.Moisture,
-            grade.WaterActivity ?? known.WaterActivity,
-            grade.Category1 ?? known.Category1,
-            grade.Category2 ?? known.Category2,
-            grade.Quakers ?? known.Quakers,
-            (screen is { } size ? grade.RetainedFrom(size) : null) ?? known.Retained));
+    public static GreenFacts None { get; } = new(null, null, null, null, null, null);
+
+    /// <summary>With what a later grading found.</summary>
+    public GreenFacts And(GreenGrade grade, int? screen) => new(
+        grade.Moisture ?? Moisture,
+        grade.WaterActivity ?? WaterActivity,
+        grade.Category1 ?? Category1,
+        grade.Category2 ?? Category2,
+        grade.Quakers ?? Quakers,
+        (screen is { } size ? grade.RetainedFrom(size) : null) ?? Retained);
 }

@@ -52,12 +52,11 @@ public sealed class CandidateQuery(LedgerContext db, LandedCostsQuery costsQuery
     public async Task<OffersOfTheYear> ListAsync(
         RuleTerms terms, LandedCosts costs, ShortlistFilter filter, CancellationToken cancellationToken)
     {
-        var rows = await OffersAsync(costs.On, cancellationToken);
         var facts = await FactsAsync(terms, cancellationToken);
         var wanted = SearchText.Of(filter.Text);
         var year = costs.On.AddYears(-1);
-        var (candidates, past) = (new List<Candidate>(rows.Count), new List<PastOffer>());
-        foreach (var (offer, lot) in rows)
+        var (candidates, past) = (new List<Candidate>(), new List<PastOffer>());
+        await foreach (var (offer, lot) in OffersAsync(year).WithCancellation(cancellationToken))
         {
             var candidate = facts.CandidateOf(offer, lot, costs.Of(Parcel.Of(offer, lot.CountryCode)));
             if (offer.RevisedOn >= year && PastOf(candidate, terms) is { } known)
@@ -74,15 +73,12 @@ public sealed class CandidateQuery(LedgerContext db, LandedCostsQuery costsQuery
         return new OffersOfTheYear(candidates, past);
     }
 
-    private async Task<List<(Offer Offer, Lot Lot)>> OffersAsync(DateOnly on, CancellationToken cancellationToken)
-    {
-        var year = on.AddYears(-1);
-        var rows = await (from offer in db.Offers.AsNoTracking()
-                          join lot in db.Lots.AsNoTracking() on offer.LotId equals lot.Id
-                          where offer.State == OfferState.OnOffer || offer.RevisedOn >= year
-                          select new { Offer = offer, Lot = lot }).ToListAsync(cancellationToken);
-        return rows.ConvertAll(row => (row.Offer, row.Lot));
-    }
+    /// <summary>One after the other: of a hundred thousand offers only what a ranking asks about stays in memory.</summary>
+    private IAsyncEnumerable<(Offer Offer, Lot Lot)> OffersAsync(DateOnly year) =>
+        (from offer in db.Offers.AsNoTracking()
+         join lot in db.Lots.AsNoTracking() on offer.LotId equals lot.Id
+         where offer.State == OfferState.OnOffer || offer.RevisedOn >= year
+         select new ValueTuple<Offer, Lot>(offer, lot)).AsAsyncEnumerable();
 
     private async Task<CandidateFacts> FactsAsync(RuleTerms terms, CancellationToken cancellationToken) => new(
         await db.Suppliers.AsNoTracking().Select(row => new { row.Id, row.Name }).ToDictionaryAsync(row => row.Id, row => row.Name, cancellationToken),
@@ -106,7 +102,7 @@ public sealed class CandidateQuery(LedgerContext db, LandedCostsQuery costsQuery
     /// <summary>Panel results as they are stored: no sheet is read, and no error shared with others.</summary>
     private async Task<Dictionary<Id<Lot>, CupScore[]>> ResultsAsync(CancellationToken cancellationToken)
     {
-        var rows = await db.SampleResults.AsNoTracking().Select(result => new
+        var rows = db.SampleResults.AsNoTracking().Select(result => new
         {
             result.Id,
             result.SessionId,
@@ -120,25 +116,40 @@ public sealed class CandidateQuery(LedgerContext db, LandedCostsQuery costsQuery
             result.DegreesOfFreedom,
             result.Low,
             result.High,
-        }).ToListAsync(cancellationToken);
-        return rows.GroupBy(row => row.LotId).ToDictionary(lot => lot.Key, lot => lot.Select(row => new CupScore(
-            row.Id,
-            row.SessionId,
-            row.Part,
-            row.FormId,
-            row.HeldOn,
-            row.Fitted,
-            (double)row.StandardError.Points,
-            (double)row.AnyCupperError.Points,
-            row.DegreesOfFreedom,
-            row.Low,
-            row.High)).ToArray());
+        });
+        var results = new Dictionary<Id<Lot>, CupScore[]>();
+        await foreach (var row in rows.AsAsyncEnumerable().WithCancellation(cancellationToken))
+        {
+            var score = new CupScore(
+                row.Id,
+                row.SessionId,
+                row.Part,
+                row.FormId,
+                row.HeldOn,
+                row.Fitted,
+                (double)row.StandardError.Points,
+                (double)row.AnyCupperError.Points,
+                row.DegreesOfFreedom,
+                row.Low,
+                row.High);
+            results[row.LotId] = results.TryGetValue(row.LotId, out var before) ? [.. before, score] : [score];
+        }
+
+        return results;
     }
 
+    /// <summary>Oldest first, so that of each figure the newest stays.</summary>
     private async Task<Dictionary<Id<Lot>, GreenFacts>> GradesAsync(int? screen, CancellationToken cancellationToken)
     {
         var grades = db.GreenGrades.AsNoTracking();
-        var rows = await (screen is null ? grades : grades.Include(grade => grade.Screens)).ToListAsync(cancellationToken);
-        return rows.GroupBy(grade => grade.LotId).ToDictionary(lot => lot.Key, lot => GreenFacts.Of(lot, screen));
+        var rows = (screen is null ? grades : grades.Include(grade => grade.Screens))
+            .OrderBy(grade => grade.LotId).ThenBy(grade => grade.GradedOn).ThenBy(grade => grade.Id);
+        var facts = new Dictionary<Id<Lot>, GreenFacts>();
+        await foreach (var grade in rows.AsAsyncEnumerable().WithCancellation(cancellationToken))
+        {
+            facts[grade.LotId] = (facts.GetValueOrDefault(grade.LotId) ?? GreenFacts.None).And(grade, screen);
+        }
+
+        return facts;
     }
 }

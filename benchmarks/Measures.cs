@@ -1,0 +1,30 @@
+using GreenLedger.Benchmarks.Choosing;
+using GreenLedger.Benchmarks.Hosting;
+using GreenLedger.Benchmarks.Offers;
+
+namespace GreenLedger.Benchmarks;
+
+/// <summary>The measurements by name.</summary>
+internal static class Measures
+{
+    public static async Task RunAsync(string name, string scratch)
+    {
+        var ranking = Path.Combine(scratch, "ranking.db");
+        var list = Path.Combine(scratch, "list.xlsx");
+        Child.Tell(name switch
+        {
+            "prepare-ranking" => await BigLedger.FillAsync(ranking),
+            "ranking" => await RankingBenchmark.CompareAsync(ranking),
+            "ranking-ours" => await RankingBenchmark.OursAloneAsync(ranking),
+            "ranking-sql" => RankingBenchmark.SqlAlone(ranking),
+            "refit" => await RankingBenchmark.RefitAsync(ranking),
+            "prepare-import" => await LongList.WriteAsync(list),
+            "import-read" => ImportBenchmark.Read(list),
+            "import-bare" => ImportBenchmark.Bare(list),
+            "import-stored" => await ImportBenchmark.StoreAsync(list, Path.Combine(scratch, "import.db")),
+            "prepare-start" => await StartBenchmark.PrepareAsync(Path.Combine(scratch, "start")),
+            "start" => await StartBenchmark.RunAsync(Path.Combine(scratch, "start")),
+            _ => throw new ArgumentException($"There is no measurement {name}.", nameof(name)),
+        });
+    }
+}

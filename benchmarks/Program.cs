@@ -1,0 +1,37 @@
+using GreenLedger.Benchmarks;
+using GreenLedger.Benchmarks.Choosing;
+using GreenLedger.Benchmarks.Hosting;
+using GreenLedger.Benchmarks.Offers;
+
+// Every benchmark is a program of its own started by this one, so that its peak memory is its own.
+var scratch = Sizes.Scratch;
+Directory.CreateDirectory(scratch);
+if (args is ["measure", var name])
+{
+    await Measures.RunAsync(name, scratch);
+    return 0;
+}
+
+string[] asked = args.Length > 0 ? args : ["ranking", "import", "start"];
+Console.WriteLine(Machine.Words());
+if (asked.Contains("ranking"))
+{
+    RankingReport.Print(await Child.RunAsync(["prepare-ranking", "ranking", "ranking-ours", "ranking-sql", "refit"]));
+}
+
+if (asked.Contains("import"))
+{
+    ImportReport.Print(await Child.RunAsync(["prepare-import", "import-read", "import-bare", "import-stored"]));
+}
+
+if (asked.Contains("start"))
+{
+    StartReport.Print(await Child.RunAsync(["prepare-start", "start"]));
+}
+
+if (Sizes.IsTemporary)
+{
+    Directory.Delete(scratch, recursive: true);
+}
+
+return 0;
