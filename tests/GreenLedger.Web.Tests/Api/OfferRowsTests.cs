@@ -1,8 +1,8 @@
 using System.Net;
 using System.Net.Http.Json;
-using System.Text;
 using System.Text.Json;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Tests.Offers;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Api;
@@ -10,9 +10,6 @@ namespace GreenLedger.Web.Tests.Api;
 /// <summary>Three offers of one supplier, loaded as a list: two of Kenya, one of Peru that is sold.</summary>
 public sealed class OfferRowsTests(HouseFixture house) : IClassFixture<HouseFixture>
 {
-    private const string List = "Ref;Lot;Country;Farm;Process;Score;Bags;kg/bag;US cents/lb;Status\n"
-        + "R-1;Kiamati AA;Kenya;Kiamati;washed;87.5;40;60;412.5;available\nR-2;Kiamati AB;Kenya;Kiamati;natural;86;10;60;390;available\nR-3;Alto Verde;Peru;Alto Verde;washed;84;12;69;330;sold\n";
-
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     // Worked by hand: 412.5 US cents/lb = 4.125 USD / 0.45359237 kg = 9.0941 USD/kg; 40 bags of 60 kg are 2,400 kg.
@@ -126,18 +123,5 @@ public sealed class OfferRowsTests(HouseFixture house) : IClassFixture<HouseFixt
         return await answer.Content.ReadFromJsonAsync<JsonElement>(Cancel);
     }
 
-    /// <summary>The list is loaded by the first test and found unchanged by the others.</summary>
-    private async Task<HttpClient> LoadedAsync()
-    {
-        var script = await house.ScriptAsync(Role.Buyer);
-        using var content = new MultipartFormDataContent
-        {
-            { new ByteArrayContent(Encoding.UTF8.GetBytes(List)), "file", "rows.csv" },
-            { new StringContent("Row Traders"), "supplier" },
-            { new StringContent("true"), "commit" },
-        };
-        var answer = await script.PostAsync(new Uri("/api/offers/import", UriKind.Relative), content, Cancel);
-        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-        return script;
-    }
+    private Task<HttpClient> LoadedAsync() => LoadedList.LoadAsync(house);
 }
