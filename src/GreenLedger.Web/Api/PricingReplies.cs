@@ -79,21 +79,21 @@ internal sealed record LandedCostReply(
         [.. cost.Problems.Select(problem => new CostProblemReply(problem.Gap, problem.Stage, problem.Message))]);
 }
 
-internal sealed record RateReply(Id<ExchangeRate> Id, string Currency, DateOnly On, decimal UnitsPerEuro, RateKind Kind, string Source)
+internal sealed record RateReply(Guid Id, string Currency, DateOnly On, decimal UnitsPerEuro, RateKind Kind, string Source)
 {
-    public static RateReply Of(ExchangeRate rate) => new(rate.Id, rate.Currency.Code, rate.On, rate.UnitsPerEuro, rate.Kind, rate.Source);
+    public static RateReply Of(ExchangeRate rate) => new(rate.Id.Value, rate.Currency.Code, rate.On, rate.UnitsPerEuro, rate.Kind, rate.Source);
 }
 
-internal sealed record QuoteReply(Id<FuturesQuote> Id, string Month, DateOnly On, decimal Quoted, string Unit, string Source)
+internal sealed record QuoteReply(Guid Id, string Month, DateOnly On, decimal Quoted, string Unit, string Source)
 {
     public static QuoteReply Of(FuturesQuote quote) =>
-        new(quote.Id, quote.Month.ToString(), quote.On, quote.Quoted, quote.Month.Market.QuoteUnit(), quote.Source);
+        new(quote.Id.Value, quote.Month.ToString(), quote.On, quote.Quoted, quote.Month.Market.QuoteUnit(), quote.Source);
 }
 
 internal sealed record LegReply(CostStage Stage, LegWay Way, decimal? Figure, string? Currency, int? Time, string Name);
 
 internal sealed record RouteReply(
-    Id<Route> Id,
+    Guid Id,
     int Version,
     string Name,
     string PortOfLoading,
@@ -110,7 +110,7 @@ internal sealed record RouteReply(
     IReadOnlyList<CostStage> Unanswered)
 {
     public static RouteReply Of(Route route) => new(
-        route.Id,
+        route.Id.Value,
         route.Version,
         route.Name,
         route.PortOfLoading,

@@ -11,6 +11,8 @@ namespace GreenLedger.Web.Tests.Cupping;
 /// <summary>Two lots whose names nobody can overlook, their samples, and an open session for them.</summary>
 internal sealed record Table(Id<CuppingSession> SessionId, string[] Codes, string[] Labels, string[] SampleIds, string[] Coffees)
 {
+    private static readonly string[] Attributes = ["fragrance-aroma", "flavor", "aftertaste", "acidity", "body", "balance", "overall"];
+
     private static int _count;
 
     /// <summary>Everything that says what is in the cups: names and references, and the labels and identities of the samples.</summary>
@@ -44,4 +46,8 @@ internal sealed record Table(Id<CuppingSession> SessionId, string[] Codes, strin
                 [supplier.Name, .. lots.SelectMany(lot => new[] { lot.Ref, lot.Name, lot.Id.ToString() })]);
         });
     }
+
+    /// <summary>The fields of a 100-point sheet with one mark throughout.</summary>
+    public static Dictionary<string, string> Marks(string mark) =>
+        Attributes.ToDictionary(key => $"Input.Marks[{key}]", _ => mark);
 }

@@ -80,6 +80,7 @@
     const button = (sign, direction, word) => {
       const made = document.createElement("button");
       made.type = "button";
+      made.tabIndex = -1; // With the keyboard the arrows step; the buttons are for fingers.
       made.className = "btn btn-plain cup-step";
       made.textContent = sign;
       made.setAttribute("aria-label", `${label} ${word}`);
