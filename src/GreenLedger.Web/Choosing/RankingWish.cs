@@ -1,4 +1,6 @@
+using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Offers;
 
 namespace GreenLedger.Web.Choosing;
 
@@ -46,6 +48,10 @@ public sealed class RankingWish
         Add(route, nameof(WeightProcess), WeightProcess, own.Process);
         return route;
     }
+
+    /// <summary>The same for the page of one offer.</summary>
+    public static IDictionary<string, string> RouteTo(Id<Offer> offer, IDictionary<string, string> route) =>
+        new Dictionary<string, string>(route) { ["id"] = offer.ToString() };
 
     private static void Add(Dictionary<string, string> route, string name, decimal? asked, decimal own)
     {

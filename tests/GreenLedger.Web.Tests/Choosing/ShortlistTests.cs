@@ -22,6 +22,20 @@ public sealed class ShortlistTests(OpenShop shop) : IClassFixture<OpenShop>
         Assert.Contains("no score", failed, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Every_lot_leads_to_its_own_page_with_the_weights_that_are_tried()
+    {
+        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+        var page = await buyer.ReadAsync("/Choosing?WeightScore=100&WeightCost=0");
+
+        var links = page.QuerySelectorAll("#ranked tbody th.lot > a, #ranked td a.btn").Select(link => link.GetAttribute("href")!).ToList();
+
+        Assert.Equal(12, links.Count);
+        Assert.All(links, link => Assert.Contains("WeightScore=100", link, StringComparison.Ordinal));
+        var first = await buyer.ReadAsync(links[0]);
+        Assert.Contains("Decide on E", first.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
+    }
+
     [Theory] // worked by hand: by score alone E A B, by cost alone C D B
     [InlineData("WeightScore=100&WeightCost=0", "E A B C D")]
     [InlineData("WeightScore=0&WeightCost=1", "C D B A E")]
