@@ -45,6 +45,26 @@ public sealed class CandidateQuery(LedgerContext db, LandedCostsQuery costsQuery
         return rows.ToDictionary(row => row.Offer.Id, row => costs.Of(Parcel.Of(row.Offer, row.CountryCode)));
     }
 
+    /// <summary>The least and the highest landed cost of a kilogram among open offers; null while none has one.</summary>
+    public async Task<(decimal Least, decimal Highest)?> CostRangeAsync(DateOnly on, CancellationToken cancellationToken)
+    {
+        if (await costsQuery.FindAsync(on, cancellationToken) is not { } costs)
+        {
+            return null;
+        }
+
+        (decimal Least, decimal Highest)? range = null;
+        await foreach (var (offer, lot) in OffersAsync(on).WithCancellation(cancellationToken))
+        {
+            if (IsOpen(offer, on) && costs.Of(Parcel.Of(offer, lot.CountryCode)).PerKilogram is { } cost)
+            {
+                range = range is var (least, highest) ? (Math.Min(least, cost), Math.Max(highest, cost)) : (cost, cost);
+            }
+        }
+
+        return range;
+    }
+
     /// <param name="terms">Whose form says which score counts, and whose screen is asked for.</param>
     /// <param name="costs">What landed costs of the day are reckoned from.</param>
     /// <param name="filter">Which of the offers of the day; the past year is always whole.</param>

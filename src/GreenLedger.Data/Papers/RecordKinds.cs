@@ -19,13 +19,17 @@ public static class RecordKinds
     /// <summary>Members that say nothing to a reader, or that nobody may read again.</summary>
     private static readonly HashSet<string> Silent = ["Version", "SearchText", "Hash"];
 
+    /// <summary>Members that are written once and stand on the record's own page, in words: history would repeat them as JSON.</summary>
+    private static readonly HashSet<string> Frozen = ["Decision.Rules", "Decision.Figures", "RulesRevision.Terms"];
+
     /// <summary>Where a record's name stands, the best first.</summary>
     private static readonly string[] Names = ["Name", "Title", "FileName", "Ref", "LabelCode", "Code", "CupperName", "Text", "Label"];
 
     public static bool IsRecorded(IReadOnlyEntityType type) =>
         type.ClrType.Namespace?.StartsWith(Rooms, StringComparison.Ordinal) == true && !Unrecorded.Contains(type.ClrType.Name);
 
-    public static bool IsSilent(IReadOnlyPropertyBase member) => Silent.Contains(member.Name);
+    public static bool IsSilent(IReadOnlyPropertyBase member) =>
+        Silent.Contains(member.Name) || Frozen.Contains(member.DeclaringType.ClrType.Name + "." + member.Name);
 
     /// <summary>The room of the house that a kind of record lives in; null for a kind that the ledger does not know.</summary>
     public static string? RoomOf(IReadOnlyModel model, string kind) =>

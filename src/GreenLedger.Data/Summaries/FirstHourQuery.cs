@@ -12,5 +12,7 @@ public sealed class FirstHourQuery(LedgerContext db)
         await db.OfferLists.CountAsync(cancellationToken),
         await db.Offers.CountAsync(cancellationToken),
         await db.Lots.CountAsync(cancellationToken),
-        await db.SampleResults.Select(result => result.SampleId).Distinct().CountAsync(cancellationToken));
+        await db.SampleResults.Select(result => result.SampleId).Distinct().CountAsync(cancellationToken),
+        await db.BuyingRules.CountAsync(cancellationToken),
+        await db.Decisions.CountAsync(cancellationToken));
 }

@@ -16,7 +16,7 @@ public sealed class ChanceDraw
     public const int MostDraws = 40_000;
 
     /// <summary>Many contenders are drawn fewer times, so that a page need not wait: this many scores in all.</summary>
-    private const int ScoresDrawn = 1_500_000;
+    private const int ScoresDrawn = 500_000;
 
     private const int Places = 3;
 

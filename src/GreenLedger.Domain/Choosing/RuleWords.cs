@@ -3,6 +3,9 @@ using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Choosing;
 
+/// <summary>One line of a rule set that an edit changed; null where it was or is not asked.</summary>
+public sealed record RuleChange(string What, string? Before, string? After);
+
 /// <summary>What a rule set says, line by line, in plain trade words; what it does not ask is left out.</summary>
 /// <param name="terms">The terms.</param>
 /// <param name="form">The name of the form that they rank by; null where it is not known.</param>
@@ -52,6 +55,18 @@ public sealed class RuleWords(RuleTerms terms, string? form)
             ("What was not measured", terms.MeasurementsRequired ? "fails its gate" : null),
         ];
         return asked.Where(line => line.Item2 is not null).Select(line => (line.Item1, line.Item2!));
+    }
+
+    /// <summary>What differs between two editions of a rule set: what the later says, then what it no longer asks.</summary>
+    public static IReadOnlyList<RuleChange> Changes(RuleWords before, RuleWords after)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        var (was, now) = (before.Lines.ToDictionary(line => line.What, line => line.Says), after.Lines.ToDictionary(line => line.What, line => line.Says));
+        var changed = after.Lines.Where(line => was.GetValueOrDefault(line.What) != line.Says)
+            .Select(line => new RuleChange(line.What, was.GetValueOrDefault(line.What), line.Says));
+        var gone = before.Lines.Where(line => !now.ContainsKey(line.What)).Select(line => new RuleChange(line.What, line.Says, null));
+        return [.. changed, .. gone];
     }
 
     public static string Word(SessionRule rule) => rule switch

@@ -14,6 +14,8 @@ public static class RecordPages
         ["Producer"] = "/Origins/Producer",
         ["Sample"] = "/Samples/Sample",
         ["GreenGrade"] = "/Grading/Grade",
+        ["Decision"] = "/Choosing/Decision",
+        ["BuyingRules"] = "/Choosing/RuleSet",
         ["CuppingSession"] = "/Cupping/Table",
         ["Route"] = "/Pricing/Route",
     };

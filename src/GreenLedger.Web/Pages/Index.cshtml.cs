@@ -37,6 +37,8 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, De
             Make("Market and exchange rates", "Differentials need the futures of their month, foreign prices the day's rate.", held.Quotes > 0, "Pricing", "Enter rates", "/Pricing/Rates", "/Pricing/Index"),
             Make("The first offer list", "As the exporter sent it: a workbook or a text table.", held.OfferLists > 0 || held.Offers > 0, "Offers", "Load a list", "/Offers/Import", "/Offers/Index"),
             Make("What the samples scored", "Enter score sheets, or import past results.", held.CuppedSamples > 0, "Cupping", "Enter sheets", "/Cupping/Index"),
+            Make("Buying rules", "What a lot must meet, and what weighs how much among those that do.", held.RuleSets > 0, "Choosing", "Write rules", held.RuleSets > 0 ? "/Choosing/Rules" : "/Choosing/EditRules"),
+            Make("The first decision", "The shortlist ranks the offers by your rules: buy, hold or decline.", held.Decisions > 0, "Choosing", "To the shortlist", "/Choosing/Index"),
         ];
         var next = Array.Find(steps, step => !step.IsDone && step.Address is not null);
         Steps = [.. steps.Select(step => step with { IsNext = step == next })];
@@ -45,6 +47,7 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, De
             new("offers", held.Offers, AddressIn("Offers")),
             new("lots", held.Lots, AddressIn("Offers")),
             new("samples cupped", held.CuppedSamples, AddressIn("Cupping")),
+            new("decisions", held.Decisions, User.MayRead("Choosing") ? Url.Page("/Choosing/Decisions") : null),
             new("routes", held.Routes, AddressIn("Pricing")),
         ];
         if (Steps.All(step => step.IsDone))

@@ -1,5 +1,7 @@
 using GreenLedger.Data.Choosing;
+using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -25,9 +27,20 @@ public sealed class DecisionsModel(DecisionQuery query) : PageModel
 
     public async Task OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
-        var filter = new DecisionFilter(Search, Outcome, Withdrawn);
-        Paging = Paging.Of(number, await query.CountAsync(filter, cancellationToken), "decision", "decisions");
-        Rows = await query.ListAsync(filter, Paging.Skip, Paging.Size, cancellationToken);
+        Paging = Paging.Of(number, await query.CountAsync(Filter, cancellationToken), "decision", "decisions");
+        Rows = await query.ListAsync(Filter, Paging.Skip, Paging.Size, cancellationToken);
         HasAny = Rows.Count > 0 || await query.CountAsync(new DecisionFilter(), cancellationToken) > 0;
     }
+
+    /// <summary>What the list shows, every page of it, as a workbook.</summary>
+    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
+    {
+        var rows = await query.ListAsync(Filter, 0, null, cancellationToken);
+        var stream = new MemoryStream();
+        await TableWorkbook.WriteAsync(stream, "Decisions", DecisionColumns.All, rows, cancellationToken);
+        stream.Position = 0;
+        return File(stream, TableWorkbook.MediaType, "decisions.xlsx");
+    }
+
+    private DecisionFilter Filter => new(Search, Outcome, Withdrawn);
 }

@@ -17,8 +17,8 @@ namespace GreenLedger.Web.Pages.Choosing;
 
 public sealed class IndexModel(LedgerContext db, ShortlistQuery query, TimeProvider clock) : PageModel
 {
-    /// <summary>Of the lots below the ranked ones: the rest is found by searching.</summary>
-    public const int MostUnranked = 100;
+    /// <summary>Rows a page: each says much, and on a phone each is a card.</summary>
+    private const int RowsAPage = 25;
 
     private Dictionary<string, string> _countries = [];
     private Dictionary<Id<Offer>, Decision> _decisions = [];
@@ -28,6 +28,10 @@ public sealed class IndexModel(LedgerContext db, ShortlistQuery query, TimeProvi
 
     [BindProperty(SupportsGet = true)]
     public string? Sort { get; set; }
+
+    /// <summary>The page of the lots below the ranked ones, from 1.</summary>
+    [BindProperty(SupportsGet = true)]
+    public int Below { get; set; } = 1;
 
     public IReadOnlyList<string> Names { get; private set; } = [];
 
@@ -63,10 +67,10 @@ public sealed class IndexModel(LedgerContext db, ShortlistQuery query, TimeProvi
         Trouble = ModelState.IsValid ? Trouble : "A weight is a number from 0 up.";
         if (Shortlist is { } list)
         {
-            Paging = Paging.Of(number, list.Ranked.Count, "ranked lot", "ranked lots");
+            Paging = Paging.Of(number, list.Ranked.Count, "ranked lot", "ranked lots", RowsAPage);
             Shown = [.. ShortlistOrder.Of(list.Ranked, Sort).Skip(Paging.Skip).Take(Paging.Size)];
             Chart = ScatterChart.Of(list);
-            await LoadAsync([.. Shown, .. list.Failed.Take(MostUnranked), .. list.OtherForm.Take(MostUnranked)], cancellationToken);
+            await LoadAsync([.. Shown, .. Unranked(list.Failed).Shown, .. Unranked(list.OtherForm).Shown], cancellationToken);
         }
 
         return Page();
@@ -79,6 +83,13 @@ public sealed class IndexModel(LedgerContext db, ShortlistQuery query, TimeProvi
     /// <summary>What the page shows, on one or two pages for those who decide on it.</summary>
     public Task<IActionResult> OnGetPdfAsync([FromServices] ShortlistPapers papers, CancellationToken cancellationToken) =>
         AsFileAsync(papers, ShortlistPdf.Write, ShortlistPdf.MediaType, ".pdf", cancellationToken);
+
+    /// <summary>The part of a list below the ranked lots that this page shows.</summary>
+    public (Paging Paging, IReadOnlyList<ShortlistEntry> Shown) Unranked(IReadOnlyList<ShortlistEntry> entries)
+    {
+        var paging = Paging.Of(Below, entries.Count, "lot", "lots", RowsAPage);
+        return (paging, [.. entries.Skip(paging.Skip).Take(paging.Size)]);
+    }
 
     public string? CountryOf(string? code) => code is null ? null : _countries.GetValueOrDefault(code, code);
 
