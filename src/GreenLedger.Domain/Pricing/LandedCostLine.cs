@@ -17,6 +17,9 @@ public sealed record LandedCostLine(
     Conversion Conversion,
     string Arithmetic)
 {
+    /// <summary>False where the rate for the charge's currency is missing: then <see cref="Amount"/> says nothing.</summary>
+    public bool IsConverted => Original.Currency == Amount.Currency || !Conversion.IsSame;
+
     /// <summary>True when the line adds to the total.</summary>
     public bool Counts => Payer == Payer.Buyer && Leg is null or { Answer: LegAnswer.Amount };
 }

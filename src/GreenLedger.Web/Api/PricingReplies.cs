@@ -10,14 +10,14 @@ internal sealed record MoneyReply(decimal Amount, string Currency)
     public static MoneyReply Of(Money money) => new(money.Amount, money.Currency.Code);
 }
 
-/// <summary>One line of a landed cost; the stage is null for the coffee itself.</summary>
+/// <summary>One line of a landed cost; the stage is null for the coffee itself, the amount where a rate is missing.</summary>
 internal sealed record LandedCostLineReply(
     CostStage? Stage,
     string Name,
     Payer Payer,
     LegWay? Way,
     MoneyReply Original,
-    MoneyReply Amount,
+    MoneyReply? Amount,
     decimal PerKg,
     decimal? ExchangeRate,
     DateOnly? ExchangeRateOn,
@@ -29,7 +29,7 @@ internal sealed record LandedCostLineReply(
         line.Payer,
         line.Leg?.Way,
         MoneyReply.Of(line.Original),
-        MoneyReply.Of(line.Amount),
+        line.IsConverted ? MoneyReply.Of(line.Amount) : null,
         line.PerKilogram,
         line.Conversion.IsSame ? null : line.Conversion.Rate,
         line.Conversion.On,

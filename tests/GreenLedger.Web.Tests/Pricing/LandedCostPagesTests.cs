@@ -87,6 +87,7 @@ public sealed class LandedCostPagesTests(HouseFixture house) : IClassFixture<Hou
             .Replace("""{ "stage": "haulage", "way": "perContainer", "figure": 640, "currency": "EUR" },""", "", StringComparison.Ordinal));
 
         Assert.Equal(JsonValueKind.Null, rate.GetProperty("total").ValueKind);
+        Assert.Equal(JsonValueKind.Null, rate.GetProperty("lines")[0].GetProperty("amount").ValueKind);
         Assert.Contains(rate.GetProperty("problems").EnumerateArray(), problem => problem.GetProperty("message").GetString()!.Contains("There is no exchange rate for", StringComparison.Ordinal));
         Assert.Equal(JsonValueKind.Null, stage.GetProperty("total").ValueKind);
         var open = Assert.Single(stage.GetProperty("problems").EnumerateArray());
@@ -106,6 +107,7 @@ public sealed class LandedCostPagesTests(HouseFixture house) : IClassFixture<Hou
         Assert.Contains("There is no exchange rate for", note.TextContent, StringComparison.Ordinal);
         Assert.NotNull(note.QuerySelector("a[href^='/Pricing/Rate']"));
         Assert.Null(page.QuerySelector("svg.cost-bar"));
+        Assert.Equal("no rate", page.QuerySelector(".cost-lines tbody tr")!.QuerySelectorAll("td")[3].TextContent.Trim());
     }
 
     [Fact]
