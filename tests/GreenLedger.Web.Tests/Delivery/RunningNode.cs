@@ -13,7 +13,7 @@ internal sealed class RunningNode : IAsyncDisposable
     private readonly Process _process;
     private readonly StringBuilder _log = new();
 
-    public RunningNode(ImageFixture image, IReadOnlyDictionary<string, string>? settings = null)
+    public RunningNode(ImageFixture image, IReadOnlyDictionary<string, string>? settings = null, params string[] options)
     {
         _image = image;
         Port = FreePort();
@@ -24,7 +24,7 @@ internal sealed class RunningNode : IAsyncDisposable
         }
 
         all["ASPNETCORE_HTTP_PORTS"] = $"{Port}";
-        _process = Shell.Start(JsonSerializer.Deserialize<string[]>(image.Final.Last("ENTRYPOINT"))!, image.ProgramFolder, all);
+        _process = Shell.Start([.. JsonSerializer.Deserialize<string[]>(image.Final.Last("ENTRYPOINT"))!, .. options], image.ProgramFolder, all);
         _process.OutputDataReceived += (_, line) => Keep(line.Data);
         _process.ErrorDataReceived += (_, line) => Keep(line.Data);
         _process.BeginOutputReadLine();
@@ -72,19 +72,20 @@ internal sealed class RunningNode : IAsyncDisposable
         return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
+    /// <summary>What the node has printed so far.</summary>
+    public string Log()
+    {
+        lock (_log)
+        {
+            return _log.ToString();
+        }
+    }
+
     private void Keep(string? line)
     {
         lock (_log)
         {
             _log.AppendLine(line);
-        }
-    }
-
-    private string Log()
-    {
-        lock (_log)
-        {
-            return _log.ToString();
         }
     }
 }
