@@ -48,7 +48,7 @@ internal sealed record Seller(
         Micro-beneficios Guarumo|Producer|CR|es|CR|Fob|Moin|USD/46 kg|77|2.8|MG
         Central Chacra Alta|Producer|PE|es|PE|Fob|Callao|KC|70|3.0|CCA
         Danau Tenang Kopi|Exporter|ID|en|ID|Fob|Belawan|USD/kg|70|2.6|DT
-        Mille Crêtes Export|Exporter|RW|fr|RW,BI|Fob|Dar es Salaam|USD/lb|70|2.8|MC
+        Crête Sereine Export|Exporter|RW|fr|RW,BI|Fob|Dar es Salaam|USD/lb|70|2.8|MC
         Kyondwa Mountain Coffee|Exporter|UG|en|UG|Fob|Mombasa|USD/lb|77|2.4|KM
         Rama Seca Comercial|Exporter|NI|es|NI|Fob|Corinto|KC|84|2.4|RS
         Hacienda Cumbre Clara|Producer|SV|es|SV|Fob|Acajutla|USD/46 kg|91|2.4|HCC
