@@ -2,13 +2,13 @@ using ExcelDataReader;
 using GreenLedger.Benchmarks.Choosing;
 using GreenLedger.Data;
 using GreenLedger.Data.Offers;
-using GreenLedger.Domain.People;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Documents.Offers;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
+using GreenLedger.Domain.People;
 using GreenLedger.Web.Offers;
 
 namespace GreenLedger.Benchmarks.Offers;

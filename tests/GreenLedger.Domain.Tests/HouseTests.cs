@@ -52,6 +52,21 @@ public sealed partial class HouseTests
         Assert.All(rooms, room => Assert.Contains(room, known));
     }
 
+    /// <summary>As <c>dotnet format</c> wants them, which the build does not check: the framework's first, each by its letters.</summary>
+    [Fact]
+    public void Usings_stand_in_order()
+    {
+        var folders = new[] { "src", "tests", "seed-demo", "benchmarks" }.Select(folder => Path.Combine(Root(), folder)).Where(Directory.Exists);
+
+        var unordered = folders.SelectMany(folder => Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)).Where(IsSource).Where(file =>
+        {
+            var usings = File.ReadLines(file).Select(line => PlainUsing().Match(line)).Where(match => match.Success).Select(match => match.Groups[1].Value).ToList();
+            return !usings.SequenceEqual(usings.OrderBy(name => name != "System" && !name.StartsWith("System.", StringComparison.Ordinal)).ThenBy(name => name, StringComparer.OrdinalIgnoreCase));
+        });
+
+        Assert.Empty(unordered.Select(Path.GetFileName));
+    }
+
     [Fact]
     public void Domain_has_no_files_no_clock_and_no_database()
     {
@@ -114,6 +129,9 @@ public sealed partial class HouseTests
     private static bool Mentions(string text, string room, HashSet<string> types) =>
         Regex.IsMatch(text, $@"GreenLedger\.Domain\.{room}\b")
         || Regex.Matches(text, $@"(?<![\w.]){room}\.(?<name>\w+)").Any(match => types.Contains(match.Groups["name"].Value));
+
+    [GeneratedRegex(@"^using ([\w.]+);$")]
+    private static partial Regex PlainUsing();
 
     [GeneratedRegex(@"^(?:public|internal) (?:[a-z]+ )*(?:class|struct|enum|interface|record) (?<name>\w+)", RegexOptions.Multiline)]
     private static partial Regex Declaration();
