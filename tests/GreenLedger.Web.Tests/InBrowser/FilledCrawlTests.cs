@@ -1,6 +1,8 @@
 using System.Net;
 using System.Text;
+using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Offers;
 using GreenLedger.Web.Tests.Papers;
 using Microsoft.EntityFrameworkCore;
 
@@ -45,10 +47,22 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         (await script.PostAsync(new Uri("/api/offers/import", UriKind.Relative), form)).EnsureSuccessStatusCode();
         await SendAsync(buyer, "/Offers/Import", new() { ["Input.Supplier"] = "Quay Traders" }, null, OfferList.Replace("9.85", "9.95", StringComparison.Ordinal));
         await SendAsync(buyer, "/Cupping/Import", [], "Read", CuppingResults);
+        await AddFailedJobAsync(house);
         var lot = await house.FromLedgerAsync(db => db.Lots.OrderByDescending(one => one.Id).Select(one => one.Id).FirstAsync());
         await SendAsync(buyer, PapersHouse.AttachTo("Lot", lot), new() { ["ReturnUrl"] = "/" }, null, "Cupped blind on arrival.");
         await SendAsync(buyer, $"/Papers/WriteNote/Lot/{lot}?ReturnUrl=%2F", new() { ["Input.Text"] = "Ask for the moisture again." }, null, null);
     }
+
+    /// <summary>A long list that could not be taken in; one that is still to be done would be done while the crawl looks.</summary>
+    private static Task AddFailedJobAsync(HouseFixture house) => house.InLedgerAsync(async db =>
+    {
+        var file = await db.StoredFiles.Where(one => one.Name == "list.csv").OrderByDescending(one => one.Id).FirstAsync();
+        var by = await db.People.OrderBy(person => person.Id).Select(person => person.Id).FirstAsync();
+        var job = new Job(ListWork.Load, new ListOrder(file.Id.Value, "Quay Traders", new DateOnly(2026, 11, 25), "{}").ToJson(), by, DateTimeOffset.UtcNow);
+        job.Fail("The list holds no row that can be read.", DateTimeOffset.UtcNow);
+        db.Add(job);
+        await db.SaveChangesAsync();
+    });
 
     /// <summary>Sends a page's form, with a file where there is one; where it leads.</summary>
     private static async Task<string> SendAsync(TestBrowser buyer, string address, Dictionary<string, string> fields, string? handler, string? file)
