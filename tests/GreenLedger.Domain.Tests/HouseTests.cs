@@ -6,6 +6,8 @@ namespace GreenLedger.Domain.Tests;
 /// <summary>Guards the order of the rooms: the coffee's way, each line of it knowing only the lines before.</summary>
 public sealed partial class HouseTests
 {
+    private static readonly string[] Folders = ["src", "tests", "seed-demo", "benchmarks"];
+
     /// <summary>Rooms in the order of the coffee's way (docs/decisions/0001). Rooms on one line do not know each other.</summary>
     private static readonly string[][] Lines =
     [
@@ -56,7 +58,7 @@ public sealed partial class HouseTests
     [Fact]
     public void Usings_stand_in_order()
     {
-        var folders = new[] { "src", "tests", "seed-demo", "benchmarks" }.Select(folder => Path.Combine(Root(), folder)).Where(Directory.Exists);
+        var folders = Folders.Select(folder => Path.Combine(Root(), folder)).Where(Directory.Exists);
 
         var unordered = folders.SelectMany(folder => Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)).Where(IsSource).Where(file =>
         {
