@@ -1,10 +1,6 @@
-using System.Net;
-using System.Net.Http.Json;
 using System.Text.Json;
-using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Tests.Offers;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Api;
 
@@ -20,7 +16,7 @@ public sealed class ReceivedListsTests(HouseFixture house) : IClassFixture<House
         var expected = ReceivedLists.Expected(name);
         using var script = await house.ScriptAsync(Role.Buyer);
 
-        var answer = await LoadAsync(script, name);
+        var answer = await ReceivedLists.LoadAsync(script, name);
 
         var offers = answer.GetProperty("offers").EnumerateArray().ToList();
         Assert.Equal(expected.GetProperty("offers").GetInt32(), offers.Count);
@@ -28,22 +24,6 @@ public sealed class ReceivedListsTests(HouseFixture house) : IClassFixture<House
         CheckTerms(expected, offers);
         CheckRows(expected, offers);
         CheckSetAside(expected, answer.GetProperty("setAside").EnumerateArray().ToList());
-    }
-
-    [Theory]
-    [MemberData(nameof(Lists))]
-    public async Task The_same_list_again_leaves_every_table_equal_and_is_one_line_of_history(string name)
-    {
-        using var script = await house.ScriptAsync(Role.Buyer);
-        await LoadAsync(script, name);
-        var before = await house.FromLedgerAsync(LedgerTables.ReadAsync);
-
-        var again = await LoadAsync(script, name);
-
-        Assert.Equal((0, 0, false), (again.GetProperty("accepted").GetInt32(), again.GetProperty("revised").GetInt32(), again.GetProperty("stored").GetBoolean()));
-        Assert.Equal(ReceivedLists.Expected(name).GetProperty("offers").GetInt32(), again.GetProperty("unchanged").GetInt32());
-        Assert.Equal(before, await house.FromLedgerAsync(LedgerTables.ReadAsync));
-        Assert.Equal(1, await house.FromLedgerAsync(db => db.Changes.CountAsync(change => change.RecordKind == nameof(OfferList) && change.RecordName == name)));
     }
 
     private static void CheckTerms(JsonElement expected, List<JsonElement> offers)
@@ -83,16 +63,4 @@ public sealed class ReceivedListsTests(HouseFixture house) : IClassFixture<House
         (offer.GetProperty("pricePerKg").GetProperty("amount").GetDecimal(), Text(offer.GetProperty("pricePerKg"), "currency"));
 
     private static string? Text(JsonElement row, string name) => row.GetProperty(name).GetString();
-
-    private static async Task<JsonElement> LoadAsync(HttpClient script, string name)
-    {
-        using var content = new MultipartFormDataContent
-        {
-            { new ByteArrayContent(await File.ReadAllBytesAsync(ReceivedLists.PathOf(name))), "file", name },
-            { new StringContent("true"), "commit" },
-        };
-        var answer = await script.PostAsync(new Uri("/api/offers/import", UriKind.Relative), content);
-        Assert.True(answer.StatusCode == HttpStatusCode.OK, await answer.Content.ReadAsStringAsync());
-        return await answer.Content.ReadFromJsonAsync<JsonElement>();
-    }
 }

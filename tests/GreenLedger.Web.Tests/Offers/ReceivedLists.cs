@@ -1,3 +1,5 @@
+using System.Net;
+using System.Net.Http.Json;
 using System.Text.Json;
 
 namespace GreenLedger.Web.Tests.Offers;
@@ -35,4 +37,17 @@ internal static class ReceivedLists
     }
 
     public static int SetAside(JsonElement expected) => expected.TryGetProperty("set_aside", out var rows) ? rows.EnumerateObject().Count() : 0;
+
+    /// <summary>Loads and stores a list as a script does.</summary>
+    public static async Task<JsonElement> LoadAsync(HttpClient script, string name)
+    {
+        using var content = new MultipartFormDataContent
+        {
+            { new ByteArrayContent(await File.ReadAllBytesAsync(PathOf(name))), "file", name },
+            { new StringContent("true"), "commit" },
+        };
+        var answer = await script.PostAsync(new Uri("/api/offers/import", UriKind.Relative), content);
+        Assert.True(answer.StatusCode == HttpStatusCode.OK, await answer.Content.ReadAsStringAsync());
+        return await answer.Content.ReadFromJsonAsync<JsonElement>();
+    }
 }

@@ -34,7 +34,7 @@ public sealed class AttachmentTests(HouseFixture house) : IClassFixture<HouseFix
 
     [Theory]
     [InlineData("contract.exe", "MZ", "Files of this kind are not taken.")]
-    [InlineData("contract.pdf", "MZ, and then more", "its content is something else")]
+    [InlineData("programme.pdf", "MZ, and then more", "its content is something else")]
     [InlineData("photo.png", "GIF89a", "its content is something else")]
     [InlineData("empty.txt", "", "This file is empty")]
     public async Task A_file_that_is_not_taken_is_refused_in_a_sentence_and_nothing_is_stored(string name, string content, string sentence)
