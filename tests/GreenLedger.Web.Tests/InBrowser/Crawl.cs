@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Net;
 using System.Text.RegularExpressions;
 
@@ -7,24 +6,22 @@ namespace GreenLedger.Web.Tests.InBrowser;
 /// <summary>
 /// Asks for every page as one person after another and writes down what is wrong. What a person is shown is opened in the
 /// browser, wide and on a phone, unless its markup was already opened for somebody else: the page's own part and the frame
-/// around it (the menus) are told apart, and whichever is new is looked at. Several people may go through at once.
+/// around it (the menus) are told apart, and whichever is new is looked at.
 /// </summary>
 internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids)
 {
     private const int RefusalsThatSettleIt = 3;
 
-    private readonly ConcurrentDictionary<string, bool> _seen = [];
-    private readonly ConcurrentDictionary<string, bool> _shown = [];
-    private readonly ConcurrentQueue<string> _faults = [];
+    private readonly HashSet<string> _seen = [];
 
     /// <summary>Pages that somebody was shown.</summary>
-    public IEnumerable<string> Shown => _shown.Keys;
+    public HashSet<string> Shown { get; } = [];
 
-    /// <summary>Writes down one more fault: who saw what, and what was wrong.</summary>
-    public void Fault(string fault) => _faults.Enqueue(fault);
+    /// <summary>Who saw what, and what was wrong.</summary>
+    public List<string> Faults { get; } = [];
 
     /// <summary>A test's last line: every fault in full, since a list of them would be cut short.</summary>
-    public void FoundNothing() => Assert.True(_faults.IsEmpty, string.Join('\n', _faults));
+    public void FoundNothing() => Assert.True(Faults.Count == 0, string.Join('\n', Faults));
 
     /// <param name="name">As the masthead says it: a frame is no other one because somebody else's name stands in it.</param>
     public async Task VisitAllAsync(Window window, HttpClient asker, string who, string name = "")
@@ -36,7 +33,7 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
                 continue;
             }
 
-            _shown.TryAdd(route.Page, true);
+            Shown.Add(route.Page);
             if (page.Markup is { } markup && IsNew(markup, name))
             {
                 await VisitAsync(window, page.Address, $"{who} at {page.Address}");
@@ -53,7 +50,7 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
             using var answer = await asker.GetAsync(new Uri(address, UriKind.Relative));
             if (answer.StatusCode >= HttpStatusCode.InternalServerError)
             {
-                Fault($"{who} at {address}: answered {(int)answer.StatusCode}");
+                Faults.Add($"{who} at {address}: answered {(int)answer.StatusCode}");
                 return null;
             }
 
@@ -77,11 +74,11 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
         var (start, end) = (plain.IndexOf("<main", StringComparison.Ordinal), plain.IndexOf("</main>", StringComparison.Ordinal));
         if (start < 0 || end < start)
         {
-            return _seen.TryAdd(plain, true);
+            return _seen.Add(plain);
         }
 
         var frame = Titles().Replace(plain[..start], "") + plain[end..];
-        return _seen.TryAdd(plain[start..end], true) | _seen.TryAdd(name.Length == 0 ? frame : frame.Replace(name, "", StringComparison.Ordinal), true);
+        return _seen.Add(plain[start..end]) | _seen.Add(name.Length == 0 ? frame : frame.Replace(name, "", StringComparison.Ordinal));
     }
 
     private async Task VisitAsync(Window window, string address, string where)
@@ -93,16 +90,14 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
         await CheckAsync(window, $"{where}, {Chromium.Phone} px");
         if (await window.SidewaysAsync() is > 0 and var pixels)
         {
-            Fault($"{where}, {Chromium.Phone} px: can be pushed {pixels} pixels sideways");
+            Faults.Add($"{where}, {Chromium.Phone} px: can be pushed {pixels} pixels sideways");
         }
     }
 
     private async Task CheckAsync(Window window, string where)
     {
-        foreach (var fault in (await window.ViolationsAsync()).Concat(window.Complaints()))
-        {
-            Fault($"{where}: {fault}");
-        }
+        var faults = (await window.ViolationsAsync()).Concat(window.Complaints());
+        Faults.AddRange(faults.Select(fault => $"{where}: {fault}"));
     }
 
     /// <summary>What differs each time or on each page without being another frame: form tokens, the menu's place.</summary>

@@ -32,11 +32,7 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         await CrawledHouse.VisitAsEachRoleAsync(chromium, house, crawl);
 
         var all = await PageRoute.AllAsync(house.Services);
-        foreach (var page in all.Select(route => route.Page).Except(crawl.Shown).Where(page => page != FirstAccount))
-        {
-            crawl.Fault($"Nobody was shown {page}");
-        }
-
+        crawl.Faults.AddRange(all.Select(route => route.Page).Except(crawl.Shown).Where(page => page != FirstAccount).Select(page => $"Nobody was shown {page}"));
         crawl.FoundNothing();
     }
 

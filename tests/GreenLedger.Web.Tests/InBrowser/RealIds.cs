@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
@@ -18,7 +17,7 @@ internal sealed class RealIds(HouseFixture house)
         ["country"] = ["CO"],
     };
 
-    private readonly ConcurrentDictionary<Type, IReadOnlyList<string>> _known = [];
+    private readonly Dictionary<Type, IReadOnlyList<string>> _known = [];
 
     /// <summary>Addresses to try, until one is there for whoever asks; none if the ledger holds no such record.</summary>
     public async Task<IReadOnlyList<string>> AddressesAsync(PageRoute route)
