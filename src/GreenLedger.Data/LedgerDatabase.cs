@@ -2,6 +2,7 @@ using AutoMapper;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Origins;
 using GreenLedger.Data.People;
+using GreenLedger.Data.Search;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -62,6 +63,7 @@ public static class LedgerDatabase
         await db.TakeTurnAsync(cancellationToken);
         await OriginsReference.FillAsync(db, cancellationToken);
         await CuppingReference.FillAsync(db, cancellationToken);
+        await SearchTexts.FillAsync(db, cancellationToken);
         await transaction.CommitAsync(cancellationToken);
     }
 

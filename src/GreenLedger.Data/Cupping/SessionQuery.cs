@@ -1,5 +1,6 @@
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
@@ -65,12 +66,9 @@ public sealed class SessionQuery(LedgerContext db)
     private IQueryable<CuppingSession> Filtered(SessionFilter filter)
     {
         var sessions = db.CuppingSessions.AsNoTracking();
-        if (!string.IsNullOrWhiteSpace(filter.Text))
+        if (SearchText.Of(filter.Text) is { Length: > 0 } words)
         {
-            var text = filter.Text.Trim().ToLowerInvariant();
-#pragma warning disable CA1304, CA1311, CA1862 // Translated to SQL's lower(), which knows no culture.
-            sessions = sessions.Where(session => session.Title.ToLower().Contains(text));
-#pragma warning restore CA1304, CA1311, CA1862
+            sessions = sessions.Where(session => session.SearchText.Contains(words));
         }
 
         return filter.IsClosed switch

@@ -65,13 +65,9 @@ public sealed class OfferListQuery(LedgerContext db)
                 Supplier = supplier,
                 Waiting = db.SetAsideRows.Count(row => row.ListId == list.Id && row.MendedAt == null),
             };
-        if (filter.Search?.Trim() is { Length: > 0 } words)
+        if (SearchText.Of(filter.Search) is { Length: > 0 } words)
         {
-            var folded = SearchText.Of(words);
-            var lower = words.ToLowerInvariant();
-#pragma warning disable CA1304, CA1311, CA1862 // Becomes SQL's LOWER, which knows no culture.
-            found = found.Where(row => row.Supplier.SearchText.Contains(folded) || row.List.FileName.ToLower().Contains(lower));
-#pragma warning restore CA1304, CA1311, CA1862
+            found = found.Where(row => row.Supplier.SearchText.Contains(words) || row.List.SearchText.Contains(words));
         }
 
         if (filter.Supplier is { } from)

@@ -22,6 +22,7 @@ public sealed class CuppingSession
     private CuppingSession()
     {
         Title = "";
+        SearchText = "";
         Form = null!;
     }
 
@@ -31,6 +32,7 @@ public sealed class CuppingSession
         Rule.Require(form.Rules.CupCounts.Contains(cupsPerSample), $"This form is cupped with {string.Join(", ", form.Rules.CupCounts)} cups a sample.", nameof(CupsPerSample));
         Id = Id<CuppingSession>.New();
         Title = Rule.Text(title, "The title", field: nameof(Title));
+        SearchText = Measures.SearchText.Of(Title);
         HeldOn = heldOn;
         Form = form;
         FormId = form.Id;
@@ -49,6 +51,8 @@ public sealed class CuppingSession
     public int Version { get; private set; }
 
     public string Title { get; private set; }
+
+    public string SearchText { get; private set; }
 
     public DateOnly HeldOn { get; private set; }
 

@@ -15,6 +15,7 @@ public sealed class OfferList
     private OfferList()
     {
         FileName = "";
+        SearchText = "";
         FileHash = "";
         Mapping = "";
     }
@@ -25,6 +26,7 @@ public sealed class OfferList
         SupplierId = theCase.Supplier.Id;
         StoredFileId = theCase.StoredFile.Id;
         FileName = theCase.StoredFile.Name;
+        SearchText = Measures.SearchText.Of(FileName);
         FileHash = theCase.StoredFile.Sha256;
         ReceivedOn = theCase.ReceivedOn;
         Mapping = theCase.Mapping.ToJson();
@@ -37,6 +39,8 @@ public sealed class OfferList
     public Id<Supplier> SupplierId { get; private set; }
 
     public string FileName { get; private set; }
+
+    public string SearchText { get; private set; }
 
     public string FileHash { get; private set; }
 

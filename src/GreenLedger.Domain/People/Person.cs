@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace GreenLedger.Domain.People;
 
 /// <summary>Somebody of the house: a buyer, a cupper, a manager. Records of what happened point here.</summary>
@@ -6,12 +8,13 @@ public sealed class Person
     private Person()
     {
         Name = "";
+        SearchText = "";
     }
 
     public Person(string name, Role roles)
     {
         Id = Id<Person>.New();
-        Name = Rule.Text(name, "The name", field: nameof(Name));
+        Rename(name);
         Roles = roles;
     }
 
@@ -19,12 +22,19 @@ public sealed class Person
 
     public string Name { get; private set; }
 
+    public string SearchText { get; private set; }
+
     public Role Roles { get; private set; }
 
     /// <summary>False once the person has left: the name stays in the ledger, signing in does not work.</summary>
     public bool IsActive { get; private set; } = true;
 
-    public void Rename(string name) => Name = Rule.Text(name, "The name", field: nameof(Name));
+    [MemberNotNull(nameof(Name), nameof(SearchText))]
+    public void Rename(string name)
+    {
+        Name = Rule.Text(name, "The name", field: nameof(Name));
+        SearchText = Measures.SearchText.Of(Name);
+    }
 
     public void Give(Role roles) => Roles = roles;
 

@@ -37,16 +37,16 @@ internal static class ListHouse
     }
 
     public static async Task<(ListOutcome Outcome, bool Stored)> LoadAsync(
-        Ledger ledger, string[][] rows, DateOnly? receivedOn = null, Func<OfferMapping, OfferMapping>? change = null)
+        Ledger ledger, string[][] rows, DateOnly? receivedOn = null, Func<OfferMapping, OfferMapping>? change = null, string fileName = "list.csv")
     {
         await using var db = ledger.Open(new Who(() => Buyer.Id));
         var store = new ListStore(db);
         var reference = await store.ReferenceAsync(Today, default);
-        var look = ListLook.Of(Lines(rows), "list.csv");
+        var look = ListLook.Of(Lines(rows), fileName);
         var sender = await store.SenderAsync("Nordhafen Rohkaffee", look, reference, default);
         var mapping = await store.MappingAsync(sender, look, reference, default);
         mapping = change?.Invoke(mapping) ?? mapping;
-        var file = new StoredFile("list.csv", "text/csv", System.Text.Encoding.UTF8.GetBytes(string.Join('\n', rows.Select(row => string.Join(';', row)))), Buyer.Id, Now);
+        var file = new StoredFile(fileName, "text/csv", System.Text.Encoding.UTF8.GetBytes(string.Join('\n', rows.Select(row => string.Join(';', row)))), Buyer.Id, Now);
         await using var transaction = await store.BeginAsync(sender, default);
         var theCase = await store.CaseAsync(sender, file, mapping, receivedOn ?? Today, Buyer.Id, Now, default);
         var outcome = OfferList.From(ListReading.Of(Lines(rows), mapping, reference), theCase);

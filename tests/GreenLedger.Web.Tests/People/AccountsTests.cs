@@ -19,6 +19,21 @@ public sealed class AccountsTests(HouseFixture house) : IClassFixture<HouseFixtu
         Assert.Contains("Ruta Mbeki", (await invited.ReadAsync("/")).QuerySelector(".account summary")!.TextContent, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("élodie")]
+    [InlineData("ELODIE  marchand")]
+    [InlineData("E.Marchand@sorrel")]
+    public async Task Somebody_is_found_without_regard_to_accents_and_capitals(string typed)
+    {
+        await using var other = new HouseFixture();
+        var administrator = await other.BrowserAsync(Role.Administrator);
+        await InviteAsync(administrator, "ÉLODIE Marchand", "e.marchand@sorrel-roasters.example");
+
+        var page = await administrator.ReadAsync("/People?name=" + Uri.EscapeDataString(typed));
+
+        Assert.Equal("ÉLODIE Marchand", Assert.Single(page.QuerySelectorAll("tbody th")).TextContent);
+    }
+
     [Fact]
     public async Task A_link_works_once()
     {

@@ -1,4 +1,5 @@
 using GreenLedger.Data;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
@@ -26,12 +27,11 @@ public sealed class IndexModel(LedgerContext db) : PageModel
     {
         var rows = db.Users.AsNoTracking()
             .Join(db.People, account => account.PersonId, person => person.Id, (account, person) => new { account, person });
-        if (!string.IsNullOrWhiteSpace(Name))
+        if (Name?.Trim() is { Length: > 0 } part)
         {
-            var part = Name.Trim().ToLowerInvariant();
-#pragma warning disable CA1304, CA1311, CA1862 // Translated to SQL, which has one lower().
-            rows = rows.Where(row => row.person.Name.ToLower().Contains(part) || row.account.Email!.Contains(part));
-#pragma warning restore CA1304, CA1311, CA1862
+            var folded = SearchText.Of(part);
+            var email = part.ToUpperInvariant();
+            rows = rows.Where(row => (folded != "" && row.person.SearchText.Contains(folded)) || row.account.NormalizedEmail!.Contains(email));
         }
 
         Paging = Paging.Of(PageNumber, await rows.CountAsync(cancellationToken), "person", "people");

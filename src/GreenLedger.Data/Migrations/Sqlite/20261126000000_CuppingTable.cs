@@ -1,0 +1,51 @@
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace GreenLedger.Data.Migrations.Sqlite
+{
+    /// <inheritdoc />
+    public partial class CuppingTable : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.AddColumn<string>(
+                name: "SearchText",
+                table: "People",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<string>(
+                name: "SearchText",
+                table: "OfferLists",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<string>(
+                name: "SearchText",
+                table: "CuppingSessions",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropColumn(
+                name: "SearchText",
+                table: "People");
+
+            migrationBuilder.DropColumn(
+                name: "SearchText",
+                table: "OfferLists");
+
+            migrationBuilder.DropColumn(
+                name: "SearchText",
+                table: "CuppingSessions");
+        }
+    }
+}
