@@ -5,7 +5,7 @@ namespace GreenLedger.Domain.Tests.Cupping;
 public sealed class CupperPerformanceTests
 {
     /// <summary>Handbook quality.md section 4.3: four cuppers, three samples, two replicates.</summary>
-    private const string Replicated =
+    internal const string Replicated =
         "84.00 84.50|82.50 83.00|85.25 85.00|83.75 84.25 / 86.00 85.75|84.25 84.50|87.50 87.00|84.75 85.50 / 83.25 83.00|82.75 82.25|84.00 84.75|82.00 83.00";
 
     /// <summary>Handbook quality.md section 4.4 and check value 14 (R).</summary>
@@ -64,7 +64,7 @@ public sealed class CupperPerformanceTests
         Assert.Throws<ArgumentException>(() => OneWayTable.Of([[84.0, 85.0]]));
     }
 
-    private static List<PanelScore> Scores(string table) =>
+    internal static List<PanelScore> Scores(string table) =>
         [.. table.Split('/').SelectMany((sample, place) => sample.Split('|').SelectMany((cell, seat) => Numbers(cell).Select(points => new PanelScore(place, seat, points))))];
 
     private static IReadOnlyList<double> Numbers(string text) =>
