@@ -6,7 +6,7 @@ namespace GreenLedger.Domain.Papers;
 /// A file that belongs to a lot, an offer or a sample: a photograph, a certificate, a laboratory's report. A removed
 /// attachment can be put back, so its file stays in the ledger.
 /// </summary>
-public sealed class Attachment
+public sealed class Attachment : IPaper
 {
     private Attachment() => FileName = ContentType = Sha256 = "";
 

@@ -3,7 +3,7 @@ using GreenLedger.Domain.People;
 namespace GreenLedger.Domain.Papers;
 
 /// <summary>Something that a person wrote down about a lot, an offer or a sample. A removed note can be put back.</summary>
-public sealed class Note
+public sealed class Note : IPaper
 {
     public const int Longest = 4000;
 

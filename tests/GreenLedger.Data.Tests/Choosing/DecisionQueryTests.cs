@@ -4,6 +4,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
+using GreenLedger.Examples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Tests.Choosing;

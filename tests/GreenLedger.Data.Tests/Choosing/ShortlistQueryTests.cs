@@ -6,6 +6,7 @@ using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Examples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Tests.Choosing;

@@ -6,6 +6,7 @@ using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Examples;
 
 namespace GreenLedger.Documents.Tests.Choosing;
 
@@ -16,7 +17,6 @@ internal static class Demo
     public static readonly DateTimeOffset Now = new(2026, 11, 25, 9, 30, 0, TimeSpan.Zero);
     public static readonly Id<ProcessMethod> Washed = Id<ProcessMethod>.New();
     public static readonly Id<ProcessMethod> Natural = Id<ProcessMethod>.New();
-    public static readonly FuturesMonth March = FuturesMonth.Of(FuturesMarket.Arabica, 2027, 3);
 
     /// <summary>Weights 0.6 and 0.4, anchors at the least and the best: handbook quality.md section 9, value 27.</summary>
     public static RuleTerms Rules { get; } = new()
@@ -39,9 +39,9 @@ internal static class Demo
     public static Offered Spot(string @ref, decimal score, decimal perKilogram, string name = "", bool isNatural = false, Currency? currency = null) =>
         Lot(@ref, score, new Parcel(PricePerWeight.Of(perKilogram, currency ?? Currency.Usd, PriceUnit.Kilogram), null, Incoterm.ExWarehouse, null, "CO", Weight.FromKilograms(2100m), 30), SpotCosts(currency ?? Currency.Usd), name, isNatural);
 
-    /// <summary>Example D of handbook trade.md section 3.3, as a differential of +35 on 286.65 ¢/lb: the same 321.65 ¢/lb.</summary>
-    public static Offered ExampleD(string @ref, decimal score) =>
-        Lot(@ref, score, new Parcel(null, Differential.Of(March, 35m), Incoterm.Fob, "Puerto Cortés", "HN", Weight.FromKilograms(18_975m), 275), RouteCosts());
+    /// <summary>Example D as a differential of +35 on 286.65 ¢/lb: the same 321.65 ¢/lb.</summary>
+    public static Offered Container(string @ref, decimal score) =>
+        Lot(@ref, score, ExampleD.Parcel with { Price = null, Differential = Differential.Of(ExampleD.March, 35m) }, RouteCosts());
 
     public static ShortlistReport Report(IReadOnlyList<Offered> lots, RuleTerms? rules = null)
     {
@@ -92,34 +92,7 @@ internal static class Demo
 
     private static LandedCosts RouteCosts()
     {
-        var route = new Route("Honduras to Hamburg", "Puerto Cortés / HNPCR", "Hamburg / DEHAM", "Harbour warehouse", "HN");
-        route.Share(SharedOver.Quantity, Weight.FromKilograms(19_200m), 1, Percent.Of(0.3m), Percent.Of(110m));
-        route.Answer(Legs);
-        var rate = new ExchangeRate(Currency.Usd, new DateOnly(2026, 11, 24), 1.16m, "European Central Bank", null, Now);
-        var quote = new FuturesQuote(March, new DateOnly(2026, 11, 24), 286.65m, "the exchange's settlement", null, Now);
-        return new LandedCosts(Currency.Eur, Today, [route], new ExchangeRates([rate]), new FuturesQuotes([quote]), new HashSet<Currency>());
+        var yesterday = Today.AddDays(-1);
+        return new LandedCosts(Currency.Eur, Today, [ExampleD.Route()], new ExchangeRates([ExampleD.Rate(yesterday)]), new FuturesQuotes([ExampleD.Quote(yesterday)]), new HashSet<Currency>());
     }
-
-    private static IEnumerable<RouteLeg> Legs =>
-    [
-        RouteLeg.None(CostStage.Packing),
-        RouteLeg.Of(CostStage.OriginLoading, LegBasis.PerBag, 0.25m, Currency.Usd),
-        RouteLeg.Of(CostStage.InlandCarriage, LegBasis.PerKilogram, 0.04m, Currency.Usd),
-        RouteLeg.Of(CostStage.ExportClearance, LegBasis.PerShipment, 180m, Currency.Usd),
-        RouteLeg.Of(CostStage.OriginTerminal, LegBasis.PerContainer, 210m, Currency.Usd),
-        RouteLeg.Included(CostStage.OnBoard),
-        RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, 3_250m, Currency.Usd, "Ocean freight"),
-        RouteLeg.Share(CostStage.Insurance, LegBasis.PercentOfCif, Percent.Of(0.35m)),
-        RouteLeg.Of(CostStage.DestinationTerminal, LegBasis.PerContainer, 285m, Currency.Eur),
-        RouteLeg.Of(CostStage.CarrierDocuments, LegBasis.PerShipment, 95m, Currency.Eur),
-        RouteLeg.Of(CostStage.ImportClearance, LegBasis.PerShipment, 120m, Currency.Eur),
-        RouteLeg.Of(CostStage.Inspection, LegBasis.PerShipment, 80m, Currency.Eur),
-        RouteLeg.Share(CostStage.Duty, LegBasis.PercentOfCif, Percent.Of(0m)),
-        RouteLeg.None(CostStage.HandlingOut),
-        RouteLeg.Of(CostStage.Haulage, LegBasis.PerContainer, 640m, Currency.Eur),
-        RouteLeg.Included(CostStage.Unloading),
-        RouteLeg.Of(CostStage.WeighingAndSampling, LegBasis.PerShipment, 150m, Currency.Eur),
-        RouteLeg.Interest(CostStage.Finance, Percent.Of(7.5m), 65),
-        RouteLeg.PerTonneMonth(CostStage.Storage, 9.50m, Currency.Eur, 2),
-    ];
 }

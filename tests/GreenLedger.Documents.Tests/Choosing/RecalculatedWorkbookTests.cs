@@ -21,7 +21,7 @@ public sealed partial class RecalculatedWorkbookTests : IDisposable
     {
         var weights = new Weights { Score = 3m, Cost = 2m, CostPerPoint = 4m, Process = 1m };
         var terms = (inEuros ? ShortlistWorkbookTests.Euros : Demo.Rules) with { CostPerPoint = rule, Weights = weights };
-        IReadOnlyList<Demo.Offered> lots = inEuros ? [Demo.ExampleD("D", 85m), Demo.ExampleD("E", 86m)] : Demo.RunningExample;
+        IReadOnlyList<Demo.Offered> lots = inEuros ? [Demo.Container("D", 85m), Demo.Container("E", 86m)] : Demo.RunningExample;
         var ours = Path.Combine(_folder, "ours.xlsx");
         await using (var file = File.Create(ours))
         {

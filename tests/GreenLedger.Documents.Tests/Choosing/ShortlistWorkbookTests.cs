@@ -56,7 +56,7 @@ public sealed class ShortlistWorkbookTests
     [Fact]
     public void Landed_cost_is_the_sum_of_its_legs()
     {
-        using var book = Written(Demo.Report([Demo.ExampleD("D", 85m)], Euros));
+        using var book = Written(Demo.Report([Demo.Container("D", 85m)], Euros));
 
         var (total, perKilogram) = (book.Of("D", "Landed total, EUR"), book.Of("D", "Landed cost, EUR/kg"));
 
@@ -68,7 +68,7 @@ public sealed class ShortlistWorkbookTests
     [Fact]
     public void Each_leg_stands_in_its_own_currency_with_the_rates_of_the_day()
     {
-        using var book = Written(Demo.Report([Demo.ExampleD("D", 85m)], Euros));
+        using var book = Written(Demo.Report([Demo.Container("D", 85m)], Euros));
 
         var freight = book.Worksheet("Landed cost").RowsUsed().Single(row => row.Cell(6).GetString() == "Ocean freight");
 

@@ -1,5 +1,6 @@
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Examples;
 
 namespace GreenLedger.Domain.Tests.Pricing;
 
@@ -10,7 +11,7 @@ public sealed class FuturesQuoteTests
     [Fact] // handbook, trade 12 no. 21
     public void A_level_between_two_ticks_is_refused()
     {
-        var refusal = Assert.Throws<RuleBrokenException>(() => PricingDemo.Quote(PricingDemo.March, 285.42m, PricingDemo.Today));
+        var refusal = Assert.Throws<RuleBrokenException>(() => PricingDemo.Quote(ExampleD.March, 285.42m, PricingDemo.Today));
 
         Assert.Contains("steps of 0.05 US cents/lb", refusal.Message);
         Assert.Throws<RuleBrokenException>(() => PricingDemo.Quote(Robusta, 4_000.5m, PricingDemo.Today));
@@ -28,22 +29,22 @@ public sealed class FuturesQuoteTests
     [InlineData(-286.65)]
     [InlineData(200_000)]
     public void A_quote_that_no_market_shows_is_refused(double quoted) =>
-        Assert.Throws<RuleBrokenException>(() => PricingDemo.Quote(PricingDemo.March, (decimal)quoted, PricingDemo.Today));
+        Assert.Throws<RuleBrokenException>(() => PricingDemo.Quote(ExampleD.March, (decimal)quoted, PricingDemo.Today));
 
     [Fact]
     public void The_last_earlier_quote_of_the_month_holds_and_no_other_months()
     {
-        var quotes = new FuturesQuotes([PricingDemo.Quote(PricingDemo.March, 280m, new(2026, 11, 19)), PricingDemo.Quote(PricingDemo.March, 285.40m, new(2026, 11, 20)), PricingDemo.Quote(PricingDemo.March, 300m, new(2026, 11, 23))]);
+        var quotes = new FuturesQuotes([PricingDemo.Quote(ExampleD.March, 280m, new(2026, 11, 19)), PricingDemo.Quote(ExampleD.March, 285.40m, new(2026, 11, 20)), PricingDemo.Quote(ExampleD.March, 300m, new(2026, 11, 23))]);
 
-        Assert.Equal(285.40m, quotes.Find(PricingDemo.March, new(2026, 11, 22))!.Quoted);
-        Assert.Null(quotes.Find(PricingDemo.March, new(2026, 11, 18)));
+        Assert.Equal(285.40m, quotes.Find(ExampleD.March, new(2026, 11, 22))!.Quoted);
+        Assert.Null(quotes.Find(ExampleD.March, new(2026, 11, 18)));
         Assert.Null(quotes.Find(Robusta, new(2026, 11, 22)));
     }
 
     [Fact]
     public void A_file_of_quotes_is_taken_once_and_its_bad_lines_are_told()
     {
-        QuoteLine[] lines = [new(2, PricingDemo.March, PricingDemo.Today, 286.65m), new(3, PricingDemo.March, PricingDemo.Today.AddDays(-1), 286.66m)];
+        QuoteLine[] lines = [new(2, ExampleD.March, PricingDemo.Today, 286.65m), new(3, ExampleD.March, PricingDemo.Today.AddDays(-1), 286.66m)];
 
         var first = QuoteTaking.Of(lines, [], "file", null, PricingDemo.Now);
         var again = QuoteTaking.Of(lines[..1], first.Added, "file", null, PricingDemo.Now);

@@ -1,6 +1,7 @@
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Examples;
 
 namespace GreenLedger.Domain.Tests.Pricing;
 
@@ -9,7 +10,7 @@ public sealed class LandedCostTests
     [Fact] // handbook, trade 3.3 Example D and 12 no. 29
     public void Fob_to_landed_comes_out_as_in_the_handbook()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel);
+        var cost = PricingDemo.Cost(ExampleD.Parcel);
 
         Assert.Empty(cost.Problems);
         Assert.Equal(Money.Of(122_557.80m, Currency.Eur), cost.Total);
@@ -29,7 +30,7 @@ public sealed class LandedCostTests
     [InlineData("Storage", "360.53 EUR", "360.53 EUR")]
     public void Each_line_is_rounded_once_in_its_own_currency_and_once_in_the_house(string name, string original, string amount)
     {
-        var line = PricingDemo.Cost(PricingDemo.Parcel).Lines.Single(line => line.Name == name);
+        var line = PricingDemo.Cost(ExampleD.Parcel).Lines.Single(line => line.Name == name);
 
         Assert.Equal((original, amount), (line.Original.ToString(), line.Amount.ToString()));
     }
@@ -37,7 +38,7 @@ public sealed class LandedCostTests
     [Fact] // handbook, trade 12 no. 27
     public void Cif_contains_its_own_premium()
     {
-        var parcel = PricingDemo.Parcel with { Price = PricePerWeight.Of(96.75m, Currency.Usd, PriceUnit.Kilogram), Quantity = Weight.FromKilograms(1_000), Bags = 10 };
+        var parcel = ExampleD.Parcel with { Price = PricePerWeight.Of(96.75m, Currency.Usd, PriceUnit.Kilogram), Quantity = Weight.FromKilograms(1_000), Bags = 10 };
 
         var cost = PricingDemo.Cost(parcel, RouteLeg.Share(CostStage.Insurance, LegBasis.PercentOfCif, Percent.Of(0.30m)));
 
@@ -51,7 +52,7 @@ public sealed class LandedCostTests
     [InlineData(InterestYear.ByCurrency, 1_500.00)]
     public void Interest_runs_by_days_of_the_chosen_year(InterestYear year, double interest)
     {
-        var parcel = PricingDemo.Parcel with { Price = PricePerWeight.Of(100m, Currency.Usd, PriceUnit.Kilogram), Quantity = Weight.FromKilograms(1_000) };
+        var parcel = ExampleD.Parcel with { Price = PricePerWeight.Of(100m, Currency.Usd, PriceUnit.Kilogram), Quantity = Weight.FromKilograms(1_000) };
 
         var cost = PricingDemo.Cost(parcel, RouteLeg.Interest(CostStage.Finance, Percent.Of(6m), 90, year));
 
@@ -61,7 +62,7 @@ public sealed class LandedCostTests
     [Fact] // handbook, trade 3.3: ACT/365 for GBP
     public void Interest_on_a_price_in_sterling_has_a_year_of_365_days()
     {
-        var parcel = PricingDemo.Parcel with { Price = PricePerWeight.Of(100m, Currency.Gbp, PriceUnit.Kilogram), Quantity = Weight.FromKilograms(1_000) };
+        var parcel = ExampleD.Parcel with { Price = PricePerWeight.Of(100m, Currency.Gbp, PriceUnit.Kilogram), Quantity = Weight.FromKilograms(1_000) };
 
         var cost = PricingDemo.Cost(parcel, RouteLeg.Interest(CostStage.Finance, Percent.Of(6m), 90));
 
@@ -71,7 +72,7 @@ public sealed class LandedCostTests
     [Fact] // handbook, trade 2.3 Example A: 286.65 + 35.00 = 321.65 c/lb, then Example D
     public void A_differential_is_resolved_by_the_quote_of_its_month()
     {
-        var parcel = PricingDemo.Parcel with { Price = null, Differential = Differential.Of(PricingDemo.March, 35m) };
+        var parcel = ExampleD.Parcel with { Price = null, Differential = Differential.Of(ExampleD.March, 35m) };
 
         var cost = PricingDemo.Cost(parcel);
 
@@ -83,10 +84,10 @@ public sealed class LandedCostTests
     [Fact] // worked by hand: 3,250 × 18,975 / 19,200 = 3,211.914… and 95 × 18,975 / 38,400 = 46.943…
     public void Container_and_shipment_costs_can_be_shared_over_the_fill()
     {
-        var route = PricingDemo.Route();
+        var route = ExampleD.Route();
         route.Share(SharedOver.Fill, Weight.FromKilograms(19_200), 2, Percent.Of(0.3m), Percent.Of(110m));
 
-        var cost = PricingDemo.Costs(route).Of(PricingDemo.Parcel);
+        var cost = PricingDemo.Costs(route).Of(ExampleD.Parcel);
 
         Assert.Equal(3_211.91m, Line(cost, CostStage.Freight).Original.Amount);
         Assert.Equal(46.94m, Line(cost, CostStage.CarrierDocuments).Original.Amount);
@@ -96,7 +97,7 @@ public sealed class LandedCostTests
     [Fact] // worked by hand: 40,000 kg at 19,200 kg begin three containers
     public void A_quantity_alone_pays_for_every_container_it_begins()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { Quantity = Weight.FromKilograms(40_000) });
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { Quantity = Weight.FromKilograms(40_000) });
 
         Assert.Equal(9_750m, Line(cost, CostStage.Freight).Original.Amount);
         Assert.Equal(95m, Line(cost, CostStage.CarrierDocuments).Original.Amount);
@@ -105,7 +106,7 @@ public sealed class LandedCostTests
     [Fact] // worked by hand: 275 bags × 0.25 = 68.75 and 18,975 kg × 0.04 = 759.00
     public void Ex_works_adds_the_legs_at_origin()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { Delivery = Incoterm.Exw, Place = "mill" });
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { Delivery = Incoterm.Exw, Place = "mill" });
 
         Assert.Equal(68.75m, Line(cost, CostStage.OriginLoading).Original.Amount);
         Assert.Equal(759m, Line(cost, CostStage.InlandCarriage).Original.Amount);
@@ -114,19 +115,19 @@ public sealed class LandedCostTests
     [Fact] // handbook, trade 3.3: duty by the CIF value; worked by hand: 8.3 % of 138,337.53 = 11,482.0149…
     public void Duty_is_taken_of_cif()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel, RouteLeg.Share(CostStage.Duty, LegBasis.PercentOfCif, Percent.Of(8.3m)));
+        var cost = PricingDemo.Cost(ExampleD.Parcel, RouteLeg.Share(CostStage.Duty, LegBasis.PercentOfCif, Percent.Of(8.3m)));
 
         Assert.Equal(Money.Of(11_482.01m, Currency.Usd), Line(cost, CostStage.Duty).Original);
     }
 
     [Fact] // worked by hand: 122,557.80 − 1,570.78 − 360.53
     public void The_accounting_cost_leaves_out_finance_and_storage() =>
-        Assert.Equal(Money.Of(120_626.49m, Currency.Eur), PricingDemo.Cost(PricingDemo.Parcel).AccountingTotal);
+        Assert.Equal(Money.Of(120_626.49m, Currency.Eur), PricingDemo.Cost(ExampleD.Parcel).AccountingTotal);
 
     [Fact]
     public void Every_stage_has_its_line_and_the_sellers_say_so()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { Delivery = Incoterm.Cif, Place = "Hamburg" });
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { Delivery = Incoterm.Cif, Place = "Hamburg" });
 
         Assert.Equal(CostStages.All, cost.Lines.Skip(1).Select(line => line.Stage!.Value));
         Assert.Equal("the seller pays under CIF", Line(cost, CostStage.Freight).Arithmetic);
@@ -138,9 +139,9 @@ public sealed class LandedCostTests
     public void Spot_coffee_comes_by_the_route_from_its_warehouse_wherever_it_grew()
     {
         var spot = new Route("From Bremen", "Bremen", "Hamburg / DEHAM", "Hafen warehouse");
-        var parcel = PricingDemo.Parcel with { Delivery = Incoterm.ExWarehouse, Place = "Bremen" };
+        var parcel = ExampleD.Parcel with { Delivery = Incoterm.ExWarehouse, Place = "Bremen" };
 
-        var route = PricingDemo.Costs(PricingDemo.Route(), spot).RouteFor(parcel);
+        var route = PricingDemo.Costs(ExampleD.Route(), spot).RouteFor(parcel);
 
         Assert.Equal(spot.Id, route?.Id);
     }
@@ -148,7 +149,7 @@ public sealed class LandedCostTests
     [Fact] // handbook, trade 3.2: from DAP on, loss of weight is not the buyer's
     public void Weight_is_lost_on_the_buyers_way_only()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { Delivery = Incoterm.Dap, Place = "Hafen warehouse" });
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { Delivery = Incoterm.Dap, Place = "Hafen warehouse" });
 
         Assert.Equal(18_975m, cost.Landed.Kilograms);
     }

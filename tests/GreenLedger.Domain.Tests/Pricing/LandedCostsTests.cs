@@ -2,6 +2,7 @@ using CsCheck;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Examples;
 
 namespace GreenLedger.Domain.Tests.Pricing;
 
@@ -10,7 +11,7 @@ public sealed class LandedCostsTests
     [Fact]
     public void A_missing_exchange_rate_is_named_with_what_needs_it()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel, RouteLeg.Of(CostStage.Haulage, LegBasis.PerContainer, 640m, Currency.Of("CHF")));
+        var cost = PricingDemo.Cost(ExampleD.Parcel, RouteLeg.Of(CostStage.Haulage, LegBasis.PerContainer, 640m, Currency.Of("CHF")));
 
         var problem = Assert.Single(cost.Problems);
         Assert.Equal((CostGap.ExchangeRate, CostStage.Haulage), (problem.Gap, problem.Stage));
@@ -24,7 +25,7 @@ public sealed class LandedCostsTests
     {
         var may = FuturesMonth.Of(FuturesMarket.Arabica, 2027, 5);
 
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { Price = null, Differential = Differential.Of(may, 35m) });
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { Price = null, Differential = Differential.Of(may, 35m) });
 
         Assert.Equal(CostGap.FuturesQuote, Assert.Single(cost.Problems).Gap);
         Assert.Contains("no futures quote for KCK27", cost.Problems[0].Message);
@@ -34,10 +35,10 @@ public sealed class LandedCostsTests
     [Fact]
     public void Each_open_stage_that_the_buyer_pays_is_named_and_the_sellers_are_not()
     {
-        var route = PricingDemo.Route();
+        var route = ExampleD.Route();
         route.Answer(route.Legs.Where(leg => leg.Stage is not (CostStage.Packing or CostStage.Freight or CostStage.Duty)).ToList());
 
-        var cost = PricingDemo.Costs(route).Of(PricingDemo.Parcel);
+        var cost = PricingDemo.Costs(route).Of(ExampleD.Parcel);
 
         Assert.Equal([CostStage.Freight, CostStage.Duty], cost.Problems.Select(problem => problem.Stage!.Value));
         Assert.All(cost.Problems, problem => Assert.Contains("does not answer", problem.Message));
@@ -55,7 +56,7 @@ public sealed class LandedCostsTests
     [Fact]
     public void A_leg_by_the_bag_needs_the_bags()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { Bags = null }, RouteLeg.Of(CostStage.Unloading, LegBasis.PerBag, 0.8m, Currency.Eur));
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { Bags = null }, RouteLeg.Of(CostStage.Unloading, LegBasis.PerBag, 0.8m, Currency.Eur));
 
         Assert.Equal((CostGap.Bags, CostStage.Unloading), (cost.Problems.Single().Gap, cost.Problems.Single().Stage));
     }
@@ -63,7 +64,7 @@ public sealed class LandedCostsTests
     [Fact]
     public void Coffee_that_no_route_serves_says_so()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { OriginCountry = "KE", Place = "Mombasa" });
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { OriginCountry = "KE", Place = "Mombasa" });
 
         Assert.Equal(CostGap.Route, Assert.Single(cost.Problems).Gap);
         Assert.Contains("No route serves coffee from KE FOB Mombasa", cost.Problems[0].Message);
@@ -72,7 +73,7 @@ public sealed class LandedCostsTests
     [Fact]
     public void A_discount_below_nothing_is_no_price()
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { Price = null, Differential = Differential.Of(PricingDemo.March, -290m) });
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { Price = null, Differential = Differential.Of(ExampleD.March, -290m) });
 
         Assert.Equal(CostGap.Price, Assert.Single(cost.Problems).Gap);
     }
@@ -93,16 +94,16 @@ public sealed class LandedCostsTests
             new Route("Brazil by Paranaguá", "Paranaguá / BRPNG", "Hamburg", "Hafen warehouse", "BR"),
             new Route("Brazil by Santos", "Santos / BRSSZ", "Hamburg", "Hafen warehouse", "BR"));
 
-        Assert.Equal(name, costs.RouteFor(PricingDemo.Parcel with { Place = place, OriginCountry = country })!.Name);
+        Assert.Equal(name, costs.RouteFor(ExampleD.Parcel with { Place = place, OriginCountry = country })!.Name);
     }
 
     [Fact]
     public void A_route_that_is_put_away_serves_nobody()
     {
-        var route = PricingDemo.Route();
+        var route = ExampleD.Route();
         route.PutAway();
 
-        Assert.Equal(CostGap.Route, PricingDemo.Costs(route).Of(PricingDemo.Parcel).Problems.Single().Gap);
+        Assert.Equal(CostGap.Route, PricingDemo.Costs(route).Of(ExampleD.Parcel).Problems.Single().Gap);
     }
 
     [Theory] // handbook, trade 3.1: FCA at a terminal or at the mill, CPT to a port or inland
@@ -114,7 +115,7 @@ public sealed class LandedCostsTests
     [InlineData(Incoterm.Fob, "Puerto Cortés", DeliveryPlace.PortOfLoading, false)]
     public void Where_the_named_place_lies_is_told_from_the_route_or_said_to_be_assumed(Incoterm delivery, string place, DeliveryPlace kind, bool assumed)
     {
-        var cost = PricingDemo.Cost(PricingDemo.Parcel with { Delivery = delivery, Place = place });
+        var cost = PricingDemo.Cost(ExampleD.Parcel with { Delivery = delivery, Place = place });
 
         Assert.Equal(kind, cost.Split!.Place);
         Assert.Equal(assumed, cost.Assumptions.Count == 1);
@@ -123,7 +124,7 @@ public sealed class LandedCostsTests
     [Fact] // worked by hand: 100,000 GBP + 1,160 USD × 0.75 = 100,870 GBP, of which 10 %
     public void Legs_in_other_currencies_enter_cif_at_their_cross_rate()
     {
-        var parcel = PricingDemo.Parcel with { Price = PricePerWeight.Of(100m, Currency.Gbp, PriceUnit.Kilogram), Quantity = Weight.FromKilograms(1_000) };
+        var parcel = ExampleD.Parcel with { Price = PricePerWeight.Of(100m, Currency.Gbp, PriceUnit.Kilogram), Quantity = Weight.FromKilograms(1_000) };
 
         var cost = PricingDemo.Cost(
             parcel,
@@ -151,8 +152,8 @@ public sealed class LandedCostsTests
     [Fact]
     public void Costs_made_ready_once_are_known_for_any_number_of_parcels()
     {
-        var costs = PricingDemo.Costs(PricingDemo.Route());
-        var parcel = PricingDemo.Parcel;
+        var costs = PricingDemo.Costs(ExampleD.Route());
+        var parcel = ExampleD.Parcel;
 
         var known = Enumerable.Range(1, 2_000).Count(bags => costs.Of(parcel with { Bags = bags, Quantity = Weight.FromKilograms(69) * bags }).IsKnown);
 
@@ -164,10 +165,10 @@ public sealed class LandedCostsTests
     [InlineData(LegBasis.PerShipment)]
     public void Half_a_cent_of_a_share_is_rounded_up(LegBasis basis)
     {
-        var route = PricingDemo.Route(RouteLeg.Of(CostStage.Haulage, basis, 210m, Currency.Eur));
+        var route = ExampleD.Route(RouteLeg.Of(CostStage.Haulage, basis, 210m, Currency.Eur));
         route.Share(SharedOver.Fill, Weight.FromKilograms(19_200), 1, Percent.Of(0.3m), Percent.Of(110m));
 
-        var cost = PricingDemo.Costs(route).Of(PricingDemo.Parcel with { Quantity = Weight.FromKilograms(16), Bags = 1 });
+        var cost = PricingDemo.Costs(route).Of(ExampleD.Parcel with { Quantity = Weight.FromKilograms(16), Bags = 1 });
 
         // Worked by hand: 210 EUR × 16 kg ÷ 19,200 kg = 0.175 EUR.
         Assert.Equal(Money.Of(0.18m, Currency.Eur), cost.Lines.Single(line => line.Stage == CostStage.Haulage).Amount);

@@ -1,5 +1,6 @@
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Examples;
 
 namespace GreenLedger.Domain.Tests.Pricing;
 
@@ -20,7 +21,7 @@ public sealed class RouteTests
     [Fact]
     public void A_stage_may_have_several_amounts_but_not_an_amount_and_none()
     {
-        var route = PricingDemo.Route(
+        var route = ExampleD.Route(
             RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, 2_900m, Currency.Usd),
             RouteLeg.Of(CostStage.Freight, LegBasis.PerContainer, 350m, Currency.Usd, "Bunker surcharge"));
 
@@ -42,12 +43,12 @@ public sealed class RouteTests
         Assert.Throws<RuleBrokenException>(() => RouteLeg.Share(CostStage.Duty, LegBasis.PercentOfValue, Percent.Of(101m)));
         Assert.Throws<RuleBrokenException>(() => RouteLeg.Interest(CostStage.Finance, Percent.Of(7m), -1));
         Assert.Throws<RuleBrokenException>(() => RouteLeg.PerTonneMonth(CostStage.Storage, 9.5m, Currency.Eur, 121));
-        Assert.Throws<RuleBrokenException>(() => PricingDemo.Route(RouteLeg.Share(CostStage.Insurance, LegBasis.PercentOfCif, Percent.Of(60m))));
+        Assert.Throws<RuleBrokenException>(() => ExampleD.Route(RouteLeg.Share(CostStage.Insurance, LegBasis.PercentOfCif, Percent.Of(60m))));
     }
 
     [Fact]
     public void A_fill_of_nothing_is_refused() =>
-        Assert.Throws<RuleBrokenException>(() => PricingDemo.Route().Share(SharedOver.Fill, Weight.Zero, 1, default, Percent.Of(110m)));
+        Assert.Throws<RuleBrokenException>(() => ExampleD.Route().Share(SharedOver.Fill, Weight.Zero, 1, default, Percent.Of(110m)));
 
     [Fact]
     public void A_broken_rule_names_the_line_of_the_form_that_it_is_about()

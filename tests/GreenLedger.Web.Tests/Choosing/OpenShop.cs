@@ -1,4 +1,5 @@
 using GreenLedger.Domain.Measures;
+using GreenLedger.Examples;
 
 namespace GreenLedger.Web.Tests.Choosing;
 

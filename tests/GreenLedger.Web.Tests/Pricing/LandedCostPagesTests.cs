@@ -3,9 +3,8 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
 using ClosedXML.Excel;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
-using GreenLedger.Domain.Pricing;
+using GreenLedger.Examples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Pricing;
@@ -159,7 +158,7 @@ public sealed class LandedCostPagesTests(HouseFixture house) : IClassFixture<Hou
         {
             if (!await db.Routes.AnyAsync(route => route.Name == "Honduras to Hamburg", Stop))
             {
-                db.AddRange(ExampleD.Route(), new ExchangeRate(Currency.Usd, new DateOnly(2026, 1, 2), 1.16m, "handbook, trade 3.3", null, DateTimeOffset.UnixEpoch));
+                db.AddRange(ExampleD.Route(), ExampleD.Rate(new DateOnly(2026, 1, 2)));
                 await db.SaveChangesAsync(Stop);
             }
         });

@@ -29,19 +29,14 @@ internal sealed class AttachModel(LedgerContext db, PapersReader papers, Attachm
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        return Under.Length == 0 ? NotFound() : await papers.MayWriteAsync(On) ? Page() : Forbid();
+        return await papers.RefusalAsync(On, cancellationToken) ?? Page();
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        if (await papers.FindNameAsync(On, cancellationToken) is null)
+        if (await papers.RefusalAsync(On, cancellationToken) is { } refusal)
         {
-            return NotFound();
-        }
-
-        if (!await papers.MayWriteAsync(On))
-        {
-            return Forbid();
+            return refusal;
         }
 
         var file = await rules.ReadAsync(Input.File, User.Person(), clock.GetUtcNow(), cancellationToken);

@@ -28,19 +28,14 @@ internal sealed class WriteNoteModel(LedgerContext db, PapersReader papers, Time
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        return Under.Length == 0 ? NotFound() : await papers.MayWriteAsync(On) ? Page() : Forbid();
+        return await papers.RefusalAsync(On, cancellationToken) ?? Page();
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        if (await papers.FindNameAsync(On, cancellationToken) is null)
+        if (await papers.RefusalAsync(On, cancellationToken) is { } refusal)
         {
-            return NotFound();
-        }
-
-        if (!await papers.MayWriteAsync(On))
-        {
-            return Forbid();
+            return refusal;
         }
 
         db.Notes.Add(new Note(About, Id, Input.Text ?? "", User.Person(), clock.GetUtcNow()));

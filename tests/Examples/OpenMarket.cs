@@ -8,7 +8,7 @@ using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
-namespace GreenLedger.Web.Tests.Choosing;
+namespace GreenLedger.Examples;
 
 /// <summary>
 /// The running example of handbook quality.md section 5 as it stands in a ledger: five spot offers whose price is their
