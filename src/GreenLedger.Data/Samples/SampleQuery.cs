@@ -90,7 +90,9 @@ public sealed class SampleQuery(LedgerContext db)
         return filter.Waiting switch
         {
             SampleStep.Graded => samples.Where(pair => !db.GreenGrades.Any(grade => grade.SampleId == pair.Sample.Id)),
-            SampleStep.Cupped => samples.Where(pair => !db.ScoreSheets.Any(sheet => sheet.SampleId == pair.Sample.Id)),
+            SampleStep.Cupped => samples.Where(pair => !db.CuppingSessions.Any(session =>
+                session.Samples.Any(poured => poured.SampleId == pair.Sample.Id)
+                && (session.ClosedAt == null || session.Sheets.Any(sheet => sheet.SampleId == pair.Sample.Id)))),
             _ => samples,
         };
     }

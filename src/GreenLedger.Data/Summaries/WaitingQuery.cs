@@ -10,7 +10,7 @@ namespace GreenLedger.Data.Summaries;
 /// <param name="RowsSetAside">Rows of offer lists that nobody has mended yet.</param>
 /// <param name="OffersEnding">Open offers whose validity ends within <see cref="WaitingQuery.EndingWithinDays"/> days.</param>
 /// <param name="SamplesToGrade">Samples received and not graded.</param>
-/// <param name="SamplesToCup">Samples received that no sheet names.</param>
+/// <param name="SamplesToCup">Samples received that were not cupped and are on no open table.</param>
 /// <param name="OpenSessions">Cupping sessions that are not closed.</param>
 /// <param name="NewestRate">The day of the newest exchange rate.</param>
 /// <param name="NewestFutures">The day of the newest futures quote.</param>

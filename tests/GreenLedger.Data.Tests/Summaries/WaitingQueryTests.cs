@@ -1,11 +1,14 @@
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Samples;
 using GreenLedger.Data.Summaries;
+using GreenLedger.Data.Tests.Cupping;
+using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Samples;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Tests.Summaries;
 
@@ -36,6 +39,33 @@ public sealed class WaitingQueryTests(Ledgers ledgers)
         var waiting = await new WaitingQuery(again, new SampleQuery(again)).FindAsync(Today, Seal.None, stop);
 
         Assert.Equal(new Waiting(0, 2, 1, 2, 0, Today.AddDays(-5), null), waiting);
+    }
+
+    [Theory, EveryEngine]
+    public async Task A_sample_waits_for_a_cupping_until_it_is_on_a_table(Engine engine)
+    {
+        var stop = TestContext.Current.CancellationToken;
+        await using var ledger = await ledgers.NewAsync(engine);
+        var table = new OpenTable();
+        await table.StoreAsync(ledger);
+        Assert.Equal(1, await SamplesToCupAsync(ledger)); // The free one: the covered one is on the open table without a sheet yet.
+
+        await using var db = ledger.Open();
+        var session = await db.CuppingSessions.Whole().SingleAsync(stop);
+        session.Pour(await db.Samples.SingleAsync(sample => sample.Id == table.FreeSample.Id, stop), new Random(8));
+        await db.SaveChangesAsync(stop);
+        Assert.Equal(0, await SamplesToCupAsync(ledger));
+
+        session.Submit(session.Samples[0].Code, await db.People.SingleAsync(person => person.Id == table.Cupper.Id, stop), new SheetMarks([.. Enumerable.Repeat(Mark.Of(8m), 7)], [5, 5, 5], [0, 0]), DateTimeOffset.UnixEpoch);
+        session.Close(table.Lead.Id, DateTimeOffset.UnixEpoch, new ExpectedErrors(1, 0.5));
+        await db.SaveChangesAsync(stop);
+        Assert.Equal(1, await SamplesToCupAsync(ledger)); // Nobody wrote a sheet for the second one.
+    }
+
+    private static async Task<int> SamplesToCupAsync(Ledger ledger)
+    {
+        await using var db = ledger.Open();
+        return (await new WaitingQuery(db, new SampleQuery(db)).FindAsync(Today, Seal.None, TestContext.Current.CancellationToken)).SamplesToCup;
     }
 
     private static object[] Ending(string name, DateOnly? on, OfferState state = OfferState.OnOffer)
