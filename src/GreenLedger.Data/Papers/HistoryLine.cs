@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -48,7 +49,7 @@ internal sealed class HistoryLine(string kind, string id, EntityEntry? whole)
         Act == ChangeAct.Removed ? null : _after.ToJsonString(Readable));
 
     private static string NameOf(EntityEntry entry) =>
-        RecordKinds.NameOf(entry.Metadata) is { } name ? entry.Property(name.Name).CurrentValue as string ?? "" : "";
+        RecordKinds.NameOf(entry.Metadata) is { } name ? Convert.ToString(entry.Property(name.Name).CurrentValue, CultureInfo.InvariantCulture) ?? "" : "";
 
     private void Put(JsonObject side, EntityEntry entry, JsonObject? members)
     {

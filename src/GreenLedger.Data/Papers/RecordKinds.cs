@@ -23,7 +23,7 @@ public static class RecordKinds
     private static readonly HashSet<string> Frozen = ["Decision.Rules", "Decision.Figures", "RulesRevision.Terms"];
 
     /// <summary>Where a record's name stands, the best first.</summary>
-    private static readonly string[] Names = ["Name", "Title", "FileName", "Ref", "LabelCode", "Code", "CupperName", "Text", "Label"];
+    private static readonly string[] Names = ["Name", "Title", "FileName", "Ref", "LabelCode", "Code", "CupperName", "Text", "Label", "Kind", "Screen"];
 
     public static bool IsRecorded(IReadOnlyEntityType type) =>
         type.ClrType.Namespace?.StartsWith(Rooms, StringComparison.Ordinal) == true && !Unrecorded.Contains(type.ClrType.Name);
@@ -52,7 +52,7 @@ public static class RecordKinds
 
     /// <summary>The member that a record is called by; null where it has none.</summary>
     public static IReadOnlyProperty? NameOf(IReadOnlyEntityType type) =>
-        Names.Select(type.FindProperty).FirstOrDefault(member => member?.ClrType == typeof(string));
+        Names.Select(type.FindProperty).FirstOrDefault(member => member?.ClrType is { } clr && (clr == typeof(string) || clr == typeof(int)));
 
     /// <summary>A name of the model in words: <c>CuppingSession</c> is "cupping session".</summary>
     public static string Words(string name)

@@ -18,4 +18,6 @@ public sealed class DefectCount
     public string Kind { get; private set; }
 
     public int Beans { get; private set; }
+
+    internal void Recount(int beans) => Beans = beans;
 }

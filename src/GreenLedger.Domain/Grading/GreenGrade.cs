@@ -24,17 +24,16 @@ public sealed class GreenGrade
 
     public GreenGrade(Id<Sample> sampleId, Id<Lot> lotId, DateOnly gradedOn, Id<Person>? by, Weight sampleWeight, string? note = null)
     {
-        Rule.Require(sampleWeight > Weight.Zero, "The graded sample must weigh more than 0 g.", nameof(SampleWeight));
         Id = Id<GreenGrade>.New();
         SampleId = sampleId;
         LotId = lotId;
-        GradedOn = gradedOn;
         By = by;
-        SampleWeight = sampleWeight;
-        Note = Rule.OptionalText(note, "The note", 2000, nameof(Note));
+        Correct(gradedOn, sampleWeight, note);
     }
 
     public Id<GreenGrade> Id { get; private set; }
+
+    public int Version { get; private set; }
 
     public Id<Sample> SampleId { get; private set; }
 
@@ -88,6 +87,18 @@ public sealed class GreenGrade
 
     public string? Note { get; private set; }
 
+    /// <summary>
+    /// Puts right when, how much and what was noted. Whoever corrects what was found measures, counts, sieves and roasts
+    /// anew: full defects follow from the weight searched.
+    /// </summary>
+    public void Correct(DateOnly gradedOn, Weight sampleWeight, string? note)
+    {
+        Rule.Require(sampleWeight > Weight.Zero, "The graded sample must weigh more than 0 g.", nameof(SampleWeight));
+        GradedOn = gradedOn;
+        SampleWeight = sampleWeight;
+        Note = Rule.OptionalText(note, "The note", 2000, nameof(Note));
+    }
+
     /// <summary>A moisture of 0 % means missing and is refused.</summary>
     public GreenGrade Measure(Percent? moisture, string? method, WaterActivity? waterActivity, int? densityGramsPerLitre)
     {
@@ -109,8 +120,19 @@ public sealed class GreenGrade
         Fractions = fractions;
         Category1 = tally.Category1(fractions);
         Category2 = tally.Category2(fractions);
-        _defects.Clear();
-        _defects.AddRange(beans.Where(count => count.Value > 0).Select(count => new DefectCount(count.Key, count.Value)));
+        _defects.RemoveAll(count => beans.GetValueOrDefault(count.Kind) == 0);
+        foreach (var (kind, counted) in beans.Where(count => count.Value > 0))
+        {
+            if (_defects.Find(count => count.Kind == kind) is { } known)
+            {
+                known.Recount(counted);
+            }
+            else
+            {
+                _defects.Add(new DefectCount(kind, counted));
+            }
+        }
+
         return this;
     }
 
@@ -139,8 +161,20 @@ public sealed class GreenGrade
         Rule.Require(shares.Values.All(share => share.Points is >= 0m and <= 100m), "A share lies between 0 and 100 %.", nameof(Screens));
         var sum = shares.Values.Sum(share => share.Points);
         Rule.Require(shares.Count == 0 || sum is >= 99.5m and <= 100.5m, $"The screens add up to {sum:0.##} %: they must add up to 100 %, within 0.5.", nameof(Screens));
-        _screens.Clear();
-        _screens.AddRange(shares.OrderByDescending(share => share.Key).Select(share => new ScreenShare(share.Key, share.Value)));
+        _screens.RemoveAll(share => !shares.ContainsKey(share.Screen));
+        foreach (var (screen, retained) in shares)
+        {
+            if (_screens.Find(share => share.Screen == screen) is { } known)
+            {
+                known.Sieve(retained);
+            }
+            else
+            {
+                _screens.Add(new ScreenShare(screen, retained));
+            }
+        }
+
+        _screens.Sort((one, other) => other.Screen.CompareTo(one.Screen));
         return this;
     }
 

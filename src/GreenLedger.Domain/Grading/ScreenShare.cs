@@ -25,6 +25,8 @@ public sealed class ScreenShare
 
     public Percent Retained { get; private set; }
 
+    internal void Sieve(Percent retained) => Retained = retained;
+
     /// <summary>The hole in millimetres: screen × 25.4 / 64 (screen 16 is 6.350 mm).</summary>
     public static decimal HoleMillimetres(int screen) => screen * 25.4m / 64m;
 }

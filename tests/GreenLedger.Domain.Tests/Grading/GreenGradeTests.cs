@@ -33,6 +33,20 @@ public class GreenGradeTests
     }
 
     [Fact]
+    public void A_corrected_weight_counts_the_full_defects_anew_and_leaves_what_was_not_found_out()
+    {
+        var grade = Grade().CountDefects(DefectScheme.WashedArabica, Beans("broken 20, shell 10, full-black 1"), DefectFractions.Dropped);
+
+        grade.Correct(grade.GradedOn, Weight.FromGrams(700m), "the sample had been weighed twice");
+        grade.CountDefects(DefectScheme.WashedArabica, Beans("broken 20, shell 15"), DefectFractions.Dropped);
+
+        // Worked by hand: scaled to 350 g, 10 broken are 2 full defects of 5 beans and 7.5 shells are 1; no category 1 is left.
+        Assert.Equal((FullDefects.Of(0m), FullDefects.Of(3m)), (grade.Category1!.Value, grade.Category2!.Value));
+        Assert.Equal(["broken 20", "shell 15"], grade.Defects.Select(count => $"{count.Kind} {count.Beans}"));
+        Assert.Throws<RuleBrokenException>(() => grade.Correct(grade.GradedOn, Weight.Zero, null));
+    }
+
+    [Fact]
     public void Category_1_beans_that_the_habit_drops_are_flagged()
     {
         var tally = DefectTally.Of(DefectScheme.WashedArabica, Beans("severe-insect 4"), 350m);

@@ -1,5 +1,6 @@
 using System.Net;
 using GreenLedger.Data.Grading;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
@@ -63,6 +64,59 @@ public sealed class GradingPagesTests(HouseFixture house) : IClassFixture<HouseF
         Assert.Equal("hand-held meter", page.QuerySelector("#Input_MoistureMethod")!.GetAttribute("value"));
         Assert.Equal("seen by daylight", page.QuerySelector("#Input_Note")!.TextContent.Trim());
         Assert.Equal(before, await house.FromLedgerAsync(db => db.GreenGrades.CountAsync(Stop)));
+    }
+
+    [Fact]
+    public async Task A_corrected_grade_shows_what_stood_before_in_its_history()
+    {
+        await SampleAsync("AGAIN", "Caturra");
+        var cupper = await house.BrowserAsync(Role.Cupper);
+        var written = await cupper.SendFormAsync("/Grading/New", new Dictionary<string, string>
+        {
+            ["Input.Label"] = "AGAIN",
+            ["Input.MoisturePercent"] = "10.8",
+            ["Input.Beans[broken]"] = "14",
+            ["Input.Beans[shell]"] = "4",
+            ["Input.Screens[16]"] = "60",
+            ["Input.Screens[15]"] = "40",
+        });
+        var id = written.Headers.Location!.OriginalString.Split('/')[^1];
+
+        var answer = await cupper.SendFormAsync($"/Grading/Correct/{id}", new Dictionary<string, string>
+        {
+            ["Input.MoisturePercent"] = "11.2",
+            ["Input.Beans[broken]"] = "24",
+            ["Input.Beans[shell]"] = "",
+            ["Input.Beans[full-black]"] = "1",
+            ["Input.Screens[16]"] = "70",
+            ["Input.Screens[15]"] = "30",
+        });
+
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        var grade = await house.FromLedgerAsync(db => db.GreenGrades.AsNoTracking().Whole().SingleAsync(one => one.Id == Id<GreenGrade>.Parse(id, null), Stop));
+        // Handbook quality.md section 2.1: 24 broken are 4 full defects of 5 beans, one full black is one of category 1.
+        Assert.Equal((11.2m, FullDefects.Of(1m), FullDefects.Of(4m)), (grade.Moisture!.Value.Points, grade.Category1!.Value, grade.Category2!.Value));
+        Assert.Equal(["broken 24", "full-black 1"], grade.Defects.Select(count => $"{count.Kind} {count.Beans}").Order());
+        Assert.Equal([70m, 30m], grade.Screens.Select(share => share.Retained.Points));
+        var history = (await cupper.ReadAsync($"/Grading/Grade/{id}")).QuerySelector(".history")!.TextContent;
+        Assert.All(["10.8", "11.2", "defect count broken", "screen share 16"], told => Assert.Contains(told, history, StringComparison.OrdinalIgnoreCase));
+    }
+
+    [Fact]
+    public async Task Who_corrects_a_grade_that_somebody_corrected_meanwhile_sees_both()
+    {
+        await SampleAsync("BOTH", "Caturra");
+        var cupper = await house.BrowserAsync(Role.Cupper);
+        var written = await cupper.SendFormAsync("/Grading/New", new Dictionary<string, string> { ["Input.Label"] = "BOTH", ["Input.MoisturePercent"] = "10.8" });
+        var id = written.Headers.Location!.OriginalString.Split('/')[^1];
+        await cupper.SendFormAsync($"/Grading/Correct/{id}", new Dictionary<string, string> { ["Input.MoisturePercent"] = "11.0" });
+
+        var answer = await cupper.SendFormAsync($"/Grading/Correct/{id}", new Dictionary<string, string> { ["Input.Version"] = "0", ["Input.MoisturePercent"] = "11.4" });
+
+        var page = await TestBrowser.PageAsync(answer);
+        Assert.Contains("Somebody saved this record", page.QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("11.4", page.QuerySelector("#Input_MoisturePercent")!.GetAttribute("value"));
+        Assert.Equal(11m, (await house.FromLedgerAsync(db => db.GreenGrades.AsNoTracking().SingleAsync(one => one.Id == Id<GreenGrade>.Parse(id, null), Stop))).Moisture!.Value.Points);
     }
 
     private async Task SampleAsync(string label, string varieties)

@@ -24,6 +24,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                 nullable: false,
                 defaultValue: "");
 
+            migrationBuilder.AddColumn<int>(
+                name: "Version",
+                table: "GreenGrades",
+                type: "integer",
+                nullable: false,
+                defaultValue: 0);
+
             migrationBuilder.AddColumn<string>(
                 name: "SearchText",
                 table: "CuppingSessions",
@@ -42,6 +49,10 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "SearchText",
                 table: "OfferLists");
+
+            migrationBuilder.DropColumn(
+                name: "Version",
+                table: "GreenGrades");
 
             migrationBuilder.DropColumn(
                 name: "SearchText",

@@ -725,6 +725,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
 
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Category1", "GreenLedger.Domain.Grading.GreenGrade.Category1#FullDefects", b1 =>
                         {
                             b1.Property<int>("Hundredths")

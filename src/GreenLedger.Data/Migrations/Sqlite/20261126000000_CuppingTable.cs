@@ -24,6 +24,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 nullable: false,
                 defaultValue: "");
 
+            migrationBuilder.AddColumn<int>(
+                name: "Version",
+                table: "GreenGrades",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
             migrationBuilder.AddColumn<string>(
                 name: "SearchText",
                 table: "CuppingSessions",
@@ -42,6 +49,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "SearchText",
                 table: "OfferLists");
+
+            migrationBuilder.DropColumn(
+                name: "Version",
+                table: "GreenGrades");
 
             migrationBuilder.DropColumn(
                 name: "SearchText",

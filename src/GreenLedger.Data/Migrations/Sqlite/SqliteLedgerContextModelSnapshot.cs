@@ -720,6 +720,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Category1", "GreenLedger.Domain.Grading.GreenGrade.Category1#FullDefects", b1 =>
                         {
                             b1.Property<int>("Hundredths")

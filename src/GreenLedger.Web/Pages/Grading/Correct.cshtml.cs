@@ -1,0 +1,52 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Grading;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Grading;
+
+public sealed class CorrectModel(LedgerContext db) : FormPage, IGradePage
+{
+    [BindProperty(SupportsGet = true)]
+    public Id<GreenGrade> Id { get; set; }
+
+    [BindProperty]
+    public GradeForm Input { get; set; } = new();
+
+    public string LabelCode { get; private set; } = "";
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } grade)
+        {
+            return NotFound();
+        }
+
+        Input = GradeForm.Of(grade);
+        await LoadAsync(cancellationToken);
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        if (await db.GreenGrades.Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } grade)
+        {
+            return NotFound();
+        }
+
+        OpenedOn(grade, Input.Version);
+        grade.Correct(Input.GradedOn!.Value, Weight.FromGrams(Input.SampleWeightGrams!.Value), Input.Note);
+        Input.WriteOn(grade);
+        await db.SaveChangesAsync(cancellationToken);
+        Say("The grade is corrected.");
+        return RedirectToPage("Grade", new { Id });
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+        LabelCode = await db.GreenGrades.Where(grade => grade.Id == Id)
+            .Join(db.Samples, grade => grade.SampleId, sample => sample.Id, (_, sample) => sample.LabelCode)
+            .SingleOrDefaultAsync(cancellationToken) ?? "";
+}
