@@ -6,6 +6,15 @@ namespace GreenLedger.Domain.Cupping;
 /// </summary>
 public sealed record Agreement(int Samples, int Cuppers, IntraclassCorrelation? Correlation, RankAgreement? Ranks, TwoWayTable? TwoWay)
 {
+    /// <summary>What the figures rest on, or why there are none.</summary>
+    public string Sentence => (Cuppers, Samples) switch
+    {
+        ( < 2, _) => "One cupper: there is nobody to agree with.",
+        (_, 0) => "No sample was cupped by everyone: agreement cannot be computed.",
+        (_, 1) => "One sample was cupped by everyone, two are needed: agreement cannot be computed.",
+        _ => $"Over the {Samples} samples that all {Cuppers} cuppers scored. Correlations depend on how far the samples differ: never compare them between sessions.",
+    };
+
     /// <summary>
     /// Replicates are averaged for correlation and ranks, and kept for the two-way table where every cell has as many.
     /// </summary>

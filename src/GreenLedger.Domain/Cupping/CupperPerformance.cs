@@ -6,12 +6,15 @@ namespace GreenLedger.Domain.Cupping;
 /// </summary>
 /// <param name="Cupper">The cupper's place among the scores.</param>
 /// <param name="Bias">Own mean less the mean of the others on the same samples, in points.</param>
-/// <param name="Slope">Of own sample means on the others' means: below 1 the cupper compresses the scale, above 1 stretches it.</param>
-/// <param name="Correlation">Of own sample means with the others' means.</param>
+/// <param name="Scale">How own sample means go with the others' means.</param>
 /// <param name="Repeatability">Standard deviation of the cupper on one sample, in points; null where nothing was tasted twice.</param>
 /// <param name="Discrimination">Whether the cupper tells the samples apart; null where nothing was tasted twice.</param>
-public sealed record CupperPerformance(int Cupper, double Bias, double Slope, double Correlation, double? Repeatability, OneWayTable? Discrimination)
+public sealed record CupperPerformance(int Cupper, double Bias, ScaleUse Scale, double? Repeatability, OneWayTable? Discrimination)
 {
+    public double Slope => Scale.Slope;
+
+    public double Correlation => Scale.Correlation;
+
     /// <summary>Nobody where fewer than two cuppers tasted the same two samples. NaN where the others' means are all alike.</summary>
     public static IReadOnlyList<CupperPerformance> Of(IReadOnlyList<PanelScore> scores)
     {
@@ -28,16 +31,12 @@ public sealed record CupperPerformance(int Cupper, double Bias, double Slope, do
     {
         var own = samples.Select(sample => sample[cupper].Average()).ToList();
         var others = samples.Select(sample => cuppers.Where(other => other != cupper).SelectMany(other => sample[other]).Average()).ToList();
-        double mine = own.Average(), theirs = others.Average();
-        var together = own.Zip(others, (one, other) => (one - mine) * (other - theirs)).Sum();
-        double ownSquares = own.Sum(value => (value - mine) * (value - mine)), otherSquares = others.Sum(value => (value - theirs) * (value - theirs));
         var groups = samples.Select(sample => (IReadOnlyList<double>)[.. sample[cupper]]).ToList();
         var twice = groups.Exists(group => group.Count > 1) ? OneWayTable.Of(groups) : null;
         return new CupperPerformance(
             cupper,
-            mine - theirs,
-            together / otherSquares,
-            together / Math.Sqrt(ownSquares * otherSquares),
+            own.Average() - others.Average(),
+            ScaleUse.Of(own, others),
             twice is null ? null : Math.Sqrt(twice.WithinVariance),
             twice);
     }

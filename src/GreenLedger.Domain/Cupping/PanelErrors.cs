@@ -7,7 +7,8 @@ public readonly record struct PanelEstimate(double Points, double StandardError,
 
 /// <summary>
 /// The errors of a fit: the variance of one sheet around it, and the variance of cuppers' levels. Both come from the
-/// sheets, or from the house's settings where the sheets are too few.
+/// sheets, or from the house's settings where the sheets are too few. One cupper's sheets are always too few, however many:
+/// they cannot show how far another cupper's level would lie.
 /// </summary>
 public sealed class PanelErrors
 {
@@ -33,7 +34,7 @@ public sealed class PanelErrors
     {
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentNullException.ThrowIfNull(expected);
-        var usable = fit.DegreesOfFreedom >= ExpectedErrors.LeastDegreesOfFreedom && fit.ResidualSumOfSquares > 1e-9;
+        var usable = fit.CupperEffects.Length > fit.Parts && fit.DegreesOfFreedom >= ExpectedErrors.LeastDegreesOfFreedom && fit.ResidualSumOfSquares > 1e-9;
         return usable
             ? new PanelErrors(fit, ErrorSource.OwnResidual, Math.Pow(fit.ResidualDeviation, 2), BetweenCuppers(fit))
             : new PanelErrors(fit, ErrorSource.HouseSetting, Math.Pow(expected.Repeatability, 2), expected.BetweenCuppers);
@@ -48,7 +49,7 @@ public sealed class PanelErrors
     /// </summary>
     public double AnyCupper(int sample) => Math.Sqrt(Variance * _fit.UnitVariance(sample) + LevelVariance(_fit.PartOf(sample)));
 
-    /// <summary>Variance between cuppers divided by the cuppers of the part.</summary>
+    /// <summary>Variance between cuppers divided by the cuppers of the part, as far as they count.</summary>
     public double LevelVariance(int part) => _betweenCuppers / _fit.CuppersInPart(part);
 
     /// <summary>
@@ -79,6 +80,6 @@ public sealed class PanelErrors
         var variance = fit.ResidualSumOfSquares / fit.DegreesOfFreedom;
         return freedom == 0
             ? 0
-            : Math.Max(0, (fit.CupperEffects.Sum(effect => effect * effect) - variance * fit.EffectTrace) / freedom);
+            : Math.Max(0, (fit.EffectSquares - variance * fit.EffectTrace) / freedom);
     }
 }

@@ -26,7 +26,7 @@ public static class PanelNotes
             : "Score = sample + cupper + error, fitted to all sheets at once by least squares; the fitted score is the sample's mean with each cupper's own level taken out.";
         yield return from == ErrorSource.OwnResidual
             ? string.Create(CultureInfo.InvariantCulture, $"The error comes from these sheets: one sheet lies {residual:0.00} points around the fit, with {freedom} degrees of freedom. The 95 % interval holds for these cuppers; for any cupper it is wider, as shown apart.")
-            : string.Create(CultureInfo.InvariantCulture, $"Too few sheets to estimate the error: the house's reproducibility between cuppers ({expected.Reproducibility:0.00} points) is used, and the 95 % interval holds for any cupper. The house's repeatability of one cupper ({expected.Repeatability:0.00} points) gives the error for these cuppers, shown apart.");
+            : string.Create(CultureInfo.InvariantCulture, $"{(cuppers == 1 ? "One cupper cannot show how far others would score from this" : "Too few sheets to estimate the error")}: the house's reproducibility between cuppers ({expected.Reproducibility:0.00} points) is used, and the 95 % interval holds for any cupper. The house's repeatability of one cupper ({expected.Repeatability:0.00} points) gives the error for these cuppers, shown apart.");
         if (parts > 1)
         {
             yield return $"The table falls into {parts} parts that no cupper connects: scores of different parts cannot be compared. Cup one sample of each part together to connect them.";

@@ -111,7 +111,7 @@ public sealed class PanelResult
             Cuppers = own.Select(score => score.Cupper).Distinct().Count(),
             Sheets = own.Count,
             Part = fit.PartOf(index) + 1,
-            OwnVariance = errors.Variance / fit.SheetsOf(index),
+            OwnVariance = errors.Variance / fit.WeightOf(index),
             LevelVariance = errors.LevelVariance(fit.PartOf(index)),
         };
         result.Load(fit.Loadings[index].Where(_ => fit.CupperEffects.Length > fit.Parts).Select(loading => loading * Math.Sqrt(errors.Variance)));

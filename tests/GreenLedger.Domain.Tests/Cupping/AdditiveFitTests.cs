@@ -72,7 +72,7 @@ public class AdditiveFitTests
         var fit = AdditiveFit.Of(scores, samples, cuppers);
 
         // Backfitting as an oracle of another kind: handbook quality.md section 4.6.
-        var (sample, cupper) = Backfit(scores, samples, cuppers);
+        var (sample, cupper) = Backfit(scores, [.. Enumerable.Repeat(1.0, cuppers)], samples);
         Same(sample, fit.Adjusted, 7);
         Same(cupper, fit.CupperEffects, 7);
     }
@@ -127,6 +127,97 @@ public class AdditiveFitTests
         Assert.Contains("cannot be compared", refused.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [MemberData(nameof(Designs))]
+    public void A_table_whose_cuppers_count_differently_is_fitted_as_R_fits_it(int design)
+    {
+        var (scores, samples, cuppers) = Design(design);
+        var values = Recorded.Rows("weighted-fit-values.csv").Where(row => row.Whole("design") == design).ToList();
+
+        var fit = AdditiveFit.Of(scores, samples, cuppers, Weights(design));
+
+        // tests/R/telling-apart.R: R 4.2, lm with weights.
+        Assert.NotEmpty(values);
+        Assert.All(values.Where(row => row["what"] != "weight"), row =>
+        {
+            var found = row["what"] switch
+            {
+                "adjusted" => fit.Adjusted[row.Whole("one")],
+                "se" => fit.ResidualDeviation * Math.Sqrt(fit.UnitVariance(row.Whole("one"))),
+                "effect" => fit.CupperEffects[row.Whole("one")],
+                "rss" => fit.ResidualSumOfSquares,
+                "f" => fit.SampleF(),
+                _ => double.NaN,
+            };
+            Assert.Equal(row.Number("value"), found, 1e-8 * Math.Max(1, Math.Abs(found)));
+        });
+    }
+
+    [Theory]
+    [MemberData(nameof(Designs))]
+    public void Alternating_weighted_means_converge_to_the_same_fit(int design)
+    {
+        var (scores, samples, cuppers) = Design(design);
+
+        var fit = AdditiveFit.Of(scores, samples, cuppers, Weights(design));
+
+        var (sample, cupper) = Backfit(scores, Weights(design), samples);
+        Same(sample, fit.Adjusted, 7);
+        Same(cupper, fit.CupperEffects, 7);
+    }
+
+    [Theory]
+    [MemberData(nameof(Designs))]
+    public void Cuppers_who_all_count_1_change_nothing(int design)
+    {
+        var (scores, samples, cuppers) = Design(design);
+
+        AdditiveFit plain = AdditiveFit.Of(scores, samples, cuppers), ones = AdditiveFit.Of(scores, samples, cuppers, [.. Enumerable.Repeat(1.0, cuppers)]);
+
+        Assert.Equal(plain.Adjusted, ones.Adjusted);
+        Assert.Equal(plain.CupperEffects, ones.CupperEffects);
+        Assert.Equal(plain.Loadings.SelectMany(row => row), ones.Loadings.SelectMany(row => row));
+        Assert.Equal(plain.ResidualSumOfSquares, ones.ResidualSumOfSquares);
+        Assert.Equal(cuppers, plain.CuppersInPart(0), 12);
+        Assert.Equal(scores.Count(score => score.Sample == 0), plain.WeightOf(0), 12);
+    }
+
+    [Fact]
+    public void In_a_complete_table_a_weighted_fit_is_the_weighted_mean()
+    {
+        PanelScore[] scores = [new(0, 0, 84), new(0, 1, 86), new(1, 0, 81), new(1, 1, 82.5)];
+
+        var fit = AdditiveFit.Of(scores, 2, 2, [1, 0.25]);
+
+        // Worked by hand: (84 + 0.25 × 86) ÷ 1.25 and (81 + 0.25 × 82.5) ÷ 1.25; level fixed as by 1.25² ÷ 1.0625 cuppers.
+        Same([84.4, 81.3], fit.Adjusted, 10);
+        Assert.Equal(1.470588, fit.CuppersInPart(0), 6);
+    }
+
+    [Theory]
+    [InlineData(0.0, 1.0)]
+    [InlineData(-1.0, 1.0)]
+    [InlineData(double.NaN, 1.0)]
+    [InlineData(double.PositiveInfinity, 1.0)]
+    public void A_weight_that_is_none_is_our_own_mistake(double one, double other)
+    {
+        Assert.Throws<ArgumentException>(() => AdditiveFit.Of([new(0, 0, 84), new(0, 1, 85)], 1, 2, [one, other]));
+        Assert.Throws<ArgumentException>(() => AdditiveFit.Of([new(0, 0, 84), new(0, 1, 85)], 1, 2, [1.0]));
+    }
+
+    [Fact]
+    public void One_cuppers_repeats_do_not_stand_for_other_cuppers()
+    {
+        var scores = new[] { 84, 84.25, 84, 84.25 }.SelectMany((points, sample) => new PanelScore[] { new(sample, 0, points), new(sample, 0, points + 0.25) }).ToList();
+
+        var errors = PanelErrors.Of(AdditiveFit.Of(scores, 4, 1), new ExpectedErrors(1.00, 0.50));
+
+        Assert.Equal(ErrorSource.HouseSetting, errors.From);
+        // Worked by hand: two sheets of 0.50 each and the variance between cuppers, 1.00² − 0.50².
+        Assert.Equal(Math.Sqrt(0.25 / 2 + 0.75), errors.Estimate(0).StandardError, 10);
+        Assert.Equal(HoldsFor.AnyCupper, errors.Estimate(0).HoldsFor);
+    }
+
     [Fact]
     public void A_sample_without_a_score_is_our_own_mistake()
     {
@@ -136,29 +227,33 @@ public class AdditiveFitTests
     internal static void Same(IEnumerable<double> expected, IEnumerable<double> found, int decimals) =>
         Assert.All(expected.Zip(found), pair => Assert.Equal(pair.First, pair.Second, decimals));
 
-    private static (PanelScore[] Scores, int Samples, int Cuppers) Design(int design)
+    internal static (PanelScore[] Scores, int Samples, int Cuppers) Design(int design)
     {
         var scores = Recorded.Rows("additive-fit-scores.csv").Where(row => row.Whole("design") == design)
             .Select(row => new PanelScore(row.Whole("sample"), row.Whole("cupper"), row.Number("points"))).ToArray();
         return (scores, scores.Max(score => score.Sample) + 1, scores.Max(score => score.Cupper) + 1);
     }
 
-    private static (double[] Samples, double[] Cuppers) Backfit(PanelScore[] scores, int samples, int cuppers)
+    private static double[] Weights(int design) => [.. Recorded.Rows("weighted-fit-values.csv")
+        .Where(row => row.Whole("design") == design && row["what"] == "weight").Select(row => row.Number("value"))];
+
+    private static (double[] Samples, double[] Cuppers) Backfit(PanelScore[] scores, double[] weights, int samples)
     {
-        double[] sample = new double[samples], cupper = new double[cuppers];
+        double[] sample = new double[samples], cupper = new double[weights.Length];
         for (var round = 0; round < 20_000; round++)
         {
             for (var i = 0; i < samples; i++)
             {
-                sample[i] = scores.Where(score => score.Sample == i).Average(score => score.Points - cupper[score.Cupper]);
+                var own = scores.Where(score => score.Sample == i).ToList();
+                sample[i] = own.Sum(score => weights[score.Cupper] * (score.Points - cupper[score.Cupper])) / own.Sum(score => weights[score.Cupper]);
             }
 
-            for (var j = 0; j < cuppers; j++)
+            for (var j = 0; j < cupper.Length; j++)
             {
                 cupper[j] = scores.Where(score => score.Cupper == j).Average(score => score.Points - sample[score.Sample]);
             }
 
-            var level = cupper.Average();
+            var level = cupper.Zip(weights, (effect, weight) => effect * weight).Sum() / weights.Sum();
             cupper = [.. cupper.Select(effect => effect - level)];
             sample = [.. sample.Select(mean => mean + level)];
         }

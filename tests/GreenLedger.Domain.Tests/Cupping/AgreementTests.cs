@@ -18,6 +18,10 @@ public class AgreementTests
             [0.165742, 0.289764, 0.714841, 0.442797, 0.620051, 0.909316],
             [icc.OneRandom, icc.TwoRandom, icc.Fixed, icc.OneRandomMean, icc.TwoRandomMean, icc.FixedMean],
             6);
+        // By their published names, to the published two decimals.
+        Assert.Equal(
+            "ICC(1,1) .17 ICC(2,1) .29 ICC(3,1) .71 ICC(1,k) .44 ICC(2,k) .62 ICC(3,k) .91",
+            string.Join(' ', icc.Forms.Select(form => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{form.Name} {form.Value:.00}"))));
     }
 
     [Fact]
@@ -128,6 +132,7 @@ public class AgreementTests
 
         Assert.Equal(2, agreement.Samples);
         Assert.NotNull(agreement.Correlation);
+        Assert.StartsWith("Over the 2 samples that all 2 cuppers scored.", agreement.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -137,6 +142,7 @@ public class AgreementTests
 
         Assert.Null(agreement.Correlation);
         Assert.Null(agreement.Ranks);
+        Assert.Equal("One cupper: there is nobody to agree with.", agreement.Sentence);
     }
 
     [Fact]
