@@ -18,7 +18,7 @@ public sealed record PairwiseDifference(int One, int Other, double Points, doubl
 /// <param name="Pairs">Every pair that a cupper or a chain of cuppers connects.</param>
 /// <param name="Groups">
 /// Samples, the highest first, of which no two can be told apart; each group as large as can be, so that a sample may stand
-/// in several.
+/// in several. Empty where there would be more groups than anybody can read.
 /// </param>
 /// <param name="DegreesOfFreedom">Of the error; infinite where the house's setting stands for it.</param>
 /// <param name="Quantile">Of the studentized range; NaN for one sample.</param>
@@ -32,6 +32,9 @@ public sealed record PairwiseDifferences(
     int Parts)
 {
     public const double Confidence = 0.95;
+
+    /// <summary>More groups, which only a table with very uneven gaps has, are told by nobody: none are given then.</summary>
+    private const int MostGroups = 200;
 
     public static PairwiseDifferences Of(AdditiveFit fit, PanelErrors errors)
     {
@@ -84,6 +87,11 @@ public sealed record PairwiseDifferences(
                     groups.RemoveAll(group => group.IsSubsetOf(half));
                     groups.Add(half);
                 }
+            }
+
+            if (groups.Count > MostGroups)
+            {
+                return [];
             }
         }
 

@@ -28,6 +28,11 @@ public static class PairwiseWords
             return ["The panel tells every sample from every other."];
         }
 
+        if (differences.Groups.Count == 0)
+        {
+            return [$"The panel tells {told} of {differences.Pairs.Count} pairs of samples apart; they fall into too many groups to list."];
+        }
+
         return whole && told == 0
             ? ["The panel cannot tell any of these samples from another."]
             : differences.Groups.Select(group => Group(group, names, differences)).Concat(Between(differences, names));

@@ -27,7 +27,8 @@ internal static class CuppingApi
         cupping.MapPost("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
             .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
         cupping.MapPost("/calculate/score", CuppingCalculators.Score).WithName("CalculateScore").WithSummary("A sheet's total with each deduction. Stores nothing.");
-        cupping.MapPost("/calculate/panel", CuppingCalculators.PanelAsync).WithName("CalculatePanel").WithSummary("The additive fit of a panel's scores. Stores nothing.");
+        cupping.MapPost("/calculate/panel", CuppingCalculators.PanelAsync).WithName("CalculatePanel").WithSummary("The additive fit of a panel's scores, its agreement and which samples it can tell apart. Stores nothing.");
+        cupping.MapPost("/calculate/serving-order", ServingOrderCalculator.ServingOrder).WithName("CalculateServingOrder").WithSummary("A serving order for each cupper, balanced for position and carry-over. Stores nothing.");
     }
 
     private static async Task<Ok<List<FormReply>>> FormsAsync(LedgerContext db, CancellationToken cancellationToken)

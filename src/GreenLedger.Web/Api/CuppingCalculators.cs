@@ -36,8 +36,15 @@ internal sealed record ScoreReply(
 /// <summary>One score in long format.</summary>
 internal sealed record PanelSheetRequest(string Sample, string Cupper, decimal Score);
 
-/// <summary>Sheets in long format; the errors expected default to the house's settings.</summary>
-internal sealed record PanelRequest(IReadOnlyList<PanelSheetRequest> Sheets, decimal? Reproducibility = null, decimal? Repeatability = null);
+/// <summary>
+/// Sheets in long format, those of one sample and cupper being repeats; the errors expected default to the house's settings.
+/// Weights say by cupper what the sheets count, above 0 and at most 1; a cupper who is not named counts 1.
+/// </summary>
+internal sealed record PanelRequest(
+    IReadOnlyList<PanelSheetRequest> Sheets,
+    decimal? Reproducibility = null,
+    decimal? Repeatability = null,
+    IReadOnlyDictionary<string, double>? Weights = null);
 
 internal sealed record PanelSampleReply(
     string Sample,
@@ -60,6 +67,7 @@ internal sealed record PanelSampleReply(
 internal sealed record PanelCupperReply(
     string Cupper,
     int Sheets,
+    double Weight,
     double Effect,
     int Part,
     double? BiasAgainstOthers,
@@ -71,10 +79,11 @@ internal sealed record PanelCupperReply(
 
 internal sealed record PanelResidualReply(string Sample, string Cupper, double Score, double Fitted, double Residual);
 
-/// <summary>Agreement over the samples that every cupper tasted; null where nothing can be said.</summary>
+/// <summary>Agreement over the samples that every cupper tasted; null where nothing can be said, and the sentence says why.</summary>
 internal sealed record AgreementReply(
     int Samples,
     int Cuppers,
+    string Sentence,
     double? Icc11,
     double? Icc21,
     double? Icc31,
@@ -94,6 +103,7 @@ internal sealed record AgreementReply(
     double? InteractionVariance,
     double? CupperVariance);
 
+/// <summary>A panel's fit and what it shows; pairwise is null for more than 60 samples, repeatability where nothing was tasted twice.</summary>
 internal sealed record PanelReply(
     IReadOnlyList<PanelSampleReply> Samples,
     IReadOnlyList<PanelCupperReply> Cuppers,
@@ -105,6 +115,8 @@ internal sealed record PanelReply(
     ErrorSource ErrorFrom,
     int Parts,
     AgreementReply Agreement,
+    Repeatability? Repeatability,
+    PairwiseReply? Pairwise,
     IReadOnlyList<string> Notes);
 
 /// <summary>Calculators that store nothing.</summary>
@@ -151,23 +163,24 @@ internal static class CuppingCalculators
         var house = await Errors.ExpectedAsync(db, cancellationToken);
         var expected = new ExpectedErrors((double?)request.Reproducibility ?? house.Reproducibility, (double?)request.Repeatability ?? house.Repeatability);
         Rule.Require(expected.Reproducibility is > 0 and <= 10 && expected.Repeatability is > 0 and <= 10, "Reproducibility and repeatability lie above 0 and at most 10 points.", nameof(request.Reproducibility));
-        return TypedResults.Ok(Reply(request.Sheets, expected));
+        return TypedResults.Ok(Reply(request.Sheets, request.Weights, expected));
     }
 
-    private static PanelReply Reply(IReadOnlyList<PanelSheetRequest> sheets, ExpectedErrors expected)
+    private static PanelReply Reply(IReadOnlyList<PanelSheetRequest> sheets, IReadOnlyDictionary<string, double>? named, ExpectedErrors expected)
     {
         var samples = sheets.Select(sheet => sheet.Sample.Trim()).Distinct().ToList();
         var cuppers = sheets.Select(sheet => sheet.Cupper.Trim()).Distinct().ToList();
         var place = samples.Select((name, index) => (name, index)).ToDictionary(pair => pair.name, pair => pair.index);
         var seat = cuppers.Select((name, index) => (name, index)).ToDictionary(pair => pair.name, pair => pair.index);
         var scores = sheets.Select(sheet => new PanelScore(place[sheet.Sample.Trim()], seat[sheet.Cupper.Trim()], (double)sheet.Score)).ToList();
-        var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count);
+        var weights = Weights(named, cuppers);
+        var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count, weights);
         var errors = PanelErrors.Of(fit, expected);
         var ofSample = scores.ToLookup(score => score.Sample);
         var work = CupperPerformance.Of(scores).ToDictionary(one => one.Cupper);
         return new PanelReply(
             [.. samples.Select((name, index) => Sample(name, index, [.. ofSample[index]], fit, errors))],
-            [.. cuppers.Select((name, index) => Cupper(name, index, scores, fit, work.GetValueOrDefault(index)))],
+            [.. cuppers.Select((name, index) => Cupper(name, index, scores, weights[index], fit, work.GetValueOrDefault(index)))],
             [.. scores.Select(score => new PanelResidualReply(samples[score.Sample], cuppers[score.Cupper], score.Points, fit.Fitted(score), score.Points - fit.Fitted(score)))],
             Finite(fit.ResidualDeviation),
             fit.ResidualSumOfSquares,
@@ -176,12 +189,24 @@ internal static class CuppingCalculators
             errors.From,
             fit.Parts,
             Agreed(Agreement.Of(scores)),
+            Repeatability.Of(scores),
+            PairwiseReply.Of(fit, errors, samples),
             [.. PanelNotes.Of(fit, errors, expected)]);
     }
 
-    private static PanelCupperReply Cupper(string name, int index, List<PanelScore> scores, AdditiveFit fit, CupperPerformance? work) => new(
+    private static List<double> Weights(IReadOnlyDictionary<string, double>? named, List<string> cuppers)
+    {
+        var unknown = named?.Keys.FirstOrDefault(name => !cuppers.Contains(name.Trim()));
+        Rule.Require(unknown is null, $"A weight is given for {unknown}, who has no sheet.", nameof(PanelRequest.Weights));
+        Rule.Require(named is null || named.Values.All(weight => weight is > 0 and <= 1), "A weight lies above 0 and is at most 1.", nameof(PanelRequest.Weights));
+        var weights = named?.ToDictionary(pair => pair.Key.Trim(), pair => pair.Value) ?? [];
+        return cuppers.ConvertAll(name => weights.GetValueOrDefault(name, 1));
+    }
+
+    private static PanelCupperReply Cupper(string name, int index, List<PanelScore> scores, double weight, AdditiveFit fit, CupperPerformance? work) => new(
         name,
         scores.Count(score => score.Cupper == index),
+        weight,
         fit.CupperEffects[index],
         fit.PartOfCupper(index) + 1,
         work?.Bias,
@@ -212,6 +237,7 @@ internal static class CuppingCalculators
     private static AgreementReply Agreed(Agreement agreement) => new(
         agreement.Samples,
         agreement.Cuppers,
+        agreement.Sentence,
         Finite(agreement.Correlation?.OneRandom),
         Finite(agreement.Correlation?.TwoRandom),
         Finite(agreement.Correlation?.Fixed),

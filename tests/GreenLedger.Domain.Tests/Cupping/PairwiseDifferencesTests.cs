@@ -123,6 +123,21 @@ public sealed class PairwiseDifferencesTests
     }
 
     [Fact]
+    public void Groups_beyond_reading_are_counted_instead()
+    {
+        // Two blocks of 15 samples, each known exactly within itself and only by a thin chain against the other: whichever one
+        // of each block is taken, the two cannot be told apart, which makes 15 × 15 groups.
+        var blocks = Enumerable.Range(0, 30).SelectMany(sample => Enumerable.Repeat(new PanelScore(sample, sample / 15, 80 + 0.3 * (sample % 15)), 100));
+        PanelScore[] chain = [new(0, 2, 80), new(30, 2, 82), new(30, 3, 82), new(31, 3, 82), new(31, 4, 82), new(32, 4, 82), new(32, 5, 82), new(15, 5, 80)];
+
+        var differences = Of([.. blocks, .. chain], 33, 6);
+
+        Assert.Empty(differences.Groups);
+        // Worked by hand: 15 × 14 ÷ 2 pairs in each block.
+        Assert.StartsWith("The panel tells 210 of 528 pairs of samples apart", PairwiseWords.Of(differences, [.. Enumerable.Range(0, 33).Select(sample => $"{sample}")])[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_sample_has_nothing_to_be_told_from()
     {
         Assert.Equal(["One sample: there is nothing to tell apart."], PairwiseWords.Of(Of([new(0, 0, 84), new(0, 1, 85)], 1, 2), Names));

@@ -10,6 +10,8 @@ public sealed class CuppingCalculatorsTests(HouseFixture house) : IClassFixture<
 {
     private static readonly string[] Correlations = ["icc11", "icc21", "icc31", "icc1k", "icc2k", "icc3k"];
 
+    private static readonly string[] PairFigures = ["difference", "low", "high", "p"];
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -97,6 +99,64 @@ public sealed class CuppingCalculatorsTests(HouseFixture house) : IClassFixture<
 
         // Shrout and Fleiss 1979, six decimals from handbook quality.md section 4.1.
         Assert.Equal([0.165742, 0.289764, 0.714841, 0.442797, 0.620051, 0.909316], Correlations.Select(name => Math.Round(agreement.GetProperty(name).GetDouble(), 6)));
+    }
+
+    [Fact]
+    public async Task Warp_breaks_by_tension_are_told_apart_as_published()
+    {
+        string[] wool = ["26 30 54 25 70 52 51 26 67|18 21 29 17 12 18 35 30 36|36 21 24 18 10 43 28 15 26", "27 14 29 19 29 31 41 20 44|42 26 19 16 39 28 21 39 29|20 21 24 17 13 15 15 16 28"];
+        var sheets = string.Join(',', wool.SelectMany((row, seat) => row.Split('|').SelectMany((cell, place) =>
+            cell.Split(' ').Select(breaks => $$"""{ "sample": "{{"LMH"[place]}}", "cupper": "{{"AB"[seat]}}", "score": {{breaks}} }"""))));
+
+        var reply = await PostAsync("panel", $$"""{ "sheets": [{{sheets}}] }""");
+
+        // R help of TukeyHSD; handbook quality.md section 4.7, check value 25.
+        var pairwise = reply.GetProperty("pairwise");
+        var pair = pairwise.GetProperty("pairs")[0];
+        Assert.Equal(("L", "M", true), (pair.GetProperty("one").GetString(), pair.GetProperty("other").GetString(), pair.GetProperty("differ").GetBoolean()));
+        Assert.Equal([10.0, 0.6466, 19.3534, 0.0336], PairFigures.Select(name => Math.Round(pair.GetProperty(name).GetDouble(), 4)));
+        Assert.Equal("[[\"L\"],[\"M\",\"H\"]]", pairwise.GetProperty("groups").GetRawText());
+        Assert.Equal(["L is told from every other sample.", "M and H cannot be told apart."], pairwise.GetProperty("sentences").EnumerateArray().Take(2).Select(sentence => sentence.GetString()));
+        // 54 sheets less one for each of six cells.
+        Assert.Equal(48, reply.GetProperty("repeatability").GetProperty("degreesOfFreedom").GetInt32());
+    }
+
+    [Fact]
+    public async Task A_cupper_may_count_less_and_the_weight_stands_in_the_answer()
+    {
+        const string sheets = """[{ "sample": "P", "cupper": "C1", "score": 84 }, { "sample": "P", "cupper": "C2", "score": 86 }, { "sample": "Q", "cupper": "C1", "score": 81 }, { "sample": "Q", "cupper": "C2", "score": 82.5 }]""";
+
+        var reply = await PostAsync("panel", $$"""{ "sheets": {{sheets}}, "weights": { "C2": 0.25 } }""");
+
+        // Worked by hand: (84 + 0.25 × 86) ÷ 1.25 and (81 + 0.25 × 82.5) ÷ 1.25.
+        Assert.Equal([84.4, 81.3], reply.GetProperty("samples").EnumerateArray().Select(sample => Math.Round(sample.GetProperty("fitted").GetDouble(), 9)));
+        Assert.Equal([1.0, 0.25], reply.GetProperty("cuppers").EnumerateArray().Select(cupper => cupper.GetProperty("weight").GetDouble()));
+    }
+
+    [Theory]
+    [InlineData("""{ "C9": 0.5 }""", "C9")]
+    [InlineData("""{ "C1": 0 }""", "above 0")]
+    [InlineData("""{ "C1": 1.5 }""", "at most 1")]
+    public async Task A_weight_that_is_none_is_refused(string weights, string says)
+    {
+        var script = await house.ScriptAsync(Role.Viewer);
+        var body = $$"""{ "sheets": [{ "sample": "P", "cupper": "C1", "score": 84 }], "weights": {{weights}} }""";
+
+        var answer = await script.PostAsync(new Uri("/api/cupping/calculate/panel", UriKind.Relative), new StringContent(body, null, "application/json"), Stop);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Contains(says, await answer.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task More_samples_than_anybody_compares_have_no_pairs()
+    {
+        var sheets = string.Join(',', Enumerable.Range(0, 61).Select(sample => $$"""{ "sample": "{{sample}}", "cupper": "C1", "score": 84 }"""));
+
+        var reply = await PostAsync("panel", $$"""{ "sheets": [{{sheets}}] }""");
+
+        Assert.Equal(JsonValueKind.Null, reply.GetProperty("pairwise").ValueKind);
+        Assert.Equal("One cupper: there is nobody to agree with.", reply.GetProperty("agreement").GetProperty("sentence").GetString());
     }
 
     private async Task<JsonElement> PostAsync(string calculator, string body)
