@@ -33,6 +33,15 @@ public sealed class PanelResult
 
     public int DegreesOfFreedom { get; private set; }
 
+    /// <summary>
+    /// The house's figure that stood in for the error between cuppers when this was computed; null where the sheets
+    /// showed their own, and on results of before the ledger kept it.
+    /// </summary>
+    public Score? Reproducibility { get; private set; }
+
+    /// <summary>The same for one cupper on the same coffee twice.</summary>
+    public Score? Repeatability { get; private set; }
+
     public IReadOnlyList<SampleResult> Samples => _samples;
 
     public IReadOnlyList<CupperEffect> Cuppers => _cuppers;
@@ -82,6 +91,8 @@ public sealed class PanelResult
             ErrorFrom = errors.From,
             ResidualDeviation = fit.DegreesOfFreedom > 0 ? InRange(fit.ResidualDeviation) : null,
             DegreesOfFreedom = fit.DegreesOfFreedom,
+            Reproducibility = errors.From == ErrorSource.HouseSetting ? InRange(expected.Reproducibility) : null,
+            Repeatability = errors.From == ErrorSource.HouseSetting ? InRange(expected.Repeatability) : null,
         };
         result._samples.AddRange(samples.Select((sample, index) => Result(session, sample, index, fit, errors, [.. ofSample[index]])));
         result._cuppers.AddRange(cuppers.Select((key, index) => new CupperEffect(

@@ -119,6 +119,7 @@ public class CuppingSessionTests
         Assert.Equal(ErrorSource.HouseSetting, result.ErrorFrom);
         // Worked by hand: reproducibility 1.00 over √2 cuppers.
         Assert.Equal(Score.Of(0.707107m), result.Samples[0].StandardError);
+        Assert.Equal((Score.Of(1m), Score.Of(0.5m)), (result.Reproducibility!.Value, result.Repeatability!.Value));
         Assert.Equal([Score.Of(-1.75m), Score.Of(1.75m)], result.Cuppers.Select(cupper => cupper.Effect));
     }
 

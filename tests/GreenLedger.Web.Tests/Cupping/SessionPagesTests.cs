@@ -1,5 +1,6 @@
 using System.Net;
 using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
 
@@ -89,5 +90,15 @@ public sealed class SessionPagesTests(HouseFixture house) : IClassFixture<HouseF
         Assert.Contains("The 95 % interval holds for any cupper", text, StringComparison.Ordinal);
         Assert.Contains("reproducibility between cuppers (1.00 points)", text, StringComparison.Ordinal);
         Assert.Contains("One cupper: the result is the sheet", text, StringComparison.Ordinal);
+
+        // What the house expects from now on says nothing about what is closed.
+        await house.InLedgerAsync(async db =>
+        {
+            (await db.Houses.SingleAsync(Stop)).Expect(Score.Of(1.5m), Score.Of(0.75m));
+            await db.SaveChangesAsync(Stop);
+        });
+        var later = (await leader.ReadAsync($"/Cupping/Result/{table.SessionId}")).QuerySelector("main")!.TextContent;
+        Assert.Contains("reproducibility between cuppers (1.00 points)", later, StringComparison.Ordinal);
+        Assert.Contains("repeatability of one cupper (0.50 points)", later, StringComparison.Ordinal);
     }
 }

@@ -17,6 +17,18 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 nullable: false,
                 defaultValue: "");
 
+            migrationBuilder.AddColumn<long>(
+                name: "RepeatabilityMillionths",
+                table: "PanelResults",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<long>(
+                name: "ReproducibilityMillionths",
+                table: "PanelResults",
+                type: "INTEGER",
+                nullable: true);
+
             migrationBuilder.AddColumn<string>(
                 name: "SearchText",
                 table: "OfferLists",
@@ -45,6 +57,14 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "SearchText",
                 table: "People");
+
+            migrationBuilder.DropColumn(
+                name: "RepeatabilityMillionths",
+                table: "PanelResults");
+
+            migrationBuilder.DropColumn(
+                name: "ReproducibilityMillionths",
+                table: "PanelResults");
 
             migrationBuilder.DropColumn(
                 name: "SearchText",

@@ -395,6 +395,20 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("Sheets")
                         .HasColumnType("INTEGER");
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Repeatability", "GreenLedger.Domain.Cupping.PanelResult.Repeatability#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("RepeatabilityMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Reproducibility", "GreenLedger.Domain.Cupping.PanelResult.Reproducibility#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("ReproducibilityMillionths");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "ResidualDeviation", "GreenLedger.Domain.Cupping.PanelResult.ResidualDeviation#Score", b1 =>
                         {
                             b1.Property<long>("Millionths")

@@ -59,7 +59,7 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
         Agreement = Agreement.Of(scores);
         Work = CupperPerformance.Of(scores).ToDictionary(one => Session.Result!.Cuppers[one.Cupper].CupperKey);
         Spread = Session.Result!.Samples.Count <= MostShown ? Spread.Of(Session, Key) : null;
-        Notes = [.. PanelNotes.Of(Session.Result!, await Errors.ExpectedAsync(db, cancellationToken))];
+        Notes = [.. PanelNotes.Of(Session.Result!)];
         Disagreements = [.. Stated().Concat(Far())];
         KeyOpenings = await OpeningsAsync(cancellationToken);
         return Page();
