@@ -95,6 +95,17 @@ public sealed class Offer
         }
     }
 
+    /// <summary>A price that the seller named apart from a list: it goes into the price history as a list's would.</summary>
+    public void Ask(Asking asking, DateOnly on)
+    {
+        ArgumentNullException.ThrowIfNull(asking);
+        Rule.Require((asking.Price, asking.Differential) != (Price, Differential), "This is what the offer asks already: type the new price.", nameof(Price));
+        Rule.Require(on >= RevisedOn, $"This offer was revised on {RevisedOn:d MMM yyyy}: an older price cannot change it.", nameof(RevisedOn));
+        TakeAsking(asking);
+        RevisedOn = on;
+        _prices.Add(new OfferPrice(this, null, on));
+    }
+
     /// <summary>Whether these terms say anything that the offer does not say already.</summary>
     public bool Differs(Packing packing, Asking asking, Terms terms, OfferState state, Score? statedScore) =>
         (packing.Net ?? Weight.Zero, packing.Bags, packing.BagWeight) != (Quantity, Bags, BagWeight)
@@ -125,15 +136,12 @@ public sealed class Offer
 
     private void Take(Packing packing, Asking asking, Terms terms, OfferState state, DateOnly on)
     {
-        Rule.Require(asking.Price is null || asking.Differential is null, "An offer has a price or a differential, not both.", nameof(Price));
-        Rule.Require(asking.Price is null or { Millionths: > 0 }, "The price must be more than 0.", nameof(Price));
+        TakeAsking(asking);
         Rule.Require(packing.Bags is null or >= 0, "The number of bags cannot be negative.", nameof(Bags));
         Rule.Require(packing.Net is null || packing.Net >= Weight.Zero, "The quantity cannot be negative.", nameof(Quantity));
         Quantity = packing.Net ?? Weight.Zero;
         Bags = packing.Bags;
         BagWeight = packing.BagWeight;
-        Price = asking.Price;
-        Differential = asking.Differential;
         Incoterm = terms.Incoterm;
         Place = Rule.OptionalText(terms.Place, "The place", field: nameof(Place));
         ValidUntil = terms.ValidUntil;
@@ -141,5 +149,13 @@ public sealed class Offer
         AvailableFrom = terms.AvailableFrom;
         State = state;
         RevisedOn = on;
+    }
+
+    private void TakeAsking(Asking asking)
+    {
+        Rule.Require(asking.Price is null || asking.Differential is null, "An offer has a price or a differential, not both.", nameof(Price));
+        Rule.Require(asking.Price is null or { Millionths: > 0 }, "The price must be more than 0.", nameof(Price));
+        Price = asking.Price;
+        Differential = asking.Differential;
     }
 }
