@@ -27,7 +27,8 @@ internal static class ChoosingApi
                 + "Without `rules` the first set by name ranks. Weights given here are tried in place of the rules' own. Chances are shares from 0 to 1.");
         choosing.MapGet("/decisions", DecisionsAsync).WithName("ListDecisions").WithSummary("Decisions, the newest first; at most 10,000.");
         choosing.MapGet("/decisions/{id}", DecisionAsync).WithName("ReadDecision").WithSummary("One decision with rules and figures as they stood.");
-        choosing.MapPost("/decisions", DecideAsync).WithName("Decide").WithSummary("Decides on an offer; against the rules' advice a reason is required.");
+        choosing.MapPost("/decisions", DecideAsync).WithName("Decide").WithSummary("Decides on an offer; against the rules' advice a reason is required.")
+            .WithDescription("Weights given here are tried in place of the rules' own; the decision keeps the weights it was made on.");
         choosing.MapPost("/decisions/{id}/withdraw", WithdrawAsync).WithName("WithdrawDecision").WithSummary("Withdraws a decision with a reason. It stays in the list.");
     }
 
@@ -62,7 +63,7 @@ internal static class ChoosingApi
         DecisionRequest request, LedgerContext db, ShortlistQuery query, DecisionQuery decisions, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
     {
         var rules = await db.BuyingRules.InUse().Whole().AsNoTracking().NamedAsync(request.Rules, cancellationToken);
-        var shortlist = rules is null ? null : await query.RankAsync(rules.Terms, clock.Today(), new ShortlistFilter(), cancellationToken);
+        var shortlist = rules is null ? null : await query.RankAsync(request.Wish().TermsOf(rules), clock.Today(), new ShortlistFilter(), cancellationToken);
         if (rules is null || shortlist?.Find(new Id<Offer>(request.OfferId)) is not { } entry)
         {
             return Missing(rules is null ? request.Rules : null, "This offer does not stand open today.");
@@ -71,7 +72,7 @@ internal static class ChoosingApi
         var decision = Decision.Take(
             BuyingRules.Advise(entry, shortlist),
             request.Choice(),
-            RulesSnapshot.Of(rules),
+            RulesSnapshot.Of(rules, shortlist.Terms),
             FiguresSnapshot.Of(entry, shortlist),
             entry.Candidate,
             http.User.Person(),

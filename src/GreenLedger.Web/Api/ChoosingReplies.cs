@@ -1,6 +1,7 @@
 using GreenLedger.Data.Choosing;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Web.Choosing;
 
 namespace GreenLedger.Web.Api;
 
@@ -98,10 +99,28 @@ internal sealed record ShortlistReply(
     }
 }
 
-/// <summary>A decision on an offer by the rules of that name, or by the first by name.</summary>
+/// <summary>A decision on an offer by the rules of that name, or by the first by name; weights given here are tried in place of the rules' own.</summary>
 internal sealed record DecisionRequest(
-    Guid OfferId, Outcome Outcome, string? Rules = null, decimal? QuantityKg = null, string? Reason = null, string? Note = null)
+    Guid OfferId,
+    Outcome Outcome,
+    string? Rules = null,
+    decimal? QuantityKg = null,
+    string? Reason = null,
+    string? Note = null,
+    decimal? WeightScore = null,
+    decimal? WeightCost = null,
+    decimal? WeightCostPerPoint = null,
+    decimal? WeightProcess = null)
 {
+    public RankingWish Wish() => new()
+    {
+        Rules = Rules,
+        WeightScore = WeightScore,
+        WeightCost = WeightCost,
+        WeightCostPerPoint = WeightCostPerPoint,
+        WeightProcess = WeightProcess,
+    };
+
     public Choice Choice() => new(Outcome, QuantityKg is { } kilograms ? Weight.FromKilograms(kilograms) : null, Reason, Note);
 }
 

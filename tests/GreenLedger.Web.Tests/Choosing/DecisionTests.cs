@@ -109,6 +109,19 @@ public sealed class DecisionTests(OpenShop shop) : IClassFixture<OpenShop>
     }
 
     [Fact]
+    public async Task Weights_that_a_script_tries_stand_in_its_decision()
+    {
+        var script = await shop.House.ScriptAsync(Role.Buyer);
+        var offer = shop.Market.OfferOf("F").Id.Value;
+
+        var taken = await PostAsync(script, "decisions", new { offerId = offer, outcome = "hold", rules = "House", weightScore = 100, weightCost = 0 });
+
+        Assert.Equal(HttpStatusCode.Created, taken.StatusCode);
+        var rules = FrozenJson.Read<RulesSnapshot>((await FindAsync("F")).Rules);
+        Assert.Equal((true, 100m, 0m), (rules.TriesWeights, rules.Terms.Weights.Score, rules.Terms.Weights.Cost));
+    }
+
+    [Fact]
     public async Task A_viewer_sees_why_and_cannot_decide()
     {
         var viewer = await shop.House.BrowserAsync(Role.Viewer);
