@@ -11,7 +11,15 @@ internal static class NotRankedSheet
     {
         var entries = shortlist.Failed.Concat(shortlist.OtherForm).Take(ShortlistWorkbook.MostLots).ToList();
         book.Table(sheet, Columns(shortlist), entries, frozenColumns: 1);
+        if (LeftOut(shortlist) is > 0 and var more)
+        {
+            book.Put(sheet.Cell(entries.Count + 3, 1), $"And {Printed.Count(more, "lot", "lots")} more that are not ranked: the page shows them all.");
+        }
     }
+
+    /// <summary>How many lots that are not ranked find no place on the sheet.</summary>
+    public static int LeftOut(Shortlist shortlist) =>
+        Math.Max(0, shortlist.Failed.Count + shortlist.OtherForm.Count - ShortlistWorkbook.MostLots);
 
     private static SheetColumn<ShortlistEntry>[] Columns(Shortlist shortlist)
     {

@@ -8,7 +8,7 @@ namespace GreenLedger.Documents.Choosing;
 internal enum Place
 {
     Rank = 1, Ref, Lot, Supplier, Origin, Process, Score, Low, High, ScoredBy, Quantity, Landed, Total, Cost,
-    CostPerPoint, ScoreCounts, CostCounts, PointCounts, ProcessCounts, Weighted, Front, Best, FirstThree, Predicted,
+    CostPerPoint, ScoreCounts, CostCounts, PointCounts, ProcessCounts, Weighted, Front, Close, Best, FirstThree, Predicted,
 }
 
 /// <summary>The formulas of the ranking, without the equals sign, for a row of the sheet.</summary>

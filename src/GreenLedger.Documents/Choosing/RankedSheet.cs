@@ -65,6 +65,7 @@ internal sealed class RankedSheet
     private IEnumerable<SheetColumn<ShortlistEntry>> Judged() =>
     [
         new("On the front", 8, "", (entry, _) => entry.IsOnFront),
+        new("Neighbours on the front", 26, "", (entry, _) => string.Join("; ", _words.NotSeparated(entry))),
         new("Chance of being best", 10, "0.0%", (entry, _) => entry.Chance?.Best),
         new("Chance of first three", 10, "0.0%", (entry, _) => entry.Chance?.FirstThree),
         new($"Predicted, {_report.Shortlist.Currency}/kg", 12, "#,##0.0000", (entry, _) => entry.PriceCheck?.PredictedPerKilogram),

@@ -46,9 +46,10 @@ internal sealed class RulesSheet
         Row("Offers of", report.On);
         Row("Offers narrowed to", report.Search ?? "all");
         Row("Taken out by", report.MadeBy, note: Printed.Moment(report.MadeAt));
+        var words = new RuleWords(report.Shortlist.Terms, report.Form);
         Row("Cupping form", report.Form, note: "results on another form stand apart");
-        Row("Several sessions of one lot", PrintedRules.Sessions(report.Shortlist.Terms));
-        Row("Lots with a seller's score only", PrintedRules.Stated(report.Shortlist.Terms));
+        Row("Several sessions of one lot", words.Sessions);
+        Row("Lots with a seller's score only", words.Stated);
     }
 
     private RulesCells Figures(ShortlistReport report, int ranked)
@@ -64,7 +65,7 @@ internal sealed class RulesSheet
         var (highCost, lowCost) = (Row("Landed cost that counts 0", terms.Anchors.HighCost, $"{currency}/kg"), Row("Landed cost that counts 1", terms.Anchors.LowCost, $"{currency}/kg"));
         var (highPoint, lowPoint) = (Row("Cost per point that counts 0", terms.Anchors.HighCostPerPoint, $"{currency} a point"), Row("Cost per point that counts 1", terms.Anchors.LowCostPerPoint, $"{currency} a point"));
         Section("Cost per point", "Figure", "Unit");
-        Row("Definition", PrintedRules.CostPerPoint(terms));
+        Row("Definition", new RuleWords(terms, report.Form).CostPerPoint);
         var baseScore = Row("Base score", terms.BaseScore.Points, "points");
         var (cheapest, reference) = (report.Shortlist.Reference, Row("Rank of the cheapest lot", report.Shortlist.Reference?.Rank));
         var isHere = cheapest is not null && cheapest.Rank <= ranked;
@@ -77,10 +78,10 @@ internal sealed class RulesSheet
 
     private void Gates(Shortlist shortlist)
     {
-        Section("Gates", "Asked", "Unit", "Lots that miss it");
-        foreach (var line in PrintedRules.Gates(shortlist.Terms))
+        Section("Gates", "Asked", "", "Lots that miss it");
+        foreach (var (gate, what, says) in new RuleWords(shortlist.Terms, null).Gates)
         {
-            Row(line.Name, line.Value, line.Unit, shortlist.Failed.Count(entry => entry.FailedGates.HasFlag(line.Gate)));
+            Row(what, says, third: gate == Gate.None ? null : shortlist.Failed.Count(entry => entry.FailedGates.HasFlag(gate)));
         }
 
         Row("No score on the form", null, "", shortlist.Failed.Count(entry => entry.FailedGates.HasFlag(Gate.NoScore)));
@@ -127,7 +128,7 @@ internal sealed class RulesSheet
         Section("What the figures rest on", "Figure", "Unit");
         Row("Lots ranked", shortlist.Ranked.Count, ranked < shortlist.Ranked.Count ? $"the first {Printed.Count(ranked)} stand here" : "");
         Row("Lots that fail a gate", shortlist.Failed.Count);
-        Row("Lots on another form", shortlist.OtherForm.Count);
+        Row("Lots on another form", shortlist.OtherForm.Count, NotRankedSheet.LeftOut(shortlist) > 0 ? $"the first {Printed.Count(ShortlistWorkbook.MostLots)} of those not ranked stand in “{ShortlistWorkbook.NotRankedName}”" : "");
         Row("Landed costs leg by leg", Math.Min(ranked, ShortlistWorkbook.MostWithLegs), "ranked lots, from the first");
         if (shortlist.Draw is { } draw)
         {

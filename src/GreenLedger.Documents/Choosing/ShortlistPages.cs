@@ -67,13 +67,11 @@ internal sealed class ShortlistPages
 
     private string Gates()
     {
-        var lines = PrintedRules.Gates(_shortlist.Terms);
+        var lines = new RuleWords(_shortlist.Terms, _report.Form).Gates;
         return lines.Count == 0
             ? "The rules ask for no gate."
-            : "Gates: " + string.Join("; ", lines.Select(line => $"{char.ToLowerInvariant(line.Name[0])}{line.Name[1..]} {Figure(line.Value)} {line.Unit}".TrimEnd())) + ".";
+            : "Gates: " + string.Join("; ", lines.Select(line => $"{char.ToLowerInvariant(line.What[0])}{line.What[1..]} {line.Says}")) + ".";
     }
-
-    private static string Figure(object value) => value is decimal figure ? figure.ToString("#,0.##", System.Globalization.CultureInfo.InvariantCulture) : $"{value}";
 
     private void Chart()
     {
@@ -95,6 +93,11 @@ internal sealed class ShortlistPages
         if (_shortlist.Ranked.Count > _rows)
         {
             _paper.Text($"And {Printed.Count(_shortlist.Ranked.Count - _rows)} more, see the workbook.", TextStyle.Small);
+        }
+
+        foreach (var pairs in Separation.Of(_shortlist.Front).GroupBy(pair => pair.Says))
+        {
+            _paper.Text($"On the front, {pairs.Key}: {string.Join("; ", pairs.Select(pair => $"{pair.Cheaper.Candidate.Ref} and {pair.Dearer.Candidate.Ref}"))} (their 95 % intervals overlap).", TextStyle.Small);
         }
     }
 
@@ -158,8 +161,8 @@ internal sealed class ShortlistPages
 
     private void Grounds()
     {
-        var terms = _shortlist.Terms;
-        var words = new List<string> { $"Scores are on the {_report.Form}, of {PrintedRules.Sessions(terms)} of a lot, with the 95 % interval. Cost per point is {PrintedRules.CostPerPoint(terms)}." };
+        var rules = new RuleWords(_shortlist.Terms, _report.Form);
+        var words = new List<string> { $"Scores are on the {_report.Form}, with the 95 % interval. Several sessions of a lot: {rules.Sessions}. Cost per point: {rules.CostPerPoint}." };
         if (_shortlist.Draw is { } draw)
         {
             words.Add($"Chances come from {Printed.Count(draw.Draws)} draws of the scores (seed {draw.Seed}), each right within {Printed.Share(2 * draw.DrawingError)}.");

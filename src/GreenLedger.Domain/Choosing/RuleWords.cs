@@ -6,20 +6,33 @@ namespace GreenLedger.Domain.Choosing;
 /// <summary>One line of a rule set that an edit changed; null where it was or is not asked.</summary>
 public sealed record RuleChange(string What, string? Before, string? After);
 
+/// <summary>One gate of a rule set in words; <see cref="Gate.None"/> for what is said of all of them.</summary>
+public sealed record GateWords(Gate Gate, string What, string Says);
+
 /// <summary>What a rule set says, line by line, in plain trade words; what it does not ask is left out.</summary>
 /// <param name="terms">The terms.</param>
 /// <param name="form">The name of the form that they rank by; null where it is not known.</param>
 public sealed class RuleWords(RuleTerms terms, string? form)
 {
-    public IReadOnlyList<(string What, string Says)> Lines => [.. Ranking(), .. Gates()];
+    public IReadOnlyList<(string What, string Says)> Lines => [.. Ranking(), .. Gates.Select(line => (line.What, line.Says))];
+
+    public string Sessions => Word(terms.Sessions);
+
+    public string Stated => terms.RanksStatedScores ? $"ranked, with a doubt of ± {terms.StatedDoubt} points" : "not ranked";
+
+    public string CostPerPoint =>
+        terms.CostPerPoint == CostPerPointRule.PricePerPointAbove ? $"{Word(terms.CostPerPoint)} of {terms.BaseScore}" : Word(terms.CostPerPoint);
+
+    /// <summary>The gates that are asked; none where the rules ask for none.</summary>
+    public IReadOnlyList<GateWords> Gates => [.. Asked().Where(line => line.Says is not null).Select(line => new GateWords(line.Gate, line.What, line.Says!))];
 
     private IEnumerable<(string, string)> Ranking()
     {
         var (weights, anchors) = (terms.Weights, terms.Anchors);
         yield return ("Form", form ?? "unknown");
-        yield return ("Several sessions", Word(terms.Sessions));
-        yield return ("Stated scores", terms.RanksStatedScores ? $"ranked, with a doubt of ± {terms.StatedDoubt} points" : "not ranked");
-        yield return ("Cost per point", terms.CostPerPoint == CostPerPointRule.PricePerPointAbove ? $"{Word(terms.CostPerPoint)} of {terms.BaseScore}" : Word(terms.CostPerPoint));
+        yield return ("Several sessions", Sessions);
+        yield return ("Stated scores", Stated);
+        yield return ("Cost per point", CostPerPoint);
         yield return ("Weight of score", $"{Share(weights.Score)}; {anchors.LowScore} counts 0, {anchors.HighScore} counts 1");
         yield return ("Weight of landed cost", $"{Share(weights.Cost)}; {Cost(anchors.HighCost)} counts 0, {Cost(anchors.LowCost)} counts 1");
         if (weights.CostPerPoint > 0m)
@@ -34,27 +47,26 @@ public sealed class RuleWords(RuleTerms terms, string? form)
         }
     }
 
-    private IEnumerable<(string, string)> Gates()
+    private IEnumerable<(Gate Gate, string What, string? Says)> Asked()
     {
         var gates = terms.Gates;
-        (string, string?)[] asked =
+        return
         [
-            ("Score", gates.LeastScore is { } least ? $"at least {least}" : null),
-            ("Lower bound of the score", gates.LeastLowerBound is { } bound ? $"at least {bound}" : null),
-            ("Landed cost", gates.HighestCostPerKilogram is { } highest ? $"at most {Cost(highest)}" : null),
-            ("Process", Processes()),
-            ("Moisture", Range(gates.LeastMoisture, gates.HighestMoisture)),
-            ("Water activity", gates.HighestWaterActivity is { } activity ? $"at most {activity}" : null),
-            ("Category 1 defects", gates.HighestCategory1 is { } one ? $"at most {one}" : null),
-            ("Category 2 defects", gates.HighestCategory2 is { } two ? $"at most {two}" : null),
-            ("Quakers", gates.HighestQuakers is { } pale ? $"at most {Number(pale)}" : null),
-            ("Screen", gates is { Screen: { } screen, LeastRetained: { } kept } ? $"at least {kept} kept by screen {Number(screen)}" : null),
-            ("Quantity", gates.LeastQuantity is { } quantity ? $"at least {quantity}" : null),
-            ("Crop year", gates.EarliestCropYear is { } year ? $"{year} or later" : null),
-            ("Certificates", gates.Certificates.Count > 0 ? string.Join(", ", gates.Certificates) : null),
-            ("What was not measured", terms.MeasurementsRequired ? "fails its gate" : null),
+            (Gate.LeastScore, "Score", gates.LeastScore is { } least ? $"at least {least}" : null),
+            (Gate.LeastLowerBound, "Lower bound of the score", gates.LeastLowerBound is { } bound ? $"at least {bound}" : null),
+            (Gate.HighestCost, "Landed cost", gates.HighestCostPerKilogram is { } highest ? $"at most {Cost(highest)}" : null),
+            (Gate.Process, "Process", Processes()),
+            (Gate.Moisture, "Moisture", Range(gates.LeastMoisture, gates.HighestMoisture)),
+            (Gate.WaterActivity, "Water activity", gates.HighestWaterActivity is { } activity ? $"at most {activity}" : null),
+            (Gate.Category1, "Category 1 defects", gates.HighestCategory1 is { } one ? $"at most {one}" : null),
+            (Gate.Category2, "Category 2 defects", gates.HighestCategory2 is { } two ? $"at most {two}" : null),
+            (Gate.Quakers, "Quakers", gates.HighestQuakers is { } pale ? $"at most {Number(pale)}" : null),
+            (Gate.Screen, "Screen", gates is { Screen: { } screen, LeastRetained: { } kept } ? $"at least {kept} kept by screen {Number(screen)}" : null),
+            (Gate.Quantity, "Quantity", gates.LeastQuantity is { } quantity ? $"at least {quantity}" : null),
+            (Gate.CropYear, "Crop year", gates.EarliestCropYear is { } year ? $"{year} or later" : null),
+            (Gate.Certificates, "Certificates", gates.Certificates.Count > 0 ? string.Join(", ", gates.Certificates) : null),
+            (Gate.None, "What was not measured", terms.MeasurementsRequired ? "fails its gate" : null),
         ];
-        return asked.Where(line => line.Item2 is not null).Select(line => (line.Item1, line.Item2!));
     }
 
     /// <summary>What differs between two editions of a rule set: what the later says, then what it no longer asks.</summary>

@@ -7,13 +7,17 @@ namespace GreenLedger.Domain.Choosing;
 public sealed class ShortlistWords(Shortlist shortlist)
 {
     private readonly RuleTerms _terms = shortlist.Terms;
+    private readonly Lazy<LotSpread?> _lots = new(() => LotSpread.Of(shortlist.Entries));
+    private readonly ILookup<ShortlistEntry, (ShortlistEntry Other, string Says)> _close = Separation.Of(shortlist.Front)
+        .SelectMany(pair => new[] { (Entry: pair.Cheaper, Other: pair.Dearer, pair.Says), (Entry: pair.Dearer, Other: pair.Cheaper, pair.Says) })
+        .ToLookup(side => side.Entry, side => (side.Other, side.Says));
 
     /// <summary>Gates and terms behind a lot's place, the most telling first.</summary>
     public IReadOnlyList<string> Reasons(ShortlistEntry entry) => entry.Standing switch
     {
         Standing.OtherForm => [OtherForm(entry)],
         Standing.Failed => Failures(entry),
-        _ => [Place(entry), .. Terms(entry), Front(entry), .. Doubts(entry), .. Price(entry)],
+        _ => [Place(entry), .. Terms(entry), Front(entry), .. Close(entry), .. Doubts(entry), .. Price(entry)],
     };
 
     public string Place(ShortlistEntry entry) =>
@@ -29,6 +33,10 @@ public sealed class ShortlistWords(Shortlist shortlist)
         var better = shortlist.Front.Last(front => front.Candidate.CostPerKilogram <= entry.Candidate.CostPerKilogram);
         return $"Off the efficient front: {better.Candidate.Ref} scores {Points(better.Score!.Value.Score)} for {Cost(better.Candidate.CostPerKilogram!.Value)}.";
     }
+
+    /// <summary>Neighbours on the front whose scores are not told apart from this lot's: <c>not separated from B by this cupping</c>.</summary>
+    public IReadOnlyList<string> NotSeparated(ShortlistEntry entry) =>
+        [.. _close[entry].Select(side => side.Says.Replace(" by ", $" from {side.Other.Candidate.Ref} by ", StringComparison.Ordinal))];
 
     public static string OtherForm(ShortlistEntry entry) =>
         $"Scored on another form than these rules rank by ({Count(entry.Candidate.Results.Length)} {(entry.Candidate.Results.Length == 1 ? "result" : "results")}): cup it on the rules' form to compare it.";
@@ -114,7 +122,10 @@ public sealed class ShortlistWords(Shortlist shortlist)
     private string Term(string name, string value, double gives, decimal weight, string anchors) =>
         $"{name} {value} gives {Figure(gives, 4)} at a weight of {Figure((double)(weight / _terms.Weights.Sum * 100m), 0)} % ({anchors}).";
 
-    private static IEnumerable<string> Doubts(ShortlistEntry entry)
+    private IEnumerable<string> Close(ShortlistEntry entry) => _close[entry].Select(side =>
+        $"{char.ToUpperInvariant(side.Says[0])}{side.Says[1..]} from {side.Other.Candidate.Ref}, its neighbour on the front: the 95 % intervals of {Points(entry.Score!.Value.Score)} and {Points(side.Other.Score!.Value.Score)} overlap.");
+
+    private IEnumerable<string> Doubts(ShortlistEntry entry)
     {
         if (entry.Score is { Origin: ScoreOrigin.Stated } stated)
         {
@@ -123,6 +134,12 @@ public sealed class ShortlistWords(Shortlist shortlist)
         else if (entry.Score is { Sessions: > 1 } several)
         {
             yield return $"The score combines {several.Sessions} sessions.";
+        }
+
+        if (entry.Score is { Origin: ScoreOrigin.Cupped } cupped && _lots.Value is { } lots)
+        {
+            var read = ShrunkenScore.Of((double)cupped.Score.Points, cupped.AnyCupperError, lots);
+            yield return $"Whoever comes first among many owes some of it to luck: drawn towards {Figure(lots.Mean, 2)}, the mean of {Count(lots.Lots)} lots, the score reads {Figure(read.Points, 2)} ± {Figure(read.StandardError, 2)} (one standard error).";
         }
 
         if (entry.Chance is { } chance)

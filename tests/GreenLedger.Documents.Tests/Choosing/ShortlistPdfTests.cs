@@ -46,6 +46,15 @@ public sealed class ShortlistPdfTests
         Assert.DoesNotContain("Rank 4 of 5:", text, StringComparison.Ordinal);
     }
 
+    /// <summary>The running example's errors of 0.4 leave intervals of ± 0.78: every step of its front is less than two of them.</summary>
+    [Fact]
+    public void Neighbours_on_the_front_that_the_cupping_does_not_separate_are_named()
+    {
+        using var pdf = Written(Demo.Report(Demo.RunningExample));
+
+        Assert.Contains("On the front, not separated by this cupping: C and B; B and A; A and E", pdf.Words(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void What_fails_is_named_by_its_gate()
     {
@@ -53,7 +62,7 @@ public sealed class ShortlistPdfTests
 
         using var pdf = Written(Demo.Report(Demo.RunningExample, rules));
 
-        Assert.Contains("Gates: least score 85 points.", pdf.Words(), StringComparison.Ordinal);
+        Assert.Contains("Gates: score at least 85.00.", pdf.Words(), StringComparison.Ordinal);
         Assert.Contains("Score (2): C Lot C, D Lot D.", pdf.Words(), StringComparison.Ordinal);
     }
 

@@ -115,7 +115,30 @@ public sealed class ShortlistWorkbookTests
 
         var failed = book.Worksheet("Not ranked").RowsUsed().Skip(1).ToDictionary(row => row.Cell(1).GetString(), row => row.Cell(7).GetString());
         Assert.Equal(("score", "score", "landed cost"), (failed["C"], failed["D"], failed["E"]));
-        Assert.Equal((85.0, 2.0), (book.RuleRow("Least score").Cell(2).GetDouble(), book.RuleRow("Least score").Cell(4).GetDouble()));
+        Assert.Equal(("at least 85.00", 2.0), (book.RuleRow("Score").Cell(2).GetString(), book.RuleRow("Score").Cell(4).GetDouble()));
+    }
+
+    [Fact]
+    public void Lots_that_are_not_ranked_are_cut_too_and_both_sheets_say_so()
+    {
+        var rules = Demo.Rules with { Gates = new Gates { LeastScore = Score.Of(90m) } };
+        var lots = Enumerable.Range(1, ShortlistWorkbook.MostLots + 5).Select(i => Demo.Spot($"L{i}", 84m + i * 0.001m, 8m)).ToList();
+
+        using var book = Written(Demo.Report(lots, rules));
+
+        var sheet = book.Worksheet("Not ranked");
+        Assert.Equal("And 5 lots more that are not ranked: the page shows them all.", sheet.Column(1).LastCellUsed().GetString());
+        Assert.Equal(ShortlistWorkbook.MostLots + 3, sheet.Column(1).LastCellUsed().Address.RowNumber);
+        Assert.Equal("the first 2,000 of those not ranked stand in “Not ranked”", book.RuleRow("Lots on another form").Cell(3).GetString());
+    }
+
+    [Fact]
+    public void Neighbours_on_the_front_that_the_cupping_does_not_separate_are_named()
+    {
+        using var book = Written(Demo.Report(Demo.RunningExample));
+
+        Assert.Equal("not separated from C by this cupping; not separated from A by this cupping", book.Of("B", "Neighbours on the front").GetString());
+        Assert.Equal("", book.Of("D", "Neighbours on the front").GetString());
     }
 
     [Theory]

@@ -32,7 +32,7 @@ public sealed class ChanceDrawTests
     [Fact]
     public void Two_samples_of_one_session_are_drawn_from_the_fit()
     {
-        var (lots, errors) = Cupped(HandbookSession());
+        var (lots, errors) = Cupped(HandbookSession(), "PQRST");
         var two = lots.Where(lot => lot.Ref is "T" or "R").ToList();
 
         var shortlist = Demo.Ranked(two, ByScore);
@@ -40,6 +40,44 @@ public sealed class ChanceDrawTests
 
         Assert.Equal("T R", shortlist.Ranked.Order());
         Near([0.973014, 0.026986], shortlist.Ranked.Select(entry => entry.Chance!.Value.Best));
+    }
+
+    /// <summary>
+    /// Three lots by four cuppers, handbook quality.md section 4.12 and section 9, value 29. Resampling the cuppers, all
+    /// 256 times, gives 0.25, 0.75 and 0; four cuppers make that too sure, as the handbook warns. The draw from the fit
+    /// (6 degrees of freedom; recorded from four million draws in R: tests/R/choosing.R, 6) says the same and is less sure.
+    /// </summary>
+    [Fact]
+    public void Chances_from_the_fit_agree_with_resampling_the_cuppers_and_are_less_sure()
+    {
+        double[][] sheets = [[84.25, 82.75, 85.25, 84.00], [84.75, 82.50, 85.00, 84.75], [83.00, 82.50, 84.00, 82.75]];
+        var fit = AdditiveFit.Of([.. sheets.SelectMany((row, lot) => row.Select((points, cupper) => new PanelScore(lot, cupper, points)))], 3, 4);
+        var (lots, errors) = Cupped(fit, "ABC");
+
+        var shortlist = Demo.Ranked(lots, ByScore);
+        Draw(shortlist, errors);
+
+        var drawn = shortlist.Ranked.OrderBy(entry => entry.Candidate.Ref).Select(entry => entry.Chance!.Value.Best).ToList();
+        var resampled = BestByResampling(sheets);
+        Assert.Equal([0.25, 0.75, 0], resampled);
+        Near([0.29583, 0.70227, 0.00190], drawn);
+        Assert.All(drawn.Zip(resampled), pair => Assert.Equal(pair.Second, pair.First, 0.06));
+    }
+
+    /// <summary>How often each lot has the highest mean when the cuppers are drawn with replacement in every way there is; ties split.</summary>
+    private static double[] BestByResampling(double[][] sheets)
+    {
+        var cuppers = sheets[0].Length;
+        var (best, ways) = (new double[sheets.Length], (int)Math.Pow(cuppers, cuppers));
+        for (var way = 0; way < ways; way++)
+        {
+            var drawn = Enumerable.Range(0, cuppers).Select(place => way / (int)Math.Pow(cuppers, place) % cuppers).ToList();
+            var sums = sheets.Select(row => drawn.Sum(cupper => row[cupper])).ToList();
+            var first = Enumerable.Range(0, sums.Count).Where(lot => sums[lot] == sums.Max()).ToList();
+            first.ForEach(lot => best[lot] += 1.0 / first.Count / ways);
+        }
+
+        return best;
     }
 
     /// <summary>Recorded from four million draws in R: tests/R/choosing.R, 3.</summary>
@@ -164,11 +202,11 @@ public sealed class ChanceDrawTests
         return Demo.Lot(name, score, 8m).With(results: [result]);
     }
 
-    private static (List<Candidate> Lots, Dictionary<Id<SampleResult>, SharedErrors> Errors) Cupped(AdditiveFit fit)
+    private static (List<Candidate> Lots, Dictionary<Id<SampleResult>, SharedErrors> Errors) Cupped(AdditiveFit fit, string names)
     {
         var session = Id<CuppingSession>.New();
         var errors = new Dictionary<Id<SampleResult>, SharedErrors>();
-        var lots = "PQRST".Select((name, i) =>
+        var lots = names.Select((name, i) =>
         {
             var result = Demo.Result((decimal)fit.Adjusted[i], fit.ResidualDeviation * Math.Sqrt(fit.UnitVariance(i)), session, fit.DegreesOfFreedom);
             var loadings = fit.Loadings[i].Select(loading => loading * fit.ResidualDeviation).ToArray();
