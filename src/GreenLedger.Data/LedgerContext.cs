@@ -80,6 +80,16 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<CuppingForm> CuppingForms => Set<CuppingForm>();
 
+    public DbSet<CuppingHabits> CuppingHabits => Set<CuppingHabits>();
+
+    public DbSet<TastingProtocol> TastingProtocols => Set<TastingProtocol>();
+
+    public DbSet<DescriptiveForm> DescriptiveForms => Set<DescriptiveForm>();
+
+    public DbSet<SheetDraft> SheetDrafts => Set<SheetDraft>();
+
+    public DbSet<DraftChange> DraftChanges => Set<DraftChange>();
+
     public DbSet<CuppingSession> CuppingSessions => Set<CuppingSession>();
 
     public DbSet<ScoreSheet> ScoreSheets => Set<ScoreSheet>();

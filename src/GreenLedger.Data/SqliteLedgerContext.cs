@@ -3,6 +3,7 @@ using GreenLedger.Data.People;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace GreenLedger.Data;
 
@@ -14,6 +15,8 @@ public sealed class SqliteLedgerContext(DbContextOptions<SqliteLedgerContext> op
         .UseSqlite(
             new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 30 }.ToString(),
             sqlite => sqlite.MigrationsHistoryTable("__Migrations"))
+        // A changed key is a table made anew, for which SQLite leaves its foreign keys alone for a moment: nothing to act on.
+        .ConfigureWarnings(warnings => warnings.Ignore(RelationalEventId.NonTransactionalMigrationOperationWarning))
         .AddInterceptors(SqliteSettings.Instance, new HistoryWriter(who ?? new Who(), clock ?? TimeProvider.System));
 
     internal sealed class Factory : IDesignTimeDbContextFactory<SqliteLedgerContext>

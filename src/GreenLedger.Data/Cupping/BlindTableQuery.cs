@@ -19,6 +19,7 @@ public sealed record BlindTable(
     CuppingForm Form,
     int CupsPerSample,
     bool IsClosed,
+    bool MayOpenKey,
     IReadOnlyList<BlindSampleRow> Samples,
     IReadOnlyDictionary<string, BlindSheet> Mine,
     IReadOnlyDictionary<string, int> SheetsByCode);
@@ -33,6 +34,7 @@ public sealed class BlindTableQuery(LedgerContext db)
             .Include(session => session.Form)
             .Include(session => session.Samples.OrderBy(sample => sample.Position))
             .Include(session => session.Sheets)
+            .Include(session => session.Panel)
             .AsSplitQuery()
             .SingleOrDefaultAsync(session => session.Id == id, cancellationToken);
         if (session is null)
@@ -40,7 +42,7 @@ public sealed class BlindTableQuery(LedgerContext db)
             return null;
         }
 
-        var codes = session.Samples.ToDictionary(sample => sample.SampleId, sample => sample.Code);
+        var codes = session.Samples.ToDictionary(sample => (sample.SampleId, sample.Repeat), sample => sample.Code);
         return new BlindTable(
             session.Id,
             session.Title,
@@ -48,10 +50,11 @@ public sealed class BlindTableQuery(LedgerContext db)
             session.Form,
             session.CupsPerSample,
             session.IsClosed,
-            [.. session.Samples.Select(sample => new BlindSampleRow(sample.Code, sample.Position))],
+            cupper is { } asking && session.MayOpenKey(asking),
+            [.. (cupper is { } person ? session.ServedTo(person) : session.Samples).Select(sample => new BlindSampleRow(sample.Code, sample.Position))],
             session.Sheets.Where(sheet => sheet.CupperId == cupper && cupper is not null && !sheet.IsPast)
-                .ToDictionary(sheet => codes[sheet.SampleId], Blind),
-            session.Sheets.GroupBy(sheet => codes[sheet.SampleId]).ToDictionary(group => group.Key, group => group.Count()));
+                .ToDictionary(sheet => codes[(sheet.SampleId, sheet.Repeat)], Blind),
+            session.Sheets.GroupBy(sheet => codes[(sheet.SampleId, sheet.Repeat)]).ToDictionary(group => group.Key, group => group.Count()));
     }
 
     private static BlindSheet Blind(ScoreSheet sheet) =>

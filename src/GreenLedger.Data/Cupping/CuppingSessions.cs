@@ -12,7 +12,9 @@ public static class CuppingSessions
     public static IQueryable<CuppingSession> Whole(this IQueryable<CuppingSession> sessions) => sessions
         .Include(session => session.Form)
         .Include(session => session.Samples.OrderBy(sample => sample.Position))
-        .Include(session => session.Sheets)
+        .Include(session => session.Sheets).ThenInclude(sheet => sheet.EarlierSheets.OrderBy(earlier => earlier.Number))
+        .Include(session => session.Panel.OrderBy(member => member.Seat))
+        .Include(session => session.Flights.OrderBy(flight => flight.Number))
         .Include(session => session.KeyOpenings)
         .Include(session => session.Result!.Samples.OrderBy(result => result.Position))
         .Include(session => session.Result!.Cuppers)

@@ -19,7 +19,7 @@ public sealed record LotResultRow(
     Id<CuppingSession> SessionId, string Title, DateOnly HeldOn, string FormCode, string FormName, string LabelCode, SampleResult Result);
 
 /// <summary>Lots and labels behind the samples of a session; never read for an open session outside its key.</summary>
-public sealed record TableSampleRow(Id<Sample> SampleId, int Position, string Code, string LabelCode, Id<Lot> LotId, string LotRef, string LotName);
+public sealed record TableSampleRow(Id<Sample> SampleId, int Repeat, bool IsReference, int Flight, int Position, string Code, string LabelCode, Id<Lot> LotId, string LotRef, string LotName);
 
 /// <summary>Lists of sessions and results.</summary>
 public sealed class SessionQuery(LedgerContext db)
@@ -60,7 +60,7 @@ public sealed class SessionQuery(LedgerContext db)
             .Join(db.Lots, pair => pair.poured.LotId, lot => lot.Id, (pair, lot) => new { pair.poured, pair.sample, lot })
             .OrderBy(row => row.poured.Position)
             .Select(row => new TableSampleRow(
-                row.poured.SampleId, row.poured.Position, row.poured.Code, row.sample.LabelCode, row.lot.Id, row.lot.Ref, row.lot.Name))
+                row.poured.SampleId, row.poured.Repeat, row.poured.IsReference, row.poured.Flight, row.poured.Position, row.poured.Code, row.sample.LabelCode, row.lot.Id, row.lot.Ref, row.lot.Name))
             .ToListAsync(cancellationToken);
 
     private IQueryable<CuppingSession> Filtered(SessionFilter filter)

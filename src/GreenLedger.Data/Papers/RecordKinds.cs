@@ -11,16 +11,16 @@ public static class RecordKinds
     private const string Rooms = "GreenLedger.Domain.";
 
     /// <summary>
-    /// The history itself, files (whoever keeps one has a line of its own), the work of nodes, and everything about
+    /// The history itself, files (whoever keeps one has a line of its own), the work of nodes, what is being written on a sheet, and everything about
     /// signing in that is not the ledger's own.
     /// </summary>
-    private static readonly HashSet<string> Unrecorded = [nameof(Change), nameof(StoredFile), nameof(StoredBytes), "Job", "SupplierMapping"];
+    private static readonly HashSet<string> Unrecorded = [nameof(Change), nameof(StoredFile), nameof(StoredBytes), "Job", "SupplierMapping", "SheetDraft", "DraftChange"];
 
     /// <summary>Members that say nothing to a reader, or that nobody may read again.</summary>
     private static readonly HashSet<string> Silent = ["Version", "SearchText", "Hash"];
 
     /// <summary>Members that are written once and stand on the record's own page, in words: history would repeat them as JSON.</summary>
-    private static readonly HashSet<string> Frozen = ["Decision.Rules", "Decision.Figures", "RulesRevision.Terms"];
+    private static readonly HashSet<string> Frozen = ["Decision.Rules", "Decision.Figures", "RulesRevision.Terms", "TastingProtocol.Steps", "DescriptiveForm.Rules"];
 
     /// <summary>Where a record's name stands, the best first.</summary>
     private static readonly string[] Names = ["Name", "Title", "FileName", "Ref", "LabelCode", "Code", "CupperName", "Text", "Label", "Kind", "Screen"];

@@ -1,4 +1,5 @@
 using System.Globalization;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
@@ -9,7 +10,7 @@ namespace GreenLedger.Domain.Cupping;
 /// Samples cupped together on one form: laid out under blind codes, a sheet per cupper and sample, then closed, which
 /// computes the panel's result. Nothing is written to a closed session.
 /// </summary>
-public sealed class CuppingSession
+public sealed partial class CuppingSession
 {
     /// <summary>Three digits from 100 to 999; a session with more samples gets four digits.</summary>
     private const int FewestCodes = 900;
@@ -62,6 +63,25 @@ public sealed class CuppingSession
 
     public int CupsPerSample { get; private set; }
 
+    /// <summary>How every cup is made; null where nobody said.</summary>
+    public TablePlan? Plan => CupMilliliters is { } cup && Dose is { } dose ? new TablePlan(cup, dose, Water) : null;
+
+    /// <summary>Water of a full cup, in mL.</summary>
+    public int? CupMilliliters { get; private set; }
+
+    /// <summary>Whole beans weighed for one cup.</summary>
+    public Weight? Dose { get; private set; }
+
+    public string? Water { get; private set; }
+
+    /// <summary>The steps at this table and their times; null for the protocol as delivered.</summary>
+    public Id<TastingProtocol>? ProtocolId { get; private set; }
+
+    /// <summary>The descriptive form beside the score form; null for a table without.</summary>
+    public Id<DescriptiveForm>? DescriptiveFormId { get; private set; }
+
+    public Blinding Blinding { get; private set; }
+
     /// <summary>True for results taken in from a file; such a session was never open here.</summary>
     public bool IsPast { get; private set; }
 
@@ -94,13 +114,34 @@ public sealed class CuppingSession
     /// <exception cref="RuleBrokenException">The session is closed or the sample is already on the table.</exception>
     public SessionSample Pour(Sample sample, Random random)
     {
-        ArgumentNullException.ThrowIfNull(sample);
         ArgumentNullException.ThrowIfNull(random);
+        return Pour(sample, NewCode(random));
+    }
+
+    /// <summary>Puts a sample on the table under this code; a second time as its hidden duplicate.</summary>
+    /// <exception cref="RuleBrokenException">The session is closed, the code is taken, or the sample stands there already.</exception>
+    public SessionSample Pour(Sample sample, string code, int flight = 1, bool isDuplicate = false, bool isReference = false)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
         Rule.Require(!IsClosed, "This session is closed.", nameof(Samples));
-        Rule.Require(_samples.All(other => other.SampleId != sample.Id), $"Sample {sample.LabelCode} is already on the table.", nameof(Samples));
-        var poured = new SessionSample(sample.Id, sample.LotId, _samples.Count + 1, NewCode(random));
+        var before = _samples.Count(other => other.SampleId == sample.Id);
+        Rule.Require(before == (isDuplicate ? 1 : 0), isDuplicate ? $"Sample {sample.LabelCode} can be duplicated once, and only when it is on the table." : $"Sample {sample.LabelCode} is already on the table.", nameof(Samples));
+        Rule.Require(_samples.All(other => other.Code != code), $"The code {code} is already on this table.", nameof(Samples));
+        Rule.Require(flight >= 1, "Flights are counted from 1.", nameof(Flights));
+        var poured = new SessionSample(sample, _samples.Count + 1, code, before, isReference, flight);
         _samples.Add(poured);
         return poured;
+    }
+
+    /// <summary>Says how the cups are made, by which steps they are tasted, and what stands beside the score.</summary>
+    /// <exception cref="RuleBrokenException">The session is closed.</exception>
+    public void Prepare(TablePlan? plan, TastingProtocol? protocol, DescriptiveForm? descriptive, Blinding blinding = Blinding.ByKey)
+    {
+        Rule.Require(!IsClosed, "This session is closed.", nameof(Plan));
+        (CupMilliliters, Dose, Water) = (plan?.CupMilliliters, plan?.Dose, plan?.Water);
+        ProtocolId = protocol?.Id;
+        DescriptiveFormId = descriptive?.Id;
+        Blinding = blinding;
     }
 
     /// <summary>A cupper hands in a sheet for the sample under this code.</summary>
@@ -110,20 +151,34 @@ public sealed class CuppingSession
         ArgumentNullException.ThrowIfNull(cupper);
         Rule.Require(!IsClosed, "This session is closed: no sheet can be handed in any more.", nameof(Sheets));
         var sample = Poured(code);
-        Rule.Require(SheetOf(sample, cupper.Id) is null, $"{cupper.Name} has already handed in a sheet for {code}: open that sheet and correct it.", nameof(Sheets));
+        Rule.Require(_panel.Count == 0 || MemberOf(cupper.Id)?.Cups == true, $"{cupper.Name} does not cup at this table: whoever leads can add a latecomer.", nameof(Panel));
+        Rule.Require(SheetOf(sample, cupper.Id) is null, $"{cupper.Name} has already handed in a sheet for {code}: open it again with a reason to change it.", nameof(Sheets));
         var sheet = ScoreSheet.Write(this, sample, cupper, marks, at);
         _sheets.Add(sheet);
         return sheet;
     }
 
-    /// <summary>A cupper moves marks on a sheet already handed in, until the session is closed.</summary>
-    /// <exception cref="RuleBrokenException">Closed, no such sheet, or marks off the form.</exception>
+    /// <summary>Opens a sheet that was handed in, to change it; what was handed in is kept with the reason.</summary>
+    /// <exception cref="RuleBrokenException">Closed, no such sheet, already open, or no reason.</exception>
+    public ScoreSheet Reopen(string code, Id<Person> cupper, string reason, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(!IsClosed, "This session is closed: its sheets stay as they were handed in.", nameof(Sheets));
+        var sheet = SheetOf(Poured(code), cupper);
+        Rule.Require(sheet is not null, $"There is no sheet for {code} to open again.", nameof(Sheets));
+        Rule.Require(!sheet.IsReopened, $"The sheet for {code} is already open.", nameof(Sheets));
+        sheet.Reopen(by, reason, at);
+        return sheet;
+    }
+
+    /// <summary>A cupper hands a sheet in again that was opened again, until the session is closed.</summary>
+    /// <exception cref="RuleBrokenException">Closed, no such sheet, not opened again, or marks off the form.</exception>
     public ScoreSheet Correct(string code, Person cupper, SheetMarks marks, DateTimeOffset at)
     {
         ArgumentNullException.ThrowIfNull(cupper);
         Rule.Require(!IsClosed, "This session is closed: its sheets stay as they were handed in.", nameof(Sheets));
         var sheet = SheetOf(Poured(code), cupper.Id);
         Rule.Require(sheet is not null, $"{cupper.Name} has not handed in a sheet for {code} yet.", nameof(Sheets));
+        Rule.Require(sheet.IsReopened, $"The sheet for {code} is handed in and closed: open it again with a reason to change it.", nameof(Sheets));
         sheet.Correct(this, marks, at);
         return sheet;
     }
@@ -134,6 +189,19 @@ public sealed class CuppingSession
     {
         ArgumentNullException.ThrowIfNull(cupper);
         return SheetOf(Poured(code), cupper.Id) is null ? Submit(code, cupper, marks, at) : Correct(code, cupper, marks, at);
+    }
+
+    /// <summary>Hands in what a cupper has written, or hands it in again after the sheet was opened again.</summary>
+    /// <exception cref="RuleBrokenException">Closed, marks are missing, or the sheet is handed in already.</exception>
+    public ScoreSheet HandIn(SheetDraft draft, Person cupper, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        ArgumentNullException.ThrowIfNull(cupper);
+        var sheet = HandIn(draft.Code, cupper, SheetFields.Marks(draft.Values, Form.Rules, CupsPerSample), at);
+        sheet.Remark(SheetFields.Words(draft.Values.GetValueOrDefault("words")), draft.Values.GetValueOrDefault("note"), null);
+        sheet.Describe(draft.Values.GetValueOrDefault("defect"), SheetFields.Description(draft.Values));
+        draft.HandIn(at);
+        return sheet;
     }
 
     /// <summary>One row of past results for a sample that was put on the table before.</summary>
@@ -152,11 +220,14 @@ public sealed class CuppingSession
     }
 
     /// <summary>Ends the cupping and computes the panel's result over all sheets.</summary>
-    /// <exception cref="RuleBrokenException">Already closed, or no sheet was handed in.</exception>
-    public PanelResult Close(Id<Person> by, DateTimeOffset at, ExpectedErrors expected)
+    /// <param name="withMissing">Sheets are missing and whoever closes knows it.</param>
+    /// <exception cref="RuleBrokenException">Already closed, no sheet was handed in, or sheets are missing that nobody asked about.</exception>
+    public PanelResult Close(Id<Person> by, DateTimeOffset at, ExpectedErrors expected, bool withMissing = true)
     {
         Rule.Require(!IsClosed, "This session is already closed.", nameof(ClosedAt));
         Rule.Require(_sheets.Count > 0, "Nobody has handed in a sheet yet: a session is closed after at least one.", nameof(Sheets));
+        var missing = withMissing ? [] : Missing();
+        Rule.Require(missing.Count == 0, $"{missing.Count} sheets are missing: wait for them, or close without them.", nameof(Missing));
         Result = PanelResult.Of(this, expected);
         ClosedAt = at;
         ClosedBy = by;
@@ -182,7 +253,7 @@ public sealed class CuppingSession
 
     /// <summary>This cupper's sheet for the sample; null while there is none.</summary>
     public ScoreSheet? SheetOf(SessionSample sample, Id<Person> cupper) =>
-        _sheets.Find(sheet => sheet.SampleId == sample.SampleId && sheet.CupperId == cupper);
+        _sheets.Find(sheet => sheet.SampleId == sample.SampleId && sheet.Repeat == sample.Repeat && sheet.CupperId == cupper);
 
     private string NewCode(Random random)
     {

@@ -59,7 +59,7 @@ public sealed class PanelResult
     }
 
     /// <summary>
-    /// The joint fit over all sheets of a session. With one cupper it is the sheet. Where the sheets leave fewer than
+    /// The joint fit over all sheets of a session; those of a hidden duplicate count as sheets of its sample. With one cupper it is the sheet. Where the sheets leave fewer than
     /// <see cref="ExpectedErrors.LeastDegreesOfFreedom"/> degrees of freedom, or agree exactly, the house's settings
     /// stand in for the error.
     /// </summary>
@@ -69,7 +69,7 @@ public sealed class PanelResult
         ArgumentNullException.ThrowIfNull(expected);
         Rule.Require(session.Sheets.Count > 0, "There is no sheet to work with.", nameof(Sheets));
         var tasted = session.Sheets.Select(sheet => sheet.SampleId).ToHashSet();
-        var samples = session.Samples.Where(sample => tasted.Contains(sample.SampleId)).ToList();
+        var samples = session.Samples.Where(sample => !sample.IsDuplicate && tasted.Contains(sample.SampleId)).ToList();
         var place = samples.Select((sample, index) => (sample.SampleId, index)).ToDictionary(pair => pair.SampleId, pair => pair.index);
         var cuppers = session.Sheets.Select(sheet => sheet.CupperKey).Distinct().ToList();
         var seat = cuppers.Select((key, index) => (key, index)).ToDictionary(pair => pair.key, pair => pair.index);

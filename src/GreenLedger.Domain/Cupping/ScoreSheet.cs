@@ -15,7 +15,9 @@ public sealed class ScoreSheet
     private readonly List<int> _goodCups = [];
     private readonly List<int> _deductedCups = [];
     private readonly List<int> _averageTenThousandths = [];
+    private readonly List<string> _cups = [];
     private readonly List<string> _descriptors = [];
+    private readonly List<EarlierSheet> _earlierSheets = [];
 
     private ScoreSheet()
     {
@@ -29,6 +31,7 @@ public sealed class ScoreSheet
         SessionId = sessionId;
         SampleId = sample.SampleId;
         LotId = sample.LotId;
+        Repeat = sample.Repeat;
         CupperId = cupperId;
         CupperName = Rule.Text(cupperName, "The cupper's name", field: nameof(CupperName));
         WrittenAt = at;
@@ -44,6 +47,9 @@ public sealed class ScoreSheet
     public Id<Sample> SampleId { get; private set; }
 
     public Id<Lot> LotId { get; private set; }
+
+    /// <summary>0, or 1 where the sheet is of the sample's hidden duplicate.</summary>
+    public int Repeat { get; private set; }
 
     /// <summary>Null for a past result whose cupper is not one of the house.</summary>
     public Id<Person>? CupperId { get; private set; }
@@ -61,6 +67,9 @@ public sealed class ScoreSheet
 
     /// <summary>Cups with each of the form's deductions, in the form's order.</summary>
     public IReadOnlyList<int> DeductedCups => _deductedCups;
+
+    /// <summary>Which cups were good or bad, as <see cref="SheetMarks.Cups"/>; empty where only their number was written down.</summary>
+    public IReadOnlyList<string> Cups => _cups;
 
     /// <summary>
     /// For a past result only: the points of all attributes in the form's order, then the points deducted of each
@@ -84,6 +93,18 @@ public sealed class ScoreSheet
     public IReadOnlyList<string> Descriptors => _descriptors;
 
     public string? Note { get; private set; }
+
+    /// <summary>What a taint or fault was: phenolic, fermented, mouldy, potato.</summary>
+    public string? DefectName { get; private set; }
+
+    /// <summary>The descriptive part beside the score; null where the session has none or nothing was described.</summary>
+    public SheetDescription? Description { get; private set; }
+
+    /// <summary>True from opening the sheet again until it is handed in anew.</summary>
+    public bool IsReopened { get; private set; }
+
+    /// <summary>The sheet as it was handed in each time before it was opened again.</summary>
+    public IReadOnlyList<EarlierSheet> EarlierSheets => _earlierSheets;
 
     /// <summary>Tells cuppers apart in the fit: the person, or for past results the name.</summary>
     public string CupperKey => CupperId?.ToString() ?? CupperName.ToUpperInvariant();
@@ -115,6 +136,22 @@ public sealed class ScoreSheet
     {
         Take(session, marks);
         WrittenAt = at;
+        IsReopened = false;
+    }
+
+    internal void Reopen(Id<Person> by, string reason, DateTimeOffset at)
+    {
+        _earlierSheets.Add(new EarlierSheet(this, by, reason, at));
+        IsReopened = true;
+    }
+
+    /// <summary>What a taint or fault was called, and the descriptive part where the session has one.</summary>
+    /// <exception cref="RuleBrokenException">The name is too long.</exception>
+    public ScoreSheet Describe(string? defectName, SheetDescription? description)
+    {
+        DefectName = Rule.OptionalText(defectName, "The name of the taint or fault", 60, nameof(DefectName));
+        Description = description is { IsEmpty: false } ? description : null;
+        return this;
     }
 
     /// <summary>Words and a free note, and the total that the cupper added up on paper.</summary>
@@ -130,7 +167,7 @@ public sealed class ScoreSheet
     /// <summary>The sheet's marks; null for a past result, which has averages instead.</summary>
     public SheetMarks? Marks() => IsPast
         ? null
-        : new SheetMarks([.. _markHundredths.Select(hundredths => new Mark(hundredths))], GoodCups, DeductedCups);
+        : new SheetMarks([.. _markHundredths.Select(hundredths => new Mark(hundredths))], GoodCups, DeductedCups) { Cups = Cups };
 
     /// <summary>The total's arithmetic again, from what was observed.</summary>
     public SheetTotal Arithmetic(FormRules rules, int cups)
@@ -161,6 +198,8 @@ public sealed class ScoreSheet
         _goodCups.AddRange(marks.GoodCups);
         _deductedCups.Clear();
         _deductedCups.AddRange(marks.DeductedCups);
+        _cups.Clear();
+        _cups.AddRange(marks.Cups);
         Total = Score.Of(total.Total);
         Unrounded = Score.Of(total.Unrounded);
     }

@@ -8,6 +8,12 @@ namespace GreenLedger.Domain.Cupping;
 /// </summary>
 public sealed record SheetMarks(IReadOnlyList<Mark> Marks, IReadOnlyList<int> GoodCups, IReadOnlyList<int> DeductedCups)
 {
+    /// <summary>
+    /// Which cups: a word of 0 and 1 for each cup-counted attribute (1 is a good cup), then for each deduction (1 is a bad
+    /// one). Empty where only the number of cups was written down.
+    /// </summary>
+    public IReadOnlyList<string> Cups { get; init; } = [];
+
     /// <summary>Everything that keeps these marks from being a sheet of the form, at once, with the attribute's key.</summary>
     public IEnumerable<(string Key, string Message)> Faults(FormRules rules, int cups)
     {
@@ -35,6 +41,11 @@ public sealed record SheetMarks(IReadOnlyList<Mark> Marks, IReadOnlyList<int> Go
         if (Marks.Count != rules.Scales.Count() || GoodCups.Count != rules.CupCounted.Count() || DeductedCups.Count != rules.Deductions.Count)
         {
             yield return ("marks", "The sheet is not complete: every attribute needs its mark.");
+        }
+
+        if (Cups.Count > 0 && !Cups.Select(word => word.Count(cup => cup == '1')).SequenceEqual(GoodCups.Concat(DeductedCups)))
+        {
+            yield return ("cups", "The single cups do not add up to their number.");
         }
     }
 

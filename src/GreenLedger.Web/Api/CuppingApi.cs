@@ -21,11 +21,12 @@ internal static class CuppingApi
         cupping.MapGet("/sessions", SessionsAsync).WithName("ListSessions").WithSummary("Cupping sessions, the newest first.");
         cupping.MapPost("/sessions", LayOutAsync).WithName("LayOutSession").WithSummary("Lays out a session for samples, under new blind codes.");
         cupping.MapGet("/sessions/{id}", SessionAsync).WithName("ReadSession").WithSummary("A session: codes while it is open, results once it is closed.");
-        cupping.MapPost("/sessions/{id}/sheets", SubmitAsync).WithName("SubmitSheet").WithSummary("Hands in the caller's sheet for one code; sent again, it corrects the sheet.");
+        cupping.MapPost("/sessions/{id}/sheets", SubmitAsync).WithName("SubmitSheet").WithSummary("Hands in the caller's whole sheet for one code; again only with a reason.");
         cupping.MapPost("/sessions/{id}/close", CloseAsync).WithName("CloseSession").WithSummary("Closes a session and computes the panel's result.");
         cupping.MapGet("/lots/{reference}/results", OfLotAsync).WithName("ListLotResults").WithSummary("Results of a lot, by its id or reference.");
         cupping.MapPost("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
             .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
+        cupping.MapTable();
         cupping.MapPost("/calculate/score", CuppingCalculators.Score).WithName("CalculateScore").WithSummary("A sheet's total with each deduction. Stores nothing.");
         cupping.MapPost("/calculate/panel", CuppingCalculators.PanelAsync).WithName("CalculatePanel").WithSummary("The additive fit of a panel's scores, its agreement and which samples it can tell apart. Stores nothing.");
         cupping.MapPost("/calculate/serving-order", ServingOrderCalculator.ServingOrder).WithName("CalculateServingOrder").WithSummary("A serving order for each cupper, balanced for position and carry-over. Stores nothing.");
@@ -93,11 +94,17 @@ internal static class CuppingApi
         var cupper = await db.People.FindAsync([http.User.Person()], cancellationToken);
         var sample = session.Poured(request.Code);
         var marks = SheetInput.Read(session.Form.Rules, request.Marks, request.GoodCups, request.DeductedCups, session.CupsPerSample);
+        if (request.Reason is not null && session.SheetOf(sample, cupper!.Id) is { IsReopened: false })
+        {
+            session.Reopen(request.Code, cupper.Id, request.Reason, cupper.Id, clock.GetUtcNow());
+        }
+
         var sheet = session.HandIn(request.Code, cupper!, marks, clock.GetUtcNow());
         sheet.Remark(request.Descriptors ?? [], request.Note, request.StatedTotal);
+        var draft = await db.DraftOfAsync(session, sheet, sample.Code, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         await turn.CommitAsync(cancellationToken);
-        return TypedResults.Ok(new SheetReply(sample.Code, sheet.Total.Points, sheet.Unrounded.Points, sheet.StatedTotal?.Points));
+        return TypedResults.Ok(SheetReply.Of(sheet, sample.Code, draft.ChangeCount));
     }
 
     [InArea("Cupping, leading")]

@@ -11,7 +11,7 @@ internal sealed record LayOutRequest(string Title, IReadOnlyList<string> Samples
 
 /// <summary>
 /// One sheet: points of each scale attribute by its key, good cups of the cup-counted ones (5 where left out), and cups
-/// with each deduction (0 where left out).
+/// with each deduction (0 where left out). A sheet that was handed in is changed only with a reason.
 /// </summary>
 internal sealed record SheetRequest(
     string Code,
@@ -20,9 +20,14 @@ internal sealed record SheetRequest(
     IReadOnlyDictionary<string, int>? DeductedCups = null,
     IReadOnlyList<string>? Descriptors = null,
     string? Note = null,
-    decimal? StatedTotal = null);
+    decimal? StatedTotal = null,
+    string? Reason = null);
 
-internal sealed record SheetReply(string Code, decimal Total, decimal Unrounded, decimal? StatedTotal);
+internal sealed record SheetReply(string Code, decimal Total, decimal Unrounded, decimal? StatedTotal, int Version, bool IsHandedIn)
+{
+    public static SheetReply Of(ScoreSheet sheet, string code, int version) =>
+        new(code, sheet.Total.Points, sheet.Unrounded.Points, sheet.StatedTotal?.Points, version, !sheet.IsReopened);
+}
 
 internal sealed record FormReply(Guid Id, string Code, string Name, string Edition, int Revision, FormRules Rules)
 {
@@ -81,7 +86,7 @@ internal sealed record ClosedSessionReply(
 {
     public static ClosedSessionReply Of(CuppingSession session, IReadOnlyList<TableSampleRow> key)
     {
-        var rows = key.ToDictionary(row => row.SampleId);
+        var rows = key.ToDictionary(row => (row.SampleId, row.Repeat));
         var result = session.Result!;
         return new ClosedSessionReply(
             session.Id.Value,
@@ -95,9 +100,9 @@ internal sealed record ClosedSessionReply(
             result.ErrorFrom,
             result.ResidualDeviation?.Points,
             result.DegreesOfFreedom,
-            [.. result.Samples.Select(sample => SampleResultReply.Of(sample, rows[sample.SampleId]))],
+            [.. result.Samples.Select(sample => SampleResultReply.Of(sample, rows[(sample.SampleId, 0)]))],
             [.. result.Cuppers.Select(cupper => new CupperReply(cupper.CupperName, cupper.Effect.Points, cupper.Sheets))],
-            [.. session.Sheets.Select(sheet => ClosedSheetReply.Of(sheet, rows[sheet.SampleId]))]);
+            [.. session.Sheets.Select(sheet => ClosedSheetReply.Of(sheet, rows[(sheet.SampleId, sheet.Repeat)]))]);
     }
 }
 

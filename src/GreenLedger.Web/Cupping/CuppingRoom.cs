@@ -5,7 +5,8 @@ internal static class CuppingRoom
 {
     public static WebApplicationBuilder UseCupping(this WebApplicationBuilder builder)
     {
-        builder.Services.AddScoped<PastResults>();
+        builder.Services.AddScoped<PastResults>().AddSingleton<DraftWriter>()
+            .AddHostedService(provider => provider.GetRequiredService<DraftWriter>());
         return builder;
     }
 }

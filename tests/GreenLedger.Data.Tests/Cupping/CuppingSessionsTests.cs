@@ -158,7 +158,13 @@ public sealed class CuppingSessionsTests(Ledgers ledgers)
         session.Submit(session.Samples[0].Code, cupper, Marks(mark, 5), Noon);
 
     private static async Task CorrectAsync(LedgerContext db, CuppingSession session, decimal mark) =>
-        session.Correct(session.Samples[0].Code, await db.People.SingleAsync(person => person.Name == "Ines Duarte", Stop), Marks(mark, 5), Noon);
+        Again(session, await db.People.SingleAsync(person => person.Name == "Ines Duarte", Stop), mark);
+
+    private static void Again(CuppingSession session, Person cupper, decimal mark)
+    {
+        session.Reopen(session.Samples[0].Code, cupper.Id, "A slip of the pen", cupper.Id, Noon);
+        session.Correct(session.Samples[0].Code, cupper, Marks(mark, 5), Noon);
+    }
 
     private static async Task CloseAsync(Ledger ledger, Id<CuppingSession> id)
     {

@@ -48,17 +48,23 @@ public class CuppingSessionTests
     }
 
     [Fact]
-    public void A_sheet_can_be_corrected_until_the_session_is_closed()
+    public void A_sheet_handed_in_is_closed_and_opens_again_with_a_reason_that_keeps_the_first()
     {
         var session = Table(1);
         var code = session.Samples[0].Code;
         session.Submit(code, _ines, Marks(7.5m), Noon);
 
+        Assert.Throws<RuleBrokenException>(() => session.Correct(code, _ines, Marks(8m), Noon));
+        Assert.Throws<RuleBrokenException>(() => session.Reopen(code, _ines.Id, " ", _ines.Id, Noon));
+        session.Reopen(code, _ines.Id, "Mixed up two cups", _ines.Id, Noon);
         session.Correct(code, _ines, Marks(8m), Noon);
         session.Close(_jonas.Id, Noon, House);
 
         // Worked by hand: 7 × 8 + 30.
         Assert.Equal(Score.Of(86m), session.Sheets.Single().Total);
+        // 7 × 7.50 + 30, as it was first handed in.
+        var first = Assert.Single(session.Sheets.Single().EarlierSheets);
+        Assert.Equal((Score.Of(82.5m), "Mixed up two cups"), (first.Total, first.Reason));
         Assert.Throws<RuleBrokenException>(() => session.Correct(code, _ines, Marks(9m), Noon));
         Assert.Throws<RuleBrokenException>(() => session.Submit(code, _jonas, Marks(9m), Noon));
         Assert.Throws<RuleBrokenException>(() => session.Close(_jonas.Id, Noon, House));

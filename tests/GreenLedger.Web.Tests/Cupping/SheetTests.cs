@@ -55,6 +55,7 @@ public sealed class SheetTests(HouseFixture house) : IClassFixture<HouseFixture>
         var address = $"/Cupping/Sheet/{table.SessionId}/{table.Codes[0]}";
         await cupper.SendFormAsync(address, Fields("7.75", "7.75", "7.50", "7.75", "7.50", "7.50", "7.75"));
         var fields = Fields("8.00", "7.75", "7.50", "7.75", "7.50", "7.50", "7.75");
+        fields["Input.Reason"] = "A slip of the pen";
         fields["Input.Version"] = "0"; // As the form of the device that opened the sheet before the first was handed in.
 
         var page = await TestBrowser.PageAsync(await cupper.SendFormAsync(address, fields));

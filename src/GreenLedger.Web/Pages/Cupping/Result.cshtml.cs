@@ -22,11 +22,14 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
     /// <summary>A sheet this many residual deviations from the fit is listed; common practice, no source.</summary>
     private const double FarFromFit = 2;
 
+    private IReadOnlyList<TableSampleRow> _rows = [];
+
     [BindProperty(SupportsGet = true)]
     public Id<CuppingSession> Id { get; set; }
 
     public CuppingSession Session { get; private set; } = null!;
 
+    /// <summary>What stood under the codes, by sample; a hidden duplicate is in <see cref="CodesOf"/>.</summary>
     public IReadOnlyDictionary<Id<Sample>, TableSampleRow> Key { get; private set; } = new Dictionary<Id<Sample>, TableSampleRow>();
 
     public Agreement? Agreement { get; private set; }
@@ -42,6 +45,9 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
 
     public IReadOnlyList<string> KeyOpenings { get; private set; } = [];
 
+    /// <summary>Names of those who opened the key and scored.</summary>
+    public IReadOnlyList<string> NotBlind { get; private set; } = [];
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         if (!await FindAsync(cancellationToken))
@@ -54,7 +60,7 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
             return RedirectToPage("Table", new { Id });
         }
 
-        Key = (await query.KeyAsync(Id, cancellationToken)).ToDictionary(row => row.SampleId);
+        await ReadKeyAsync(cancellationToken);
         var scores = Scores();
         Agreement = Agreement.Of(scores);
         Work = CupperPerformance.Of(scores).ToDictionary(one => Session.Result!.Cuppers[one.Cupper].CupperKey);
@@ -72,8 +78,20 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
             return NotFound();
         }
 
-        Key = (await query.KeyAsync(Id, cancellationToken)).ToDictionary(row => row.SampleId);
+        await ReadKeyAsync(cancellationToken);
         return await this.WorkbookAsync(Session.Title, Columns(), Session.Sheets, cancellationToken);
+    }
+
+    /// <summary>The code of a sample, with that of its hidden duplicate behind it.</summary>
+    public string CodesOf(Id<Sample> sample) => string.Join(" + ", _rows.Where(row => row.SampleId == sample).OrderBy(row => row.Repeat).Select(row => row.Code));
+
+    /// <summary>The code under which this sheet's cups stood.</summary>
+    public string CodeOf(ScoreSheet sheet) => _rows.First(row => row.SampleId == sheet.SampleId && row.Repeat == sheet.Repeat).Code;
+
+    private async Task ReadKeyAsync(CancellationToken cancellationToken)
+    {
+        _rows = await query.KeyAsync(Id, cancellationToken);
+        Key = _rows.Where(row => row.Repeat == 0).ToDictionary(row => row.SampleId);
     }
 
     private async Task<bool> FindAsync(CancellationToken cancellationToken)
@@ -85,14 +103,14 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
 
     private List<PanelScore> Scores()
     {
-        var place = Session.Samples.Select((sample, index) => (sample.SampleId, index)).ToDictionary(pair => pair.SampleId, pair => pair.index);
+        var place = Session.Samples.Where(sample => !sample.IsDuplicate).Select((sample, index) => (sample.SampleId, index)).ToDictionary(pair => pair.SampleId, pair => pair.index);
         var seat = Session.Result!.Cuppers.Select((cupper, index) => (cupper.CupperKey, index)).ToDictionary(pair => pair.CupperKey, pair => pair.index);
         return [.. Session.Sheets.Select(sheet => new PanelScore(place[sheet.SampleId], seat[sheet.CupperKey], (double)sheet.Unrounded.Points))];
     }
 
     private IEnumerable<Disagreement> Stated() => Session.Sheets
         .Where(sheet => sheet.StatedTotal is { } stated && Math.Abs(stated.Points - sheet.Total.Points) > ResultRow.Tolerance)
-        .Select(sheet => new Disagreement(Key[sheet.SampleId].Code, sheet.CupperName, "stated total", sheet.Total.Points, sheet.StatedTotal!.Value.Points));
+        .Select(sheet => new Disagreement(CodeOf(sheet), sheet.CupperName, "stated total", sheet.Total.Points, sheet.StatedTotal!.Value.Points));
 
     private IEnumerable<Disagreement> Far()
     {
@@ -106,19 +124,20 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
         return Session.Sheets
             .Select(sheet => (sheet, expected: fitted[sheet.SampleId] + effects[sheet.CupperKey]))
             .Where(pair => Math.Abs((double)(pair.sheet.Unrounded.Points - pair.expected)) > FarFromFit * (double)deviation.Points)
-            .Select(pair => new Disagreement(Key[pair.sheet.SampleId].Code, pair.sheet.CupperName, "far from the fit", pair.sheet.Unrounded.Points, pair.expected));
+            .Select(pair => new Disagreement(CodeOf(pair.sheet), pair.sheet.CupperName, "far from the fit", pair.sheet.Unrounded.Points, pair.expected));
     }
 
     private async Task<IReadOnlyList<string>> OpeningsAsync(CancellationToken cancellationToken)
     {
         var ids = Session.KeyOpenings.Select(opening => opening.By).Distinct().ToList();
         var names = await db.People.Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
+        NotBlind = [.. Session.NotBlind().Select(person => names[person])];
         return [.. Session.KeyOpenings.OrderBy(opening => opening.At).Select(opening => $"{names[opening.By]}, {Figures.Moment(opening.At)}")];
     }
 
     private TableColumn<ScoreSheet>[] Columns() =>
     [
-        TableColumn<ScoreSheet>.Text("Code", sheet => Key[sheet.SampleId].Code, 8),
+        TableColumn<ScoreSheet>.Text("Code", CodeOf, 8),
         TableColumn<ScoreSheet>.Text("Label", sheet => Key[sheet.SampleId].LabelCode, 10),
         TableColumn<ScoreSheet>.Text("Lot", sheet => Key[sheet.SampleId].LotRef),
         TableColumn<ScoreSheet>.Text("Cupper", sheet => sheet.CupperName),

@@ -91,10 +91,15 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
         if (session.SheetOf(session.Poured(Code), cupper.Id) is { } earlier)
         {
             OpenedOn(earlier, Input.Version);
+            if (!earlier.IsReopened)
+            {
+                session.Reopen(Code, cupper.Id, Input.Reason ?? "", User.Person(), clock.GetUtcNow());
+            }
         }
 
         var sheet = session.HandIn(Code, cupper, marks, clock.GetUtcNow());
         sheet.Remark((Input.Descriptors ?? "").Split(',', ';'), Input.Note, Input.StatedTotal);
+        await db.DraftOfAsync(session, sheet, Code, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         await turn.CommitAsync(cancellationToken);
         Say(string.Join(' ', SheetTotal.Doubts(session.Form.Rules, marks, session.CupsPerSample).Prepend($"The sheet for {Code} is in: {sheet.Total.Points:0.00} points.")));
@@ -182,6 +187,10 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
         public decimal? StatedTotal { get; set; }
 
         public string? Note { get; set; }
+
+        /// <summary>Why a sheet that was handed in is changed; it stays as it was, with the reason.</summary>
+        [Display(Name = "Reason for changing it")]
+        public string? Reason { get; set; }
 
         internal void Start(FormRules rules, int cups)
         {

@@ -1,0 +1,56 @@
+// The table's one clock: when each flight was poured comes from the server, and so does the time, so that every phone
+// shows the same second whatever its own clock says.
+const every = 4000;
+
+export class Clock extends EventTarget {
+  constructor(address, steps, clock) {
+    super();
+    this.address = address;
+    this.steps = steps;
+    this.offset = 0;
+    this.take(clock, Date.now());
+    setInterval(() => this.ask(), every);
+    setInterval(() => this.dispatchEvent(new Event("tick")), 250);
+  }
+
+  take(clock, at) {
+    this.flights = clock.flights;
+    this.isClosed = clock.isClosed;
+    this.offset = Date.parse(clock.now) - at;
+  }
+
+  async ask() {
+    const sent = Date.now();
+    try {
+      const answer = await fetch(`${this.address}/clock`, { signal: AbortSignal.timeout(every) });
+      if (answer.ok) {
+        this.take(await answer.json(), (sent + Date.now()) / 2);
+        this.dispatchEvent(new Event("asked"));
+      }
+    } catch {
+      // Without the network the clock goes on from what it knows.
+    }
+  }
+
+  // Seconds since the pour of a flight; null before it.
+  seconds(flight) {
+    const poured = this.flights.find(one => one.number === flight);
+    return poured ? Math.max(0, Math.floor((Date.now() + this.offset - Date.parse(poured.pouredAt)) / 1000)) : null;
+  }
+
+  // The step that the table is at, the one that follows, and how long until then.
+  now(flight) {
+    const seconds = this.seconds(flight);
+    if (seconds === null) {
+      return { seconds, step: this.steps.find(step => step.afterSeconds === null) ?? this.steps[0], next: null, until: null };
+    }
+    const late = (this.flights.find(one => one.number === flight)?.extendedMinutes ?? 0) * 60;
+    const last = this.steps.at(-1);
+    const begins = step => step.afterSeconds + (step === last ? late : 0);
+    const timed = this.steps.filter(step => step.afterSeconds !== null);
+    const next = timed.find(step => begins(step) > seconds) ?? null;
+    return { seconds, step: timed.filter(step => begins(step) <= seconds).at(-1), next, until: next ? begins(next) - seconds : null };
+  }
+}
+
+export const minutes = seconds => `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
