@@ -39,4 +39,11 @@ public static class CuppingSessions
 
     public static IQueryable<CuppingSession> Closed(this IQueryable<CuppingSession> sessions) =>
         sessions.Where(session => session.ClosedAt != null);
+
+    /// <summary>The protocol in its newest revision.</summary>
+    public static Task<TastingProtocol> NewestProtocolAsync(this LedgerContext db, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        return db.TastingProtocols.OrderByDescending(protocol => protocol.Revision).FirstAsync(cancellationToken);
+    }
 }

@@ -24,6 +24,9 @@ public sealed record TableSampleRow(Id<Sample> SampleId, int Repeat, bool IsRefe
 /// <summary>Lists of sessions and results.</summary>
 public sealed class SessionQuery(LedgerContext db)
 {
+    /// <summary>Sessions whose codes are not used again.</summary>
+    private const int Remembered = 20;
+
     public Task<int> CountAsync(SessionFilter filter, CancellationToken cancellationToken) =>
         Filtered(filter).CountAsync(cancellationToken);
 
@@ -62,6 +65,23 @@ public sealed class SessionQuery(LedgerContext db)
             .Select(row => new TableSampleRow(
                 row.poured.SampleId, row.poured.Repeat, row.poured.IsReference, row.poured.Flight, row.poured.Position, row.poured.Code, row.sample.LabelCode, row.lot.Id, row.lot.Ref, row.lot.Name))
             .ToListAsync(cancellationToken);
+
+    /// <summary>Codes of the house's last sessions, which a new session does not use again.</summary>
+    public async Task<IReadOnlyList<string>> RecentCodesAsync(CancellationToken cancellationToken)
+    {
+        var recent = await db.CuppingSessions.Where(session => !session.IsPast)
+            .OrderByDescending(session => session.HeldOn).ThenByDescending(session => session.Id)
+            .Take(Remembered).Select(session => session.Id).ToListAsync(cancellationToken);
+        return await db.CuppingSessions.Where(session => recent.Contains(session.Id))
+            .SelectMany(session => session.Samples).Select(sample => sample.Code).Distinct().ToListAsync(cancellationToken);
+    }
+
+    /// <summary>The sample that was last put on a table as the house reference; null while there was none.</summary>
+    public async Task<Id<Sample>?> LastReferenceAsync(CancellationToken cancellationToken) =>
+        await db.CuppingSessions.Where(session => session.Samples.Any(sample => sample.IsReference))
+            .OrderByDescending(session => session.HeldOn).ThenByDescending(session => session.Id)
+            .Select(session => (Id<Sample>?)session.Samples.First(sample => sample.IsReference).SampleId)
+            .FirstOrDefaultAsync(cancellationToken);
 
     private IQueryable<CuppingSession> Filtered(SessionFilter filter)
     {

@@ -118,14 +118,14 @@ public sealed partial class CuppingSession
         return Pour(sample, NewCode(random));
     }
 
-    /// <summary>Puts a sample on the table under this code; a second time as its hidden duplicate.</summary>
+    /// <summary>Puts a sample on the table under this code; again as its hidden duplicate.</summary>
     /// <exception cref="RuleBrokenException">The session is closed, the code is taken, or the sample stands there already.</exception>
     public SessionSample Pour(Sample sample, string code, int flight = 1, bool isDuplicate = false, bool isReference = false)
     {
         ArgumentNullException.ThrowIfNull(sample);
         Rule.Require(!IsClosed, "This session is closed.", nameof(Samples));
         var before = _samples.Count(other => other.SampleId == sample.Id);
-        Rule.Require(before == (isDuplicate ? 1 : 0), isDuplicate ? $"Sample {sample.LabelCode} can be duplicated once, and only when it is on the table." : $"Sample {sample.LabelCode} is already on the table.", nameof(Samples));
+        Rule.Require(before > 0 == isDuplicate, isDuplicate ? $"Sample {sample.LabelCode} is not on the table yet." : $"Sample {sample.LabelCode} is already on the table.", nameof(Samples));
         Rule.Require(_samples.All(other => other.Code != code), $"The code {code} is already on this table.", nameof(Samples));
         Rule.Require(flight >= 1, "Flights are counted from 1.", nameof(Flights));
         var poured = new SessionSample(sample, _samples.Count + 1, code, before, isReference, flight);
@@ -227,7 +227,7 @@ public sealed partial class CuppingSession
         Rule.Require(!IsClosed, "This session is already closed.", nameof(ClosedAt));
         Rule.Require(_sheets.Count > 0, "Nobody has handed in a sheet yet: a session is closed after at least one.", nameof(Sheets));
         var missing = withMissing ? [] : Missing();
-        Rule.Require(missing.Count == 0, $"{missing.Count} sheets are missing: wait for them, or close without them.", nameof(Missing));
+        Rule.Require(missing.Count == 0, $"{missing.Count} {(missing.Count == 1 ? "sheet is" : "sheets are")} missing ({string.Join(", ", missing.Select(one => one.Code).Distinct().Order())}): wait, or say that you close without.", nameof(Missing));
         Result = PanelResult.Of(this, expected);
         ClosedAt = at;
         ClosedBy = by;

@@ -29,7 +29,7 @@ public sealed class SessionSample
 
     public Id<Lot> LotId { get; private set; }
 
-    /// <summary>0 where the sample is poured first, 1 for its hidden duplicate; with the sample it tells the cups of a session apart.</summary>
+    /// <summary>0 where the sample is poured first, from 1 on for its hidden duplicates; with the sample it tells the cups of a session apart.</summary>
     public int Repeat { get; private set; }
 
     /// <summary>The same sample stands on this table under another code too, so that repeatability can be measured.</summary>

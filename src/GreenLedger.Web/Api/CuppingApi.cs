@@ -22,7 +22,7 @@ internal static class CuppingApi
         cupping.MapPost("/sessions", LayOutAsync).WithName("LayOutSession").WithSummary("Lays out a session for samples, under new blind codes.");
         cupping.MapGet("/sessions/{id}", SessionAsync).WithName("ReadSession").WithSummary("A session: codes while it is open, results once it is closed.");
         cupping.MapPost("/sessions/{id}/sheets", SubmitAsync).WithName("SubmitSheet").WithSummary("Hands in the caller's whole sheet for one code; again only with a reason.");
-        cupping.MapPost("/sessions/{id}/close", CloseAsync).WithName("CloseSession").WithSummary("Closes a session and computes the panel's result.");
+        cupping.MapPost("/sessions/{id}/close", CloseAsync).WithName("CloseSession").WithSummary("Closes a session and computes the panel's result; with sheets of its panel missing only where withMissing is said.");
         cupping.MapGet("/lots/{reference}/results", OfLotAsync).WithName("ListLotResults").WithSummary("Results of a lot, by its id or reference.");
         cupping.MapPost("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
             .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
@@ -109,7 +109,13 @@ internal static class CuppingApi
 
     [InArea("Cupping, leading")]
     private static async Task<Results<Ok<ClosedSessionReply>, NotFound>> CloseAsync(
-        Id<CuppingSession> id, LedgerContext db, SessionQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        Id<CuppingSession> id,
+        LedgerContext db,
+        SessionQuery query,
+        HttpContext http,
+        TimeProvider clock,
+        CancellationToken cancellationToken,
+        bool withMissing = false)
     {
         await using var turn = await db.TakeTurnAsync(id, cancellationToken);
         if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == id, cancellationToken) is not { } session)
@@ -117,7 +123,7 @@ internal static class CuppingApi
             return TypedResults.NotFound();
         }
 
-        session.Close(http.User.Person(), clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken));
+        session.Close(http.User.Person(), clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken), withMissing);
         await db.SaveChangesAsync(cancellationToken);
         await turn.CommitAsync(cancellationToken);
         return TypedResults.Ok(ClosedSessionReply.Of(session, await query.KeyAsync(id, cancellationToken)));

@@ -81,6 +81,41 @@ public sealed class SealQueryTests(Ledgers ledgers)
         Assert.True((await SealAsync(ledger, _table.Cupper)).IsEmpty);
     }
 
+    [Theory, EveryEngine]
+    public async Task On_the_panel_nobody_is_told_whatever_other_roles_they_hold(Engine engine)
+    {
+        var everything = new Person("Runa Berg", Role.Cupper | Role.LeadCupper | Role.Buyer | Role.Viewer | Role.Administrator);
+        _table.Session.Seat(everything, [1]);
+        await using var ledger = await ledgers.NewAsync(engine);
+        await using (var db = ledger.Open())
+        {
+            db.Add(everything);
+            await db.SaveChangesAsync(Cancel);
+        }
+
+        await _table.StoreAsync(ledger);
+        await ChangeSessionAsync(ledger, session => session.OpenKey(everything.Id, DateTimeOffset.UnixEpoch));
+
+        var seal = await SealAsync(ledger, everything);
+
+        Assert.True(seal.Covers(_table.Session.Id.Value));
+        Assert.True(seal.Covers(_table.Covered.Id.Value));
+        Assert.True(seal.Covers(_table.Offer.Id.Value));
+        Assert.False(seal.Covers(_table.Free.Id.Value));
+    }
+
+    [Theory, EveryEngine]
+    public async Task Whoever_laid_the_table_out_and_cups_is_not_told_which_code_a_coffee_has(Engine engine)
+    {
+        _table.Session.Seat(_table.Lead, [1]);
+        await using var ledger = await StoredAsync(engine);
+
+        var seal = await SealAsync(ledger, _table.Lead);
+
+        Assert.True(seal.Covers(_table.Session.Id.Value));
+        Assert.False(seal.Covers(_table.Covered.Id.Value));
+    }
+
     private async Task<Ledger> StoredAsync(Engine engine)
     {
         var ledger = await ledgers.NewAsync(engine);

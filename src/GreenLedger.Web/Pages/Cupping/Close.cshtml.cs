@@ -10,12 +10,19 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Cupping;
 
 [InArea("Cupping, leading")]
-public sealed class CloseModel(LedgerContext db, BlindTableQuery query, TimeProvider clock) : FormPage
+public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTableQuery live, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<CuppingSession> Id { get; set; }
 
+    /// <summary>Whoever closes has read which sheets are missing.</summary>
+    [BindProperty]
+    public bool WithMissing { get; set; }
+
     public BlindTable Found { get; private set; } = null!;
+
+    /// <summary>Cuppers who have not handed in everything.</summary>
+    public IReadOnlyList<LiveCupper> Late { get; private set; } = [];
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -24,7 +31,7 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, TimeProv
             return NotFound();
         }
 
-        Found = found;
+        await LoadAsync(cancellationToken);
         return found.IsClosed ? RedirectToPage("Result", new { Id }) : Page();
     }
 
@@ -36,12 +43,16 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, TimeProv
             return NotFound();
         }
 
-        session.Close(by: User.Person(), at: clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken));
+        session.Close(by: User.Person(), at: clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken), WithMissing);
         await db.SaveChangesAsync(cancellationToken);
         await turn.CommitAsync(cancellationToken);
         return RedirectToPage("Result", new { Id });
     }
 
-    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
         Found = (await query.FindAsync(Id, null, cancellationToken))!;
+        var table = (await live.FindAsync(Id, cancellationToken))!;
+        Late = table.HasPanel ? [.. table.Cuppers.Where(cupper => cupper.Begun.Count + cupper.NotBegun.Count > 0)] : [];
+    }
 }

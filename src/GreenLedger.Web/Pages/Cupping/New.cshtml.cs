@@ -1,10 +1,9 @@
-using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Samples;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Cupping.LayingOut;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Cupping;
@@ -15,8 +14,9 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Cupping;
 
+/// <summary>Lays out a session. What the choice gives is shown before anything is stored.</summary>
 [InArea("Cupping, leading")]
-internal sealed class NewModel(LedgerContext db, SampleQuery query, Reader reader, TimeProvider clock) : FormPage
+internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery sessions, Reader reader, TimeProvider clock) : FormPage
 {
     private const int Shown = 200;
 
@@ -27,87 +27,80 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, Reader reade
 
     public IReadOnlyList<SelectListItem> Forms { get; private set; } = [];
 
+    public IReadOnlyList<SelectListItem> DescriptiveForms { get; private set; } = [];
+
+    public IReadOnlyList<SelectListItem> References { get; private set; } = [];
+
     /// <summary>Who can cup or pour: everybody of the house who may write in this room.</summary>
     public IReadOnlyList<Person> People { get; private set; } = [];
 
+    public CuppingHabits Habits { get; private set; } = null!;
+
+    /// <summary>What the choice would give; null until it was asked for.</summary>
+    public TableProposal? Proposal { get; private set; }
+
     public async Task OnGetAsync(Id<Sample>? sample, CancellationToken cancellationToken)
     {
+        await LoadAsync(cancellationToken);
+        Input.Show(Habits);
         Input.Samples = sample is { } chosen ? [chosen] : [];
         Input.HeldOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
-        Input.Show(await db.CuppingHabits.AsNoTracking().SingleAsync(cancellationToken));
+        Input.ReferenceId = await sessions.LastReferenceAsync(cancellationToken);
+    }
+
+    /// <summary>Shows what the choice gives and stores nothing.</summary>
+    public async Task<IActionResult> OnPostProposeAsync(CancellationToken cancellationToken)
+    {
         await LoadAsync(cancellationToken);
+        Proposal = (await LayoutAsync(cancellationToken)).Propose(Input.CupsPerSample, await Errors.ExpectedAsync(db, cancellationToken), new Unforeseeable());
+        return Page();
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
         Rule.Require(Input.Samples.Count > 0, "Choose at least one sample for the table.", nameof(Input.Samples));
         var form = await db.CuppingForms.SingleAsync(form => form.Id == Input.FormId, cancellationToken);
+        var habits = await db.CuppingHabits.AsNoTracking().SingleAsync(cancellationToken);
         var session = new CuppingSession(Input.Title!, Input.HeldOn!.Value, form, Input.CupsPerSample, User.Person());
-        session.Prepare(Input.Plan(), null, Input.UsesDescriptiveForm ? await db.DescriptiveForms.FirstAsync(cancellationToken) : null);
-        var samples = await db.Samples.Where(sample => Input.Samples.Contains(sample.Id)).ToListAsync(cancellationToken);
-        var people = await db.People.Where(person => Input.Cuppers.Contains(person.Id) || Input.Pourers.Contains(person.Id)).ToListAsync(cancellationToken);
-        new TableLayout(samples, people.FindAll(person => Input.Cuppers.Contains(person.Id)), people.FindAll(person => Input.Pourers.Contains(person.Id)))
-            .Fill(session, new Unforeseeable());
+        session.Prepare(
+            Input.Plan(habits),
+            await db.NewestProtocolAsync(cancellationToken),
+            await db.DescriptiveForms.SingleOrDefaultAsync(one => one.Id == Input.DescriptiveFormId, cancellationToken));
+        var layout = await LayoutAsync(cancellationToken);
+        layout.Fill(session, await sessions.RecentCodesAsync(cancellationToken), new Unforeseeable());
         db.Add(session);
         await db.SaveChangesAsync(cancellationToken);
-        Say("The session is laid out. Open its key to see which sample goes under which code.");
+        Say("The session is laid out. Whoever pours opens its key to see which sample goes under which code.");
         return RedirectToPage("Table", new { session.Id });
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
+        Habits = await db.CuppingHabits.AsNoTracking().SingleAsync(cancellationToken);
         var forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
         Forms = [.. forms.Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
+        var descriptive = await db.DescriptiveForms.AsNoTracking().OrderBy(form => form.Name).ToListAsync(cancellationToken);
+        DescriptiveForms = [new SelectListItem("nothing", ""), .. descriptive.Select(form => new SelectListItem($"{form.Name}, {form.Edition}", form.Id.ToString()))];
         var active = await db.People.AsNoTracking().Where(person => person.IsActive).OrderBy(person => person.Name).ToListAsync(cancellationToken);
         People = active.FindAll(person => AreaAccess.Of("Cupping", person.Roles) == Access.Write);
         var seal = await reader.SealAsync();
         var waiting = await query.ListAsync(new SampleFilter(Waiting: SampleStep.Cupped), seal, 0, Shown, cancellationToken);
         var others = await query.ListAsync(new SampleFilter(), seal, 0, Shown, cancellationToken);
         Samples = [.. waiting.Concat(others).DistinctBy(row => row.Id).Take(Shown)];
+        References = [new SelectListItem("none", ""), .. Samples.Select(row => new SelectListItem($"{row.LabelCode} · {row.LotName}", row.Id.ToString()))];
     }
 
-    public sealed class NewForm
+    private async Task<TableLayout> LayoutAsync(CancellationToken cancellationToken)
     {
-        [Required(ErrorMessage = "Give the session a title.")]
-        public string? Title { get; set; }
-
-        [Required(ErrorMessage = "Give the day of the cupping.")]
-        [Display(Name = "Held on")]
-        public DateOnly? HeldOn { get; set; }
-
-        [Display(Name = "Form")]
-        public Id<CuppingForm> FormId { get; set; } = CuppingForm.HundredPointId;
-
-        [Display(Name = "Cups a sample")]
-        public int CupsPerSample { get; set; } = FormRules.UsualCups;
-
-        public List<Id<Sample>> Samples { get; set; } = [];
-
-        public List<Id<Person>> Cuppers { get; set; } = [];
-
-        public List<Id<Person>> Pourers { get; set; } = [];
-
-        [Display(Name = "Cup (mL)")]
-        public int CupMilliliters { get; set; }
-
-        [Display(Name = "Dose (g a cup)")]
-        public decimal? DoseGrams { get; set; }
-
-        public string? Water { get; set; }
-
-        [Display(Name = "Beside the score")]
-        public bool UsesDescriptiveForm { get; set; }
-
-        /// <summary>What the house does at every table.</summary>
-        internal void Show(CuppingHabits habits)
-        {
-            CupMilliliters = habits.CupMilliliters;
-            DoseGrams = TablePlan.ProposedDose(habits.CupMilliliters, habits.DosePerLiter.Grams).Grams;
-            Water = habits.Water;
-            UsesDescriptiveForm = habits.UsesDescriptiveForm;
-        }
-
-        /// <summary>Null where no cup was said.</summary>
-        internal TablePlan? Plan() => CupMilliliters == 0 ? null : new TablePlan(CupMilliliters, Weight.FromGrams(DoseGrams ?? 0m), Water);
+        var samples = await db.Samples.Where(sample => Input.Samples.Contains(sample.Id) || sample.Id == Input.ReferenceId).ToListAsync(cancellationToken);
+        var people = await db.People.Where(person => Input.Cuppers.Contains(person.Id) || Input.Pourers.Contains(person.Id))
+            .OrderBy(person => person.Name).ToListAsync(cancellationToken);
+        return new TableLayout(
+            samples.FindAll(sample => Input.Samples.Contains(sample.Id)),
+            samples.Find(sample => sample.Id == Input.ReferenceId),
+            Input.Duplicates,
+            people.FindAll(person => Input.Cuppers.Contains(person.Id)),
+            people.FindAll(person => Input.Pourers.Contains(person.Id)),
+            Input.MostInFlight);
     }
 }
