@@ -9,6 +9,7 @@ using GreenLedger.SeedDemo.Origins;
 using GreenLedger.SeedDemo.Papers;
 using GreenLedger.SeedDemo.People;
 using GreenLedger.SeedDemo.Pricing;
+using GreenLedger.SeedDemo.Roasting;
 using GreenLedger.SeedDemo.Samples;
 using Microsoft.EntityFrameworkCore;
 
@@ -55,9 +56,12 @@ public static class DemoSeed
             await shelf.TakeAsync(list);
         }
 
-        var bags = new SampleRoom(new Draw(Seed + 4)).Receive(shelf.Coffees, today);
+        var room = new SampleRoom(cast, new Draw(Seed + 4), new Draw(Seed + 10));
+        var bags = room.Receive(shelf.Coffees, today);
         var grades = new GradingTable(cast, today, new Draw(Seed + 5)).Grade(bags).ToList();
         var sessions = new CuppingRoom(cast, forms, now, new Draw(Seed + 6)).Cup(bags);
+        var corner = new RoastingCorner(cast, opening, now, new Draw(Seed + 11));
+        var roasts = corner.Roast(bags, sessions).ToList();
         var (routes, rates, quotes) = (Routes.All(), Figures.Rates(market, cast.Buyer.Id).ToList(), Figures.Quotes(market, cast.Buyer.Id).ToList());
         var rules = new BuyersRules(methods, cast.Buyer.Id, opening.AddDays(60));
         var asItStood = new AsItStood(cast.House, shelf.Coffees, sessions, grades, routes, rates, quotes);
@@ -72,7 +76,10 @@ public static class DemoSeed
         db.AddRange(shelf.Coffees.Select(coffee => coffee.Offer));
         await db.SaveChangesAsync(cancellationToken);
         db.AddRange(bags.Select(bag => bag.Sample));
+        db.AddRange(room.Expect(shelf.Coffees, bags, now));
         db.AddRange(grades);
+        db.Add(corner.Protocol);
+        db.AddRange(roasts);
         db.AddRange(sessions);
         db.AddRange(decisions);
         db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags));

@@ -18,7 +18,7 @@ internal sealed class GradingTable(Cast cast, DateOnly today, Draw draw)
     private GreenGrade Grade(Bag bag)
     {
         var coffee = bag.Coffee.Coffee;
-        var weight = bag.Sample.Weight < GreenGrade.UsualSample ? bag.Sample.Weight : GreenGrade.UsualSample;
+        var weight = bag.Weight < GreenGrade.UsualSample ? bag.Weight : GreenGrade.UsualSample;
         var grade = new GreenGrade(bag.Sample.Id, bag.Sample.LotId, bag.ReceivedOn.AddDays(1), draw.Of(cast.Cuppers.Take(4).ToList()).Id, weight);
         var isWet = draw.Chance(coffee.Family == ProcessFamily.WetHulled ? 0.14 : 0.035);
         var moisture = isWet ? draw.Between(12.6, 13.8) : Math.Clamp(draw.Normal(10.8, 0.5), 9.2, 12.3);

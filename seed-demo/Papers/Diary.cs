@@ -6,6 +6,7 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
 using GreenLedger.SeedDemo.People;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
@@ -52,8 +53,10 @@ internal sealed class Diary : IDisposable
         OfferList list => (list.Id.Value, new Moment(list.By, list.At)),
         ExchangeRate rate => (rate.Id.Value, new Moment(rate.By, rate.At)),
         FuturesQuote quote => (quote.Id.Value, new Moment(quote.By, quote.At)),
-        Sample sample => (sample.Id.Value, new Moment(_cast.Lead.Id, Day(sample.ReceivedOn))),
+        Sample sample => (sample.Id.Value, new Moment(_cast.Lead.Id, Day(sample.ReceivedOn ?? sample.SentOn ?? sample.AskedOn!.Value))),
         GreenGrade grade => (grade.Id.Value, new Moment(grade.By, Day(grade.GradedOn))),
+        SampleRoast roast => (roast.Id.Value, new Moment(roast.By, roast.RoastedAt)),
+        RoastProtocol protocol => (protocol.Id.Value, new Moment(_cast.Lead.Id, protocol.From)),
         CuppingSession session => (session.Id.Value, new Moment(session.LaidOutBy, session.ClosedAt ?? Day(session.HeldOn))),
         BuyingRules rules => (rules.Id.Value, new Moment(_cast.Buyer.Id, rules.Revisions[^1].At)),
         Decision decision => (decision.Id.Value, new Moment(decision.By, decision.WithdrawnAt ?? decision.At)),

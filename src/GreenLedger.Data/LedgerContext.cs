@@ -9,6 +9,7 @@ using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
@@ -76,7 +77,13 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Sample> Samples => Set<Sample>();
 
+    public DbSet<SampleHabits> SampleHabits => Set<SampleHabits>();
+
     public DbSet<GreenGrade> GreenGrades => Set<GreenGrade>();
+
+    public DbSet<SampleRoast> SampleRoasts => Set<SampleRoast>();
+
+    public DbSet<RoastProtocol> RoastProtocols => Set<RoastProtocol>();
 
     public DbSet<CuppingForm> CuppingForms => Set<CuppingForm>();
 
@@ -131,6 +138,7 @@ public abstract class LedgerContext(DbContextOptions options)
         configurationBuilder.ComplexProperties<Percent>();
         configurationBuilder.ComplexProperties<WaterActivity>();
         configurationBuilder.ComplexProperties<FullDefects>();
+        configurationBuilder.ComplexProperties<ColourReading>();
         configurationBuilder.ComplexProperties<Differential>();
         configurationBuilder.Properties<Currency>().HaveConversion<CurrencyConverter>().HaveMaxLength(3);
         configurationBuilder.Properties<FuturesMonth>().HaveConversion<FuturesMonthConverter>().HaveMaxLength(9);

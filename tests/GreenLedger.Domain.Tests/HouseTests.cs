@@ -16,7 +16,7 @@ public sealed partial class HouseTests
         ["Origins"],
         ["Offers"],
         ["Samples"],
-        ["Grading", "Cupping"],
+        ["Grading", "Roasting", "Cupping"],
         ["Pricing"],
         ["Choosing"],
         ["Contracts"],

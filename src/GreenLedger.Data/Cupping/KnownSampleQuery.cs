@@ -28,7 +28,7 @@ public sealed class KnownSampleQuery(LedgerContext db)
     private async Task FindSamplesAsync(string[] names, Dictionary<string, KnownSample> known, CancellationToken cancellationToken)
     {
         var labels = names.Select(name => name.Trim().ToUpperInvariant()).ToList();
-        var samples = await db.Samples.Where(sample => labels.Contains(sample.LabelCode)).ToListAsync(cancellationToken);
+        var samples = await db.Samples.Where(sample => labels.Contains(sample.LabelCode) && sample.ReceivedOn != null).ToListAsync(cancellationToken);
         foreach (var name in names)
         {
             if (samples.Find(sample => string.Equals(sample.LabelCode, name.Trim(), StringComparison.OrdinalIgnoreCase)) is { } sample)
@@ -45,7 +45,7 @@ public sealed class KnownSampleQuery(LedgerContext db)
             .Select(lot => new { lot.Id, lot.Ref, lot.Name })
             .ToListAsync(cancellationToken);
         var ids = lots.Select(lot => lot.Id).ToList();
-        var samples = (await db.Samples.Where(sample => ids.Contains(sample.LotId)).OrderByDescending(sample => sample.ReceivedOn).ToListAsync(cancellationToken))
+        var samples = (await db.Samples.Where(sample => ids.Contains(sample.LotId) && sample.ReceivedOn != null).OrderByDescending(sample => sample.ReceivedOn).ToListAsync(cancellationToken))
             .ToLookup(sample => sample.LotId);
         foreach (var name in names)
         {

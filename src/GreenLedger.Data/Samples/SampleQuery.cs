@@ -7,30 +7,35 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Samples;
 
-/// <summary>How far a sample has come; read from the records of grading and cupping.</summary>
-public enum SampleStep
-{
-    Received = 0,
-    Graded = 1,
-    Cupped = 2,
-}
-
 /// <summary>What a list of samples is narrowed to and sorted by.</summary>
-public sealed record SampleFilter(string? Text = null, SampleKind? Kind = null, SampleStep? Waiting = null, string? Sort = null);
+/// <param name="Waiting">Only bags that are here and wait for this step.</param>
+/// <param name="At">Only samples that stand at this step.</param>
+/// <param name="LateBy">Only samples that stand at their step for longer than the house allows.</param>
+/// <param name="WithExpected">Also those that are not here yet, which nobody can grade or cup.</param>
+public sealed record SampleFilter(
+    string? Text = null, SampleKind? Kind = null, SampleStep? Waiting = null, string? Sort = null, SampleStep? At = null, LateRule? LateBy = null, bool WithExpected = false);
 
 /// <summary>One sample of a list, with the lot that it stands for and what the later rooms found.</summary>
+/// <param name="Taken">The steps that happened, without who.</param>
+/// <param name="IsWanted">False where its coffee can no longer be had, so that nothing waits for it.</param>
 public sealed record SampleRow(
     Id<Sample> Id,
     string LabelCode,
     SampleKind Kind,
-    DateOnly ReceivedOn,
-    Weight Weight,
+    DateOnly? ReceivedOn,
+    Weight? Weight,
     Id<Lot> LotId,
     string LotRef,
     string LotName,
     DateOnly? GradedOn,
     DateOnly? CuppedOn,
-    Score? Fitted);
+    Score? Fitted,
+    IReadOnlyList<StepTaken> Taken,
+    bool IsWanted)
+{
+    /// <summary>The step at which it stands.</summary>
+    public StepTaken? Stands => Taken.MaxBy(step => step.Step);
+}
 
 /// <summary>Lists of samples for the sample room and for laying out a session; samples sealed for the reader are left out.</summary>
 public sealed class SampleQuery(LedgerContext db)
@@ -47,10 +52,16 @@ public sealed class SampleQuery(LedgerContext db)
                 pair.Lot.Ref,
                 pair.Lot.Name,
                 GradedOn = db.GreenGrades.Where(grade => grade.SampleId == pair.Sample.Id).Max(grade => (DateOnly?)grade.GradedOn),
+                RoastedAt = db.SampleRoasts.Where(roast => roast.SampleId == pair.Sample.Id).Max(roast => (DateTimeOffset?)roast.RoastedAt),
                 Result = db.SampleResults.Where(result => result.SampleId == pair.Sample.Id)
                     .OrderByDescending(result => result.HeldOn)
                     .Select(result => new { result.HeldOn, result.Fitted.Millionths })
                     .FirstOrDefault(),
+                DecidedAt = db.Decisions
+                    .Where(decision => decision.LotId == pair.Sample.LotId && decision.WithdrawnAt == null && pair.Sample.ReceivedOn != null
+                        && (pair.Sample.HereSince == null || decision.At >= pair.Sample.HereSince))
+                    .Max(decision => (DateTimeOffset?)decision.At),
+                IsWanted = db.Samples.Wanted(db).Any(sample => sample.Id == pair.Sample.Id),
             })
             .ToListAsync(cancellationToken);
         return [.. rows.Select(row => new SampleRow(
@@ -64,37 +75,83 @@ public sealed class SampleQuery(LedgerContext db)
             row.Name,
             row.GradedOn,
             row.Result?.HeldOn,
-            row.Result is { } result ? new Score(result.Millionths) : null))];
+            row.Result is { } result ? new Score(result.Millionths) : null,
+            [.. Taken(row.Sample, row.GradedOn, Day(row.RoastedAt), row.Result?.HeldOn, Day(row.DecidedAt))],
+            row.IsWanted))];
     }
+
+    /// <summary>How many samples stand at each step for longer than the house allows; steps without any are left out.</summary>
+    public async Task<IReadOnlyDictionary<SampleStep, int>> LateAsync(LateRule rule, Seal seal, CancellationToken cancellationToken)
+    {
+        var late = new Dictionary<SampleStep, int>();
+        foreach (var step in SampleSteps.All.Where(step => rule.Habits.DaysAt(step) is not null))
+        {
+            var count = await CountAsync(new SampleFilter(At: step, LateBy: rule, WithExpected: true), seal, cancellationToken);
+            if (count > 0)
+            {
+                late[step] = count;
+            }
+        }
+
+        return late;
+    }
+
+    private static IEnumerable<StepTaken> Taken(Sample sample, DateOnly? graded, DateOnly? roasted, DateOnly? cupped, DateOnly? decided)
+    {
+        (SampleStep Step, DateOnly? On)[] steps =
+        [
+            (SampleStep.Asked, sample.AskedOn), (SampleStep.OnTheWay, sample.SentOn), (SampleStep.Received, sample.ReceivedOn),
+            (SampleStep.Graded, graded), (SampleStep.Roasted, roasted), (SampleStep.Cupped, cupped), (SampleStep.Decided, decided),
+        ];
+        return steps.Where(step => step.On is not null).Select(step => new StepTaken(step.Step, step.On!.Value));
+    }
+
+    private static DateOnly? Day(DateTimeOffset? moment) => moment is { } at ? DateOnly.FromDateTime(at.UtcDateTime) : null;
 
     private IQueryable<SampleOfLot> Filtered(SampleFilter filter, Seal seal)
     {
-        var samples = db.Samples.AsNoTracking().Join(db.Lots, sample => sample.LotId, lot => lot.Id, (sample, lot) => new SampleOfLot { Sample = sample, Lot = lot });
-        if (!string.IsNullOrWhiteSpace(filter.Text))
+        var found = db.Samples.AsNoTracking().Unsealed(seal);
+        if (!filter.WithExpected)
         {
-            var label = filter.Text.Trim().ToUpperInvariant();
-            var folded = SearchText.Of(filter.Text);
-            samples = samples.Where(pair => pair.Sample.LabelCode.Contains(label) || pair.Lot.SearchText.Contains(folded));
-        }
-
-        if (seal.Samples is { Count: > 0 } hidden)
-        {
-            samples = samples.Where(pair => !hidden.Contains(pair.Sample.Id));
+            found = found.Where(sample => sample.ReceivedOn != null);
         }
 
         if (filter.Kind is { } kind)
         {
-            samples = samples.Where(pair => pair.Sample.Kind == kind);
+            found = found.Where(sample => sample.Kind == kind);
         }
 
-        return filter.Waiting switch
+        if (filter.At is { } step)
         {
-            SampleStep.Graded => samples.Where(pair => !db.GreenGrades.Any(grade => grade.SampleId == pair.Sample.Id)),
-            SampleStep.Cupped => samples.Where(pair => !db.CuppingSessions.Any(session =>
-                session.Samples.Any(poured => poured.SampleId == pair.Sample.Id)
-                && (session.ClosedAt == null || session.Sheets.Any(sheet => sheet.SampleId == pair.Sample.Id)))),
-            _ => samples,
+            found = found.StandingAt(db, step);
+        }
+
+        if (filter.LateBy is { } rule)
+        {
+            found = found.Late(db, rule, filter.At);
+        }
+
+        found = filter.Waiting switch
+        {
+            SampleStep.Graded => found.Where(sample => sample.ReceivedOn != null && !db.GreenGrades.Any(grade => grade.SampleId == sample.Id)),
+            SampleStep.Cupped => found.Where(sample => sample.ReceivedOn != null && !db.CuppingSessions.Any(session =>
+                session.Samples.Any(poured => poured.SampleId == sample.Id)
+                && (session.ClosedAt == null || session.Sheets.Any(sheet => sheet.SampleId == sample.Id)))),
+            _ => found,
         };
+        return Named(found.Join(db.Lots, sample => sample.LotId, lot => lot.Id, (sample, lot) => new SampleOfLot { Sample = sample, Lot = lot }), filter.Text);
+    }
+
+    private static IQueryable<SampleOfLot> Named(IQueryable<SampleOfLot> samples, string? text)
+    {
+        if (string.IsNullOrWhiteSpace(text))
+        {
+            return samples;
+        }
+
+        var label = text.Trim().ToUpperInvariant();
+        var folded = SearchText.Of(text);
+        return samples.Where(pair => pair.Sample.LabelCode.Contains(label) || pair.Lot.SearchText.Contains(folded));
     }
 
     private static IQueryable<SampleOfLot> Sorted(IQueryable<SampleOfLot> samples, string? sort) => sort switch
@@ -103,8 +160,8 @@ public sealed class SampleQuery(LedgerContext db)
         "-label" => samples.OrderByDescending(pair => pair.Sample.LabelCode),
         "lot" => samples.OrderBy(pair => pair.Lot.Name).ThenBy(pair => pair.Sample.LabelCode),
         "-lot" => samples.OrderByDescending(pair => pair.Lot.Name).ThenBy(pair => pair.Sample.LabelCode),
-        "received" => samples.OrderBy(pair => pair.Sample.ReceivedOn).ThenBy(pair => pair.Sample.LabelCode),
-        _ => samples.OrderByDescending(pair => pair.Sample.ReceivedOn).ThenBy(pair => pair.Sample.LabelCode),
+        "received" => samples.OrderBy(pair => pair.Sample.ReceivedOn ?? pair.Sample.SentOn ?? pair.Sample.AskedOn).ThenBy(pair => pair.Sample.LabelCode),
+        _ => samples.OrderByDescending(pair => pair.Sample.ReceivedOn ?? pair.Sample.SentOn ?? pair.Sample.AskedOn).ThenBy(pair => pair.Sample.LabelCode),
     };
 
     private sealed class SampleOfLot

@@ -66,7 +66,7 @@ public sealed class SearchQuery(LedgerContext db)
             FoundKind.Offer => await OffersAsync(window, text, seal),
             FoundKind.Supplier => await window.OfAsync(Suppliers(text), supplier => new Found(supplier.Id.Value, supplier.Name, null, Detail(supplier.Kind.Word(), supplier.CountryCode))),
             FoundKind.Producer => await window.OfAsync(Producers(text), producer => new Found(producer.Id.Value, producer.Name, null, Detail(producer.Kind.Word(), producer.Region ?? producer.CountryCode))),
-            FoundKind.Sample => await window.OfAsync(Samples(text, seal), sample => new Found(sample.Id.Value, sample.LabelCode, null, Day(sample.ReceivedOn))),
+            FoundKind.Sample => await window.OfAsync(Samples(text, seal), sample => new Found(sample.Id.Value, sample.LabelCode, null, sample.ReceivedOn == null ? "not here yet" : Day(sample.ReceivedOn.Value))),
             _ => throw new ArgumentOutOfRangeException(nameof(kind)),
         };
     }

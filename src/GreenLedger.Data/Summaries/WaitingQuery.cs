@@ -2,6 +2,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Offers;
 using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Summaries;

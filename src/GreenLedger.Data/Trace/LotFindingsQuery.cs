@@ -19,7 +19,7 @@ public sealed class LotFindingsQuery(LedgerContext db, SessionQuery sessions)
     public async Task<LotFindings> FindAsync(Id<Lot> lotId, CancellationToken cancellationToken)
     {
         var samples = await db.Samples.AsNoTracking().Where(sample => sample.LotId == lotId)
-            .OrderByDescending(sample => sample.ReceivedOn).ThenBy(sample => sample.LabelCode).ToListAsync(cancellationToken);
+            .OrderByDescending(sample => sample.ReceivedOn ?? sample.SentOn ?? sample.AskedOn).ThenBy(sample => sample.LabelCode).ToListAsync(cancellationToken);
         var grades = await db.GreenGrades.AsNoTracking().Where(grade => grade.LotId == lotId)
             .OrderBy(grade => grade.GradedOn).ToListAsync(cancellationToken);
         return new LotFindings(

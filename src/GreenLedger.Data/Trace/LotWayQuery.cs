@@ -12,7 +12,7 @@ public sealed class LotWayQuery(LedgerContext db)
     {
         var offer = await db.Offers.AsNoTracking().Where(one => one.LotId == lotId)
             .OrderBy(one => one.FirstOfferedOn).FirstOrDefaultAsync(cancellationToken);
-        var sample = await db.Samples.AsNoTracking().Where(one => one.LotId == lotId)
+        var sample = await db.Samples.AsNoTracking().Where(one => one.LotId == lotId && one.ReceivedOn != null)
             .OrderByDescending(one => one.ReceivedOn).FirstOrDefaultAsync(cancellationToken);
         var result = await db.SampleResults.AsNoTracking()
             .Where(one => one.LotId == lotId)

@@ -43,6 +43,7 @@ internal static class GradingApi
         var label = request.LabelCode.Trim().ToUpperInvariant();
         var sample = await db.Samples.SingleOrDefaultAsync(sample => sample.LabelCode == label, cancellationToken);
         Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(request.LabelCode));
+        Rule.Require(sample.IsReceived, $"Sample {label} has not come yet: receive it first.", nameof(request.LabelCode));
         var grade = request.Onto(new GreenGrade(
             sample.Id,
             sample.LotId,

@@ -6,7 +6,6 @@ using GreenLedger.Domain.Samples;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Samples;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Api;
 
@@ -45,7 +44,7 @@ internal static class SamplesApi
         SampleRequest request, LedgerContext db, SampleQuery query, TimeProvider clock, CancellationToken cancellationToken)
     {
         var lot = await SampleLots.FindAsync(db, request.Lot.Trim(), nameof(request.Lot), cancellationToken);
-        var labels = new LabelCodes(await db.Samples.Select(sample => sample.LabelCode).ToListAsync(cancellationToken), Random.Shared);
+        var labels = await db.NewLabelsAsync(cancellationToken);
         var sample = new Sample(
             lot, request.Kind, labels.Next(), request.ReceivedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), Weight.FromGrams(request.WeightGrams), request.Note);
         db.Add(sample);
@@ -63,8 +62,8 @@ internal sealed record SampleReply(
     Guid Id,
     string LabelCode,
     SampleKind Kind,
-    DateOnly ReceivedOn,
-    decimal WeightGrams,
+    DateOnly? ReceivedOn,
+    decimal? WeightGrams,
     Guid LotId,
     string LotRef,
     string LotName,
@@ -73,5 +72,5 @@ internal sealed record SampleReply(
     decimal? Score)
 {
     public static SampleReply Of(SampleRow row) => new(
-        row.Id.Value, row.LabelCode, row.Kind, row.ReceivedOn, row.Weight.Grams, row.LotId.Value, row.LotRef, row.LotName, row.GradedOn, row.CuppedOn, row.Fitted?.Points);
+        row.Id.Value, row.LabelCode, row.Kind, row.ReceivedOn, row.Weight?.Grams, row.LotId.Value, row.LotRef, row.LotName, row.GradedOn, row.CuppedOn, row.Fitted?.Points);
 }

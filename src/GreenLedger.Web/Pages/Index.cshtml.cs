@@ -2,6 +2,7 @@ using System.Globalization;
 using GreenLedger.Data.Choosing;
 using GreenLedger.Data.Summaries;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
@@ -10,7 +11,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages;
 
-internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, DecisionQuery decisions, Reader reader, TimeProvider clock) : PageModel
+internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, LateSamplesQuery late, DecisionQuery decisions, Reader reader, TimeProvider clock) : PageModel
 {
     private const int NewestDecisions = 5;
 
@@ -52,7 +53,8 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, De
         ];
         if (Steps.All(step => step.IsDone))
         {
-            Waits = [.. Lines(await waiting.FindAsync(clock.Today(), await reader.SealAsync(), cancellationToken)).OfType<WaitingLine>()];
+            var seal = await reader.SealAsync();
+            Waits = [.. Lines(await waiting.FindAsync(clock.Today(), seal, cancellationToken), await late.FindAsync(clock.Today(), seal, cancellationToken)).OfType<WaitingLine>()];
             Decided = User.MayRead("Choosing")
                 ? await decisions.ListAsync(new DecisionFilter(IsWithdrawn: false), 0, NewestDecisions, cancellationToken)
                 : [];
@@ -68,16 +70,25 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, De
         return new FirstStep(title, why, isDone, address, button, $"Ask {AreaAccess.WhoWrites(area)}.", IsNext: false);
     }
 
-    private WaitingLine?[] Lines(Waiting waits) =>
+    private WaitingLine?[] Lines(Waiting waits, IReadOnlyDictionary<SampleStep, int> late) =>
     [
         Line("Offers", waits.RowsSetAside, "row set aside", "rows set aside", "to mend and take in", "/Offers/Lists", new { waiting = true }),
         Line("Offers", waits.OffersEnding, "offer", "offers", $"valid for {WaitingQuery.EndingWithinDays} days or less", "/Offers/Index", new { state = OfferState.OnOffer, sort = "valid" }),
         Line("Samples", waits.SamplesToGrade, "sample", "samples", "not graded yet", "/Samples/Index", new { waiting = "Graded" }),
         Line("Samples", waits.SamplesToCup, "sample", "samples", "not cupped yet", "/Samples/Index", new { waiting = "Cupped" }),
+        .. late.OrderBy(step => step.Key).Select(step =>
+            Line("Samples", step.Value, "sample", "samples", LateWords(step.Key) + ", longer than the house allows", "/Samples/Index", new { at = step.Key, late = true })),
         Line("Cupping", waits.OpenSessions, "session", "sessions", "open", "/Cupping/Index", new { closed = false }),
         Newest("exchange rate", waits.NewestRate, "/Pricing/Rates"),
         Newest("futures quote", waits.NewestFutures, "/Pricing/Quotes"),
     ];
+
+    private static string LateWords(SampleStep step) => step switch
+    {
+        SampleStep.Asked => "asked for and not on the way",
+        SampleStep.OnTheWay => "on the way and not here",
+        _ => $"{step.Word()} and not {(step + 1).Word()}",
+    };
 
     private WaitingLine? Line(string room, int count, string one, string many, string what, string page, object values) =>
         count > 0 && User.MayRead(room)

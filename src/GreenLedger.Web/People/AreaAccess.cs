@@ -21,6 +21,7 @@ internal static class AreaAccess
         ["Offers"] = "r n n w r",
         ["Samples"] = "r r w w r",
         ["Grading"] = "r w w w r",
+        ["Roasting"] = "r w w w r",
         ["Cupping"] = "r w w w r",
         ["Cupping, leading"] = "n n w w n",
         ["Pricing"] = "r n n w r",

@@ -54,6 +54,12 @@ internal sealed class RealIds(HouseFixture house)
             }
         }
 
+        if (name == "label")
+        {
+            return await house.FromLedgerAsync(async db => (IReadOnlyList<string>)await db.Samples.AsNoTracking()
+                .Select(sample => sample.LabelCode).OrderBy(code => code).Take(Most).ToListAsync());
+        }
+
         if (name == "blindCode")
         {
             return await house.FromLedgerAsync(async db => (IReadOnlyList<string>)await db.CuppingSessions.AsNoTracking()

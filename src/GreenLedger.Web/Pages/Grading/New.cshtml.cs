@@ -28,6 +28,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage, I
         var label = Input.Label!.Trim().ToUpperInvariant();
         var sample = await db.Samples.SingleOrDefaultAsync(sample => sample.LabelCode == label, cancellationToken);
         Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(Input.Label));
+        Rule.Require(sample.IsReceived, $"Sample {label} has not come yet: receive it first.", nameof(Input.Label));
         var grade = new GreenGrade(sample.Id, sample.LotId, Input.GradedOn!.Value, User.Person(), Weight.FromGrams(Input.SampleWeightGrams!.Value), Input.Note);
         Input.WriteOn(grade);
         db.Add(grade);

@@ -18,6 +18,9 @@ public sealed class CorrectModel(LedgerContext db) : FormPage
 
     public string LabelCode { get; private set; } = "";
 
+    /// <summary>A bag that is not here yet has neither a day of receipt nor a weight to correct.</summary>
+    public bool IsReceived { get; private set; }
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         if (await db.Samples.AsNoTracking().SingleOrDefaultAsync(sample => sample.Id == Id, cancellationToken) is not { } sample)
@@ -25,12 +28,12 @@ public sealed class CorrectModel(LedgerContext db) : FormPage
             return NotFound();
         }
 
-        LabelCode = sample.LabelCode;
+        (LabelCode, IsReceived) = (sample.LabelCode, sample.IsReceived);
         Input = new CorrectForm
         {
             Kind = sample.Kind,
             ReceivedOn = sample.ReceivedOn,
-            WeightGrams = sample.Weight.Grams,
+            WeightGrams = sample.Weight?.Grams,
             Note = sample.Note,
             Version = sample.Version,
         };
@@ -45,14 +48,27 @@ public sealed class CorrectModel(LedgerContext db) : FormPage
         }
 
         OpenedOn(sample, Input.Version);
-        sample.Correct(Input.Kind, Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.Note);
+        if (sample.IsReceived)
+        {
+            Rule.Require(Input.ReceivedOn is not null, "Give the day on which the sample arrived.", nameof(Input.ReceivedOn));
+            Rule.Require(Input.WeightGrams is not null, "Weigh the sample: how many grams of green coffee?", nameof(Input.WeightGrams));
+            sample.Correct(Input.Kind, Input.ReceivedOn.Value, Weight.FromGrams(Input.WeightGrams.Value), Input.Note);
+        }
+        else
+        {
+            sample.Correct(Input.Kind, Input.Note);
+        }
+
         await db.SaveChangesAsync(cancellationToken);
         Say($"Sample {sample.LabelCode} is corrected.");
         return RedirectToPage("Sample", new { Id });
     }
 
-    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
-        LabelCode = await db.Samples.Where(sample => sample.Id == Id).Select(sample => sample.LabelCode).SingleOrDefaultAsync(cancellationToken) ?? "";
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        var sample = await db.Samples.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
+        (LabelCode, IsReceived) = (sample?.LabelCode ?? "", sample?.IsReceived == true);
+    }
 
     public sealed class CorrectForm
     {
@@ -60,11 +76,9 @@ public sealed class CorrectModel(LedgerContext db) : FormPage
 
         public SampleKind Kind { get; set; }
 
-        [Required(ErrorMessage = "Give the day on which the sample arrived.")]
         [Display(Name = "Received on")]
         public DateOnly? ReceivedOn { get; set; }
 
-        [Required(ErrorMessage = "Weigh the sample: how many grams of green coffee?")]
         [Display(Name = "Green coffee (g)")]
         public decimal? WeightGrams { get; set; }
 

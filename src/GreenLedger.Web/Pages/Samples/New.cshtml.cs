@@ -4,6 +4,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.People;
 using GreenLedger.Web.Samples;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -29,8 +30,9 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
         var lot = await SampleLots.FindAsync(db, Input.Lot!.Trim(), nameof(Input.Lot), cancellationToken);
-        var labels = new LabelCodes(await db.Samples.Select(sample => sample.LabelCode).ToListAsync(cancellationToken), Random.Shared);
-        var sample = new Sample(lot, Input.Kind, labels.Next(), Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.Note);
+        var labels = await db.NewLabelsAsync(cancellationToken);
+        var sample = new Sample(lot, Input.Kind, labels.Next(), Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.Note)
+            .ReceivedAs(Input.BagCondition, User.Person());
         db.Add(sample);
         await db.SaveChangesAsync(cancellationToken);
         Say($"Write {sample.LabelCode} on the bag.");
@@ -54,6 +56,9 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
         [Required(ErrorMessage = "Weigh the sample: how many grams of green coffee?")]
         [Display(Name = "Green coffee (g)")]
         public decimal? WeightGrams { get; set; }
+
+        [Display(Name = "Condition of the bag")]
+        public string? BagCondition { get; set; }
 
         public string? Note { get; set; }
     }

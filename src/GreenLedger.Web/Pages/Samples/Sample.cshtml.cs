@@ -1,18 +1,22 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Grading;
+using GreenLedger.Data.Samples;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Reader reader) : PageModel
+internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, SampleWayQuery ways, Reader reader, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
@@ -24,11 +28,24 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Reade
 
     public IReadOnlyList<GreenGrade> Grades { get; private set; } = [];
 
+    public IReadOnlyList<SampleRoast> Roasts { get; private set; } = [];
+
     public IReadOnlyList<LotResultRow> Results { get; private set; } = [];
+
+    /// <summary>Empty while an open session keeps the sample from the reader.</summary>
+    public IReadOnlyList<SampleStop> Way { get; private set; } = [];
+
+    /// <summary>Whom it was asked of, for those who may see who offers what.</summary>
+    public string? AskedOf { get; private set; }
+
+    /// <summary>There is an earlier step to go back to, and nothing was found on it yet.</summary>
+    public bool MayGoBack { get; private set; }
+
+    private IReadOnlyDictionary<Id<Person>, string> _names = new Dictionary<Id<Person>, string>();
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (await db.Samples.AsNoTracking().SingleOrDefaultAsync(sample => sample.Id == Id, cancellationToken) is not { } found)
+        if (await db.Samples.AsNoTracking().Include(sample => sample.SetBacks).SingleOrDefaultAsync(sample => sample.Id == Id, cancellationToken) is not { } found)
         {
             return NotFound();
         }
@@ -41,7 +58,15 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Reade
 
         Lot = await db.Lots.AsNoTracking().SingleAsync(lot => lot.Id == found.LotId, cancellationToken);
         Grades = await db.GreenGrades.AsNoTracking().OfSample(Id).ToListAsync(cancellationToken);
+        Roasts = await db.SampleRoasts.AsNoTracking().Where(roast => roast.SampleId == Id).OrderByDescending(roast => roast.RoastedAt).ToListAsync(cancellationToken);
         Results = [.. (await sessions.OfLotAsync(found.LotId, cancellationToken)).Where(row => row.Result.SampleId == Id)];
+        Way = await ways.FindAsync(found, clock.Today(), cancellationToken);
+        AskedOf = User.MayRead("Offers") ? await db.Suppliers.Where(one => one.Id == found.AskedOf).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) : null;
+        MayGoBack = found.Step != SampleStep.Asked && found.AskedOn is not null && !await db.IsUsedAsync(found, cancellationToken);
+        var people = found.SetBacks.Select(back => back.By).ToList();
+        _names = await db.People.Where(person => people.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
         return Page();
     }
+
+    public string NameOf(Id<Person> person) => _names.GetValueOrDefault(person, "");
 }
