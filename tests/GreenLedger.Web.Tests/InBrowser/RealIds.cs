@@ -6,10 +6,15 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.InBrowser;
 
-/// <summary>Fills a page's parameters from what the ledger holds, newest first; a bare UUID is that of what papers are put on. A parameter it does not know is an error.</summary>
+/// <summary>
+/// Fills a page's parameters from what the ledger holds, newest first; a bare UUID is that of what papers are put on, of the
+/// kind that the address names before it. A parameter it does not know is an error.
+/// </summary>
 internal sealed class RealIds(HouseFixture house)
 {
     private const int Most = 30;
+
+    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample)];
 
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -25,15 +30,20 @@ internal sealed class RealIds(HouseFixture house)
         var choices = new List<Dictionary<string, string>> { new(StringComparer.OrdinalIgnoreCase) };
         foreach (var parameter in route.Pattern.Parameters)
         {
-            var values = await ValuesAsync(route, parameter.Name);
-            choices = [.. choices.SelectMany(choice => values.Select(value =>
-                new Dictionary<string, string>(choice, StringComparer.OrdinalIgnoreCase) { [parameter.Name] = value }))];
+            var longer = new List<Dictionary<string, string>>();
+            foreach (var choice in choices)
+            {
+                longer.AddRange((await ValuesAsync(route, parameter.Name, choice.Values)).Select(value =>
+                    new Dictionary<string, string>(choice, StringComparer.OrdinalIgnoreCase) { [parameter.Name] = value }));
+            }
+
+            choices = longer;
         }
 
         return [.. choices.Take(Most * Most).Select(route.Address)];
     }
 
-    private async Task<IReadOnlyList<string>> ValuesAsync(PageRoute route, string name)
+    private async Task<IReadOnlyList<string>> ValuesAsync(PageRoute route, string name, ICollection<string> before)
     {
         if (route.Parameters.TryGetValue(name, out var type))
         {
@@ -45,7 +55,14 @@ internal sealed class RealIds(HouseFixture house)
 
             if (type == typeof(Guid))
             {
-                return [.. await IdsAsync(typeof(Lot)), .. await IdsAsync(typeof(Offer)), .. await IdsAsync(typeof(Sample))];
+                var named = TakePapers.Where(kind => before.Contains(kind.Name)).ToList();
+                var ids = new List<string>();
+                foreach (var kind in named.Count > 0 ? named : TakePapers)
+                {
+                    ids.AddRange(await IdsAsync(kind));
+                }
+
+                return ids;
             }
 
             if (type.IsEnum)
