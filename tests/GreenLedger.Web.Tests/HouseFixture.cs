@@ -65,12 +65,16 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
         return client;
     }
 
-    /// <summary>Starts the application on a real port, where a browser can open it.</summary>
+    /// <summary>Starts the application on a real port, where a browser can open it; once, however often it is asked.</summary>
     public HouseFixture Serve()
     {
-        UseKestrel(0);
-        StartServer();
-        _isServed = true;
+        if (!_isServed)
+        {
+            UseKestrel(0);
+            StartServer();
+            _isServed = true;
+        }
+
         return this;
     }
 

@@ -5,8 +5,8 @@ namespace GreenLedger.Web.Tests.InBrowser;
 
 /// <summary>
 /// Asks for every page as one person after another and writes down what is wrong. What a person is shown is opened in the
-/// browser, wide and on a phone, unless its markup was already opened for somebody else: the page's own part and the frame
-/// around it (the menus) are told apart, and whichever is new is looked at.
+/// browser, wide and on a phone, unless its markup was already opened for somebody else: the page with its files and the
+/// menus above it are told apart, and whichever is new is looked at.
 /// </summary>
 internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids)
 {
@@ -23,7 +23,7 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
     /// <summary>A test's last line: every fault in full, since a list of them would be cut short.</summary>
     public void FoundNothing() => Assert.True(Faults.Count == 0, string.Join('\n', Faults));
 
-    /// <param name="name">As the masthead says it: a frame is no other one because somebody else's name stands in it.</param>
+    /// <param name="name">As the masthead says it: menus are no other ones because somebody else's name stands in them.</param>
     public async Task VisitAllAsync(Window window, HttpClient asker, string who, string name = "")
     {
         foreach (var route in routes)
@@ -70,15 +70,15 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
 
     private bool IsNew(string markup, string name)
     {
-        var plain = Changing().Replace(markup, "");
-        var (start, end) = (plain.IndexOf("<main", StringComparison.Ordinal), plain.IndexOf("</main>", StringComparison.Ordinal));
-        if (start < 0 || end < start)
+        var plain = Titles().Replace(Changing().Replace(markup, ""), "");
+        var (body, main) = (plain.IndexOf("<body", StringComparison.Ordinal), plain.IndexOf("<main", StringComparison.Ordinal));
+        if (body < 0 || main < body)
         {
             return _seen.Add(plain);
         }
 
-        var frame = Titles().Replace(plain[..start], "") + plain[end..];
-        return _seen.Add(plain[start..end]) | _seen.Add(name.Length == 0 ? frame : frame.Replace(name, "", StringComparison.Ordinal));
+        var menus = plain[body..main];
+        return _seen.Add(plain[..body] + plain[main..]) | _seen.Add(name.Length == 0 ? menus : menus.Replace(name, "", StringComparison.Ordinal));
     }
 
     private async Task VisitAsync(Window window, string address, string where)
@@ -100,7 +100,7 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
         Faults.AddRange(faults.Select(fault => $"{where}: {fault}"));
     }
 
-    /// <summary>What differs each time or on each page without being another frame: form tokens, the menu's place.</summary>
+    /// <summary>What differs each time or on each page without being another one: form tokens, the menu's place.</summary>
     [GeneratedRegex("CfDJ8[\\w-]+| aria-current=\"[a-z]+\"")]
     private static partial Regex Changing();
 
