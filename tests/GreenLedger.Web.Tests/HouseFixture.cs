@@ -22,11 +22,15 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
     /// <summary>Of the person who opened the house and may do everything.</summary>
     public const string OwnerEmail = "owner@sorrel-roasters.example";
 
+    private static readonly Lazy<Task<byte[]>> Opened = new(NewlyOpenedAsync);
+
     private readonly string _folder = Directory.CreateTempSubdirectory("greenledger-").FullName;
     private readonly ConcurrentDictionary<Role, Task<TestBrowser>> _browsers = new();
     private readonly SemaphoreSlim _once = new(1);
     private bool _isOpen;
     private bool _isServed;
+    private bool _isStarted;
+    private byte[]? _opened;
 
     /// <summary>Settings of this application, before it starts.</summary>
     public Dictionary<string, string> Settings { get; } = new() { ["GreenLedger:SignInsPerMinute"] = "1000" };
@@ -91,15 +95,22 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
         return await read(scope.ServiceProvider.GetRequiredService<LedgerContext>());
     }
 
-    /// <summary>Makes the house "Sorrel Roasters" (EUR) with a person for each role, once.</summary>
+    /// <summary>
+    /// Makes the house "Sorrel Roasters" (EUR) with a person for each role, once. An application that has not started
+    /// yet starts on a copy of such a house, which spares it migrations and seven passwords.
+    /// </summary>
     public async Task OpenHouseAsync()
     {
         await _once.WaitAsync();
         try
         {
-            if (!_isOpen && Ledger is null)
+            if (!_isOpen && Ledger is null && _isStarted)
             {
                 await FillAsync();
+            }
+            else if (!_isOpen && Ledger is null)
+            {
+                _opened = await Opened.Value;
             }
 
             _isOpen = true;
@@ -123,9 +134,14 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
+        _isStarted = true;
         if (Ledger is not null)
         {
             File.Copy(Ledger, Path.Combine(_folder, "ledger.db"));
+        }
+        else if (_opened is not null)
+        {
+            File.WriteAllBytes(Path.Combine(_folder, "ledger.db"), _opened);
         }
 
         builder.UseEnvironment("Production");
@@ -154,6 +170,15 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
     private HttpClient Asker() => _isServed
         ? new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = ClientOptions.BaseAddress }
         : CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+
+    private static async Task<byte[]> NewlyOpenedAsync()
+    {
+        await using var house = new HouseFixture();
+        await house.FillAsync();
+        var copy = Path.Combine(house._folder, "opened.db");
+        await house.InLedgerAsync(db => db.Database.ExecuteSqlAsync($"VACUUM INTO {copy}"));
+        return await File.ReadAllBytesAsync(copy);
+    }
 
     private async Task FillAsync()
     {

@@ -297,10 +297,49 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("CuppingForms");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("CupMilliliters")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("MostInFlight")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("UsesDescriptiveForm")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Water")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "DosePerLiter", "GreenLedger.Domain.Cupping.CuppingHabits.DosePerLiter#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("DosePerLiterMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("CuppingHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
                 {
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
+
+                    b.Property<int>("Blinding")
+                        .HasColumnType("integer");
 
                     b.Property<DateTime?>("ClosedAt")
                         .HasColumnType("timestamp with time zone");
@@ -308,8 +347,14 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid?>("ClosedBy")
                         .HasColumnType("uuid");
 
+                    b.Property<int?>("CupMilliliters")
+                        .HasColumnType("integer");
+
                     b.Property<int>("CupsPerSample")
                         .HasColumnType("integer");
+
+                    b.Property<Guid?>("DescriptiveFormId")
+                        .HasColumnType("uuid");
 
                     b.Property<Guid>("FormId")
                         .HasColumnType("uuid");
@@ -321,6 +366,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasColumnType("boolean");
 
                     b.Property<Guid?>("LaidOutBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ProtocolId")
                         .HasColumnType("uuid");
 
                     b.Property<string>("SearchText")
@@ -339,9 +387,22 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<string>("Water")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Dose", "GreenLedger.Domain.Cupping.CuppingSession.Dose#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("DoseMicrograms");
+                        });
+
                     b.HasKey("Id");
 
                     b.HasIndex("ClosedBy");
+
+                    b.HasIndex("DescriptiveFormId");
 
                     b.HasIndex("FormId");
 
@@ -349,9 +410,125 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasIndex("LaidOutBy");
 
+                    b.HasIndex("ProtocolId");
+
                     b.HasIndex("SourceId");
 
                     b.ToTable("CuppingSessions");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DescriptiveForm", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Edition")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Rules")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name", "Edition", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("DescriptiveForms");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
+                {
+                    b.Property<Guid>("Key")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("DraftId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("LedTo")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Key", "DraftId");
+
+                    b.HasIndex("DraftId");
+
+                    b.ToTable("DraftChanges", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.EarlierSheet", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.PrimitiveCollection<int[]>("DeductedCups")
+                        .IsRequired()
+                        .HasColumnType("integer[]");
+
+                    b.PrimitiveCollection<string[]>("Descriptors")
+                        .IsRequired()
+                        .HasColumnType("text[]");
+
+                    b.PrimitiveCollection<int[]>("GoodCups")
+                        .IsRequired()
+                        .HasColumnType("integer[]");
+
+                    b.PrimitiveCollection<int[]>("MarkHundredths")
+                        .IsRequired()
+                        .HasColumnType("integer[]");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateTime>("ReopenedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("ReopenedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SheetId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Total", "GreenLedger.Domain.Cupping.EarlierSheet.Total#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("TotalMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ReopenedBy");
+
+                    b.HasIndex("SheetId");
+
+                    b.ToTable("EarlierSheets", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.KeyOpening", b =>
@@ -375,6 +552,34 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("SessionId");
 
                     b.ToTable("KeyOpenings", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelMember", b =>
+                {
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("JoinedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("Pours")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Seat")
+                        .HasColumnType("integer");
+
+                    b.PrimitiveCollection<int[]>("ServingOrder")
+                        .IsRequired()
+                        .HasColumnType("integer[]");
+
+                    b.HasKey("SessionId", "PersonId");
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("PanelMembers", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
@@ -427,6 +632,25 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("PanelResults");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PouredFlight", b =>
+                {
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ExtendedMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("PouredAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("SessionId", "Number");
+
+                    b.ToTable("PouredFlights", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.SampleResult", b =>
@@ -578,9 +802,20 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)");
 
+                    b.PrimitiveCollection<string[]>("Cups")
+                        .IsRequired()
+                        .HasColumnType("text[]");
+
                     b.PrimitiveCollection<int[]>("DeductedCups")
                         .IsRequired()
                         .HasColumnType("integer[]");
+
+                    b.Property<string>("DefectName")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Description")
+                        .HasColumnType("text");
 
                     b.PrimitiveCollection<string[]>("Descriptors")
                         .IsRequired()
@@ -589,6 +824,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.PrimitiveCollection<int[]>("GoodCups")
                         .IsRequired()
                         .HasColumnType("integer[]");
+
+                    b.Property<bool>("IsReopened")
+                        .HasColumnType("boolean");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("uuid");
@@ -600,6 +838,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<string>("Note")
                         .HasMaxLength(2000)
                         .HasColumnType("character varying(2000)");
+
+                    b.Property<int>("Repeat")
+                        .HasColumnType("integer");
 
                     b.Property<Guid>("SampleId")
                         .HasColumnType("uuid");
@@ -647,7 +888,7 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasIndex("SampleId");
 
-                    b.HasIndex("SessionId", "SampleId", "CupperId")
+                    b.HasIndex("SessionId", "SampleId", "Repeat", "CupperId")
                         .IsUnique();
 
                     b.ToTable("ScoreSheets");
@@ -661,10 +902,20 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("SampleId")
                         .HasColumnType("uuid");
 
+                    b.Property<int>("Repeat")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Code")
                         .IsRequired()
                         .HasMaxLength(8)
                         .HasColumnType("character varying(8)");
+
+                    b.Property<int>("Flight")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(1);
+
+                    b.Property<bool>("IsReference")
+                        .HasColumnType("boolean");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("uuid");
@@ -672,7 +923,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("Position")
                         .HasColumnType("integer");
 
-                    b.HasKey("SessionId", "SampleId");
+                    b.HasKey("SessionId", "SampleId", "Repeat");
 
                     b.HasIndex("LotId");
 
@@ -682,6 +933,78 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("SessionSamples", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SheetDraft", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("ChangeCount")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("ChangedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)");
+
+                    b.Property<Guid>("CupperId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Filled")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("HandedInAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Values")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CupperId");
+
+                    b.HasIndex("SessionId", "CupperId", "Code")
+                        .IsUnique();
+
+                    b.ToTable("SheetDrafts", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.TastingProtocol", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Steps")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("TastingProtocols");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
@@ -2070,10 +2393,167 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("RouteLegs", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Roasting.RoastProtocol", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("ColourScale")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<DateTime>("From")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("LeastRestMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("LeastSeconds")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("MostRestMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("MostSeconds")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("ToleranceTenths")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Ground", "GreenLedger.Domain.Roasting.RoastProtocol.Ground#ColourReading", b1 =>
+                        {
+                            b1.Property<int>("Tenths")
+                                .HasColumnType("integer")
+                                .HasColumnName("GroundTenths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WholeBean", "GreenLedger.Domain.Roasting.RoastProtocol.WholeBean#ColourReading", b1 =>
+                        {
+                            b1.Property<int>("Tenths")
+                                .HasColumnType("integer")
+                                .HasColumnName("WholeBeanTenths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("RoastProtocols");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Roasting.SampleRoast", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("ColourScale")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<DateTime?>("CuppingAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int?>("FirstCrackSeconds")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<Guid?>("ProtocolId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("RoastedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("TotalSeconds")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Ground", "GreenLedger.Domain.Roasting.SampleRoast.Ground#ColourReading", b1 =>
+                        {
+                            b1.Property<int>("Tenths")
+                                .HasColumnType("integer")
+                                .HasColumnName("GroundTenths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "MassIn", "GreenLedger.Domain.Roasting.SampleRoast.MassIn#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("MassInMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "MassOut", "GreenLedger.Domain.Roasting.SampleRoast.MassOut#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("MassOutMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WholeBean", "GreenLedger.Domain.Roasting.SampleRoast.WholeBean#ColourReading", b1 =>
+                        {
+                            b1.Property<int>("Tenths")
+                                .HasColumnType("integer")
+                                .HasColumnName("WholeBeanTenths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("ProtocolId");
+
+                    b.HasIndex("RoastedAt");
+
+                    b.HasIndex("SampleId");
+
+                    b.ToTable("SampleRoasts");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
                 {
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
+
+                    b.Property<Guid?>("AskedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("AskedOf")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("AskedOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("BagCondition")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Courier")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<DateTime?>("HereSince")
+                        .HasColumnType("timestamp with time zone");
 
                     b.Property<int>("Kind")
                         .HasColumnType("integer");
@@ -2090,17 +2570,35 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(2000)
                         .HasColumnType("character varying(2000)");
 
-                    b.Property<DateOnly>("ReceivedOn")
+                    b.Property<Guid?>("ReceivedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("ReceivedOn")
                         .HasColumnType("date");
+
+                    b.Property<Guid?>("SentBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("SentOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("TrackingNumber")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "AskedWeight", "GreenLedger.Domain.Samples.Sample.AskedWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("AskedWeightMicrograms");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Samples.Sample.Weight#Weight", b1 =>
                         {
-                            b1.IsRequired();
-
                             b1.Property<long>("Micrograms")
                                 .HasColumnType("bigint")
                                 .HasColumnName("WeightMicrograms");
@@ -2108,12 +2606,94 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasKey("Id");
 
+                    b.HasIndex("AskedBy");
+
+                    b.HasIndex("AskedOf");
+
                     b.HasIndex("LabelCode")
                         .IsUnique();
 
                     b.HasIndex("LotId");
 
+                    b.HasIndex("ReceivedBy");
+
+                    b.HasIndex("SentBy");
+
                     b.ToTable("Samples");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.SampleHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("AskedDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("CuppedDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("GradedDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("OnTheWayDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("ReceivedDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("RoastedDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("SampleHabits");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.SetBack", b =>
+                {
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<string>("Said")
+                        .IsRequired()
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)");
+
+                    b.Property<int>("Step")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("StepBy")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("SampleId", "Number");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("StepBy");
+
+                    b.ToTable("SampleSetBacks", (string)null);
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
@@ -2274,6 +2854,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("ClosedBy")
                         .OnDelete(DeleteBehavior.Restrict);
 
+                    b.HasOne("GreenLedger.Domain.Cupping.DescriptiveForm", null)
+                        .WithMany()
+                        .HasForeignKey("DescriptiveFormId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", "Form")
                         .WithMany()
                         .HasForeignKey("FormId")
@@ -2285,12 +2870,41 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("LaidOutBy")
                         .OnDelete(DeleteBehavior.Restrict);
 
+                    b.HasOne("GreenLedger.Domain.Cupping.TastingProtocol", null)
+                        .WithMany()
+                        .HasForeignKey("ProtocolId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
                         .WithMany()
                         .HasForeignKey("SourceId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Form");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.SheetDraft", null)
+                        .WithMany("Changes")
+                        .HasForeignKey("DraftId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.EarlierSheet", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ReopenedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.ScoreSheet", null)
+                        .WithMany("EarlierSheets")
+                        .HasForeignKey("SheetId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.KeyOpening", b =>
@@ -2308,11 +2922,35 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelMember", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("Panel")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
                         .WithOne("Result")
                         .HasForeignKey("GreenLedger.Domain.Cupping.PanelResult", "SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PouredFlight", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("Flights")
+                        .HasForeignKey("SessionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -2392,6 +3030,21 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
                         .WithMany("Samples")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SheetDraft", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CupperId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany()
                         .HasForeignKey("SessionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
@@ -2616,13 +3269,78 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+            modelBuilder.Entity("GreenLedger.Domain.Roasting.SampleRoast", b =>
                 {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Offers.Lot", null)
                         .WithMany()
                         .HasForeignKey("LotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Roasting.RoastProtocol", null)
+                        .WithMany()
+                        .HasForeignKey("ProtocolId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("AskedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("AskedOf")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ReceivedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("SentBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.SetBack", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany("SetBacks")
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("StepBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
@@ -2710,7 +3428,11 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
                 {
+                    b.Navigation("Flights");
+
                     b.Navigation("KeyOpenings");
+
+                    b.Navigation("Panel");
 
                     b.Navigation("Result");
 
@@ -2724,6 +3446,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Navigation("Cuppers");
 
                     b.Navigation("Samples");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.ScoreSheet", b =>
+                {
+                    b.Navigation("EarlierSheets");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SheetDraft", b =>
+                {
+                    b.Navigation("Changes");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
@@ -2751,6 +3483,11 @@ namespace GreenLedger.Data.Migrations.Postgres
             modelBuilder.Entity("GreenLedger.Domain.Pricing.Route", b =>
                 {
                     b.Navigation("Legs");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+                {
+                    b.Navigation("SetBacks");
                 });
 #pragma warning restore 612, 618
         }

@@ -292,10 +292,49 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("CuppingForms");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("CupMilliliters")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("MostInFlight")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("UsesDescriptiveForm")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Water")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "DosePerLiter", "GreenLedger.Domain.Cupping.CuppingHabits.DosePerLiter#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("DosePerLiterMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("CuppingHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
                 {
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("Blinding")
+                        .HasColumnType("INTEGER");
 
                     b.Property<DateTime?>("ClosedAt")
                         .HasColumnType("TEXT");
@@ -303,8 +342,14 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid?>("ClosedBy")
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("CupMilliliters")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("CupsPerSample")
                         .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("DescriptiveFormId")
+                        .HasColumnType("TEXT");
 
                     b.Property<Guid>("FormId")
                         .HasColumnType("TEXT");
@@ -316,6 +361,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasColumnType("INTEGER");
 
                     b.Property<Guid?>("LaidOutBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ProtocolId")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("SearchText")
@@ -334,9 +382,22 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Water")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Dose", "GreenLedger.Domain.Cupping.CuppingSession.Dose#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("DoseMicrograms");
+                        });
+
                     b.HasKey("Id");
 
                     b.HasIndex("ClosedBy");
+
+                    b.HasIndex("DescriptiveFormId");
 
                     b.HasIndex("FormId");
 
@@ -344,9 +405,125 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasIndex("LaidOutBy");
 
+                    b.HasIndex("ProtocolId");
+
                     b.HasIndex("SourceId");
 
                     b.ToTable("CuppingSessions");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DescriptiveForm", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Edition")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Rules")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name", "Edition", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("DescriptiveForms");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
+                {
+                    b.Property<Guid>("Key")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("DraftId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LedTo")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Key", "DraftId");
+
+                    b.HasIndex("DraftId");
+
+                    b.ToTable("DraftChanges", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.EarlierSheet", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("DeductedCups")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("Descriptors")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("GoodCups")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("MarkHundredths")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ReopenedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ReopenedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SheetId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Total", "GreenLedger.Domain.Cupping.EarlierSheet.Total#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("TotalMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ReopenedBy");
+
+                    b.HasIndex("SheetId");
+
+                    b.ToTable("EarlierSheets", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.KeyOpening", b =>
@@ -370,6 +547,34 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("SessionId");
 
                     b.ToTable("KeyOpenings", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelMember", b =>
+                {
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("JoinedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Pours")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Seat")
+                        .HasColumnType("INTEGER");
+
+                    b.PrimitiveCollection<string>("ServingOrder")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("SessionId", "PersonId");
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("PanelMembers", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
@@ -422,6 +627,25 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("PanelResults");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PouredFlight", b =>
+                {
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("ExtendedMinutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("PouredAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("SessionId", "Number");
+
+                    b.ToTable("PouredFlights", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.SampleResult", b =>
@@ -573,8 +797,19 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(200)
                         .HasColumnType("TEXT");
 
+                    b.PrimitiveCollection<string>("Cups")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.PrimitiveCollection<string>("DeductedCups")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DefectName")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Description")
                         .HasColumnType("TEXT");
 
                     b.PrimitiveCollection<string>("Descriptors")
@@ -584,6 +819,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.PrimitiveCollection<string>("GoodCups")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsReopened")
+                        .HasColumnType("INTEGER");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("TEXT");
@@ -595,6 +833,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<string>("Note")
                         .HasMaxLength(2000)
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("Repeat")
+                        .HasColumnType("INTEGER");
 
                     b.Property<Guid>("SampleId")
                         .HasColumnType("TEXT");
@@ -642,7 +883,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasIndex("SampleId");
 
-                    b.HasIndex("SessionId", "SampleId", "CupperId")
+                    b.HasIndex("SessionId", "SampleId", "Repeat", "CupperId")
                         .IsUnique();
 
                     b.ToTable("ScoreSheets");
@@ -656,10 +897,20 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("SampleId")
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("Repeat")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Code")
                         .IsRequired()
                         .HasMaxLength(8)
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("Flight")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(1);
+
+                    b.Property<bool>("IsReference")
+                        .HasColumnType("INTEGER");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("TEXT");
@@ -667,7 +918,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("Position")
                         .HasColumnType("INTEGER");
 
-                    b.HasKey("SessionId", "SampleId");
+                    b.HasKey("SessionId", "SampleId", "Repeat");
 
                     b.HasIndex("LotId");
 
@@ -677,6 +928,78 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("SessionSamples", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SheetDraft", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ChangeCount")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("ChangedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("CupperId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Filled")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("HandedInAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SessionId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Values")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CupperId");
+
+                    b.HasIndex("SessionId", "CupperId", "Code")
+                        .IsUnique();
+
+                    b.ToTable("SheetDrafts", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.TastingProtocol", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Steps")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("TastingProtocols");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
@@ -2065,9 +2388,166 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("RouteLegs", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Roasting.RoastProtocol", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ColourScale")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("From")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LeastRestMinutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("LeastSeconds")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("MostRestMinutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("MostSeconds")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ToleranceTenths")
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Ground", "GreenLedger.Domain.Roasting.RoastProtocol.Ground#ColourReading", b1 =>
+                        {
+                            b1.Property<int>("Tenths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("GroundTenths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WholeBean", "GreenLedger.Domain.Roasting.RoastProtocol.WholeBean#ColourReading", b1 =>
+                        {
+                            b1.Property<int>("Tenths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WholeBeanTenths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("RoastProtocols");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Roasting.SampleRoast", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ColourScale")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("CuppingAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("FirstCrackSeconds")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ProtocolId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("RoastedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("TotalSeconds")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Ground", "GreenLedger.Domain.Roasting.SampleRoast.Ground#ColourReading", b1 =>
+                        {
+                            b1.Property<int>("Tenths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("GroundTenths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "MassIn", "GreenLedger.Domain.Roasting.SampleRoast.MassIn#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("MassInMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "MassOut", "GreenLedger.Domain.Roasting.SampleRoast.MassOut#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("MassOutMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WholeBean", "GreenLedger.Domain.Roasting.SampleRoast.WholeBean#ColourReading", b1 =>
+                        {
+                            b1.Property<int>("Tenths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WholeBeanTenths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("ProtocolId");
+
+                    b.HasIndex("RoastedAt");
+
+                    b.HasIndex("SampleId");
+
+                    b.ToTable("SampleRoasts");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
                 {
                     b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AskedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AskedOf")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("AskedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BagCondition")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Courier")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("HereSince")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("Kind")
@@ -2085,17 +2565,35 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(2000)
                         .HasColumnType("TEXT");
 
-                    b.Property<DateOnly>("ReceivedOn")
+                    b.Property<Guid?>("ReceivedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ReceivedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("SentBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("SentOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TrackingNumber")
+                        .HasMaxLength(80)
                         .HasColumnType("TEXT");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "AskedWeight", "GreenLedger.Domain.Samples.Sample.AskedWeight#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("AskedWeightMicrograms");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Samples.Sample.Weight#Weight", b1 =>
                         {
-                            b1.IsRequired();
-
                             b1.Property<long>("Micrograms")
                                 .HasColumnType("INTEGER")
                                 .HasColumnName("WeightMicrograms");
@@ -2103,12 +2601,94 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasKey("Id");
 
+                    b.HasIndex("AskedBy");
+
+                    b.HasIndex("AskedOf");
+
                     b.HasIndex("LabelCode")
                         .IsUnique();
 
                     b.HasIndex("LotId");
 
+                    b.HasIndex("ReceivedBy");
+
+                    b.HasIndex("SentBy");
+
                     b.ToTable("Samples");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.SampleHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("AskedDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("CuppedDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("GradedDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("OnTheWayDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("ReceivedDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("RoastedDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("SampleHabits");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.SetBack", b =>
+                {
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Said")
+                        .IsRequired()
+                        .HasMaxLength(400)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Step")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("StepBy")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("SampleId", "Number");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("StepBy");
+
+                    b.ToTable("SampleSetBacks", (string)null);
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
@@ -2265,6 +2845,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("ClosedBy")
                         .OnDelete(DeleteBehavior.Restrict);
 
+                    b.HasOne("GreenLedger.Domain.Cupping.DescriptiveForm", null)
+                        .WithMany()
+                        .HasForeignKey("DescriptiveFormId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", "Form")
                         .WithMany()
                         .HasForeignKey("FormId")
@@ -2276,12 +2861,41 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("LaidOutBy")
                         .OnDelete(DeleteBehavior.Restrict);
 
+                    b.HasOne("GreenLedger.Domain.Cupping.TastingProtocol", null)
+                        .WithMany()
+                        .HasForeignKey("ProtocolId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
                         .WithMany()
                         .HasForeignKey("SourceId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Form");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.SheetDraft", null)
+                        .WithMany("Changes")
+                        .HasForeignKey("DraftId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.EarlierSheet", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ReopenedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.ScoreSheet", null)
+                        .WithMany("EarlierSheets")
+                        .HasForeignKey("SheetId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.KeyOpening", b =>
@@ -2299,11 +2913,35 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelMember", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("Panel")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
                         .WithOne("Result")
                         .HasForeignKey("GreenLedger.Domain.Cupping.PanelResult", "SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.PouredFlight", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany("Flights")
+                        .HasForeignKey("SessionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -2383,6 +3021,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
                         .WithMany("Samples")
+                        .HasForeignKey("SessionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SheetDraft", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CupperId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingSession", null)
+                        .WithMany()
                         .HasForeignKey("SessionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
@@ -2607,13 +3260,78 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+            modelBuilder.Entity("GreenLedger.Domain.Roasting.SampleRoast", b =>
                 {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Offers.Lot", null)
                         .WithMany()
                         .HasForeignKey("LotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Roasting.RoastProtocol", null)
+                        .WithMany()
+                        .HasForeignKey("ProtocolId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("AskedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("AskedOf")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ReceivedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("SentBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.SetBack", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany("SetBacks")
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("StepBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
@@ -2701,7 +3419,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>
                 {
+                    b.Navigation("Flights");
+
                     b.Navigation("KeyOpenings");
+
+                    b.Navigation("Panel");
 
                     b.Navigation("Result");
 
@@ -2715,6 +3437,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Navigation("Cuppers");
 
                     b.Navigation("Samples");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.ScoreSheet", b =>
+                {
+                    b.Navigation("EarlierSheets");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.SheetDraft", b =>
+                {
+                    b.Navigation("Changes");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
@@ -2742,6 +3474,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
             modelBuilder.Entity("GreenLedger.Domain.Pricing.Route", b =>
                 {
                     b.Navigation("Legs");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
+                {
+                    b.Navigation("SetBacks");
                 });
 #pragma warning restore 612, 618
         }
