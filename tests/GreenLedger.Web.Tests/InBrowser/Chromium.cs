@@ -28,7 +28,7 @@ public sealed class Chromium : IAsyncLifetime
     public ValueTask InitializeAsync() => ValueTask.CompletedTask;
 
     /// <summary>A browser window of its own, with no cookies yet. Anything wrong on its pages lands in the complaints.</summary>
-    public async Task<Window> OpenAsync(Uri site, int width = Wide)
+    public async Task<Window> OpenAsync(Uri site, int width = Wide, bool runsScripts = true)
     {
         var browser = await BrowserAsync();
         var context = await browser.NewContextAsync(new BrowserNewContextOptions
@@ -36,6 +36,7 @@ public sealed class Chromium : IAsyncLifetime
             BaseURL = site.ToString(),
             ViewportSize = new ViewportSize { Width = width, Height = width == Phone ? 740 : 900 },
             HasTouch = width == Phone,
+            JavaScriptEnabled = runsScripts,
             ReducedMotion = ReducedMotion.Reduce,
             Locale = "en-GB",
             TimezoneId = "Europe/Berlin",

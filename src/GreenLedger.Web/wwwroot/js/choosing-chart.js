@@ -1,5 +1,5 @@
 // The picture of score against landed cost: hover for the lot, click to open it. The list below says the same in words.
-// On a phone, what is not ranked starts folded.
+// On a desk, what is not ranked starts unfolded.
 (() => {
   const charts = new Map();
   const shapes = [
@@ -115,8 +115,8 @@
     }
 
     document.querySelectorAll("[data-chart]").forEach(draw);
-    if (window.matchMedia("(max-width: 767px)").matches) {
-      document.querySelectorAll("details.below").forEach(below => below.removeAttribute("open"));
+    if (window.matchMedia("(min-width: 768px)").matches) {
+      document.querySelectorAll("details.below").forEach(below => below.setAttribute("open", ""));
     }
   }
 
