@@ -14,7 +14,10 @@ public sealed record GateWords(Gate Gate, string What, string Says);
 /// <param name="form">The name of the form that they rank by; null where it is not known.</param>
 public sealed class RuleWords(RuleTerms terms, string? form)
 {
-    public IReadOnlyList<(string What, string Says)> Lines => [.. Ranking(), .. Gates.Select(line => (line.What, line.Says))];
+    public IReadOnlyList<(string What, string Says)> Lines => [.. Weighing, .. Gates.Select(line => (line.What, line.Says))];
+
+    /// <summary>What is compared and what weighs how much.</summary>
+    public IReadOnlyList<(string What, string Says)> Weighing => [.. Ranking()];
 
     public string Sessions => Word(terms.Sessions);
 
@@ -62,7 +65,7 @@ public sealed class RuleWords(RuleTerms terms, string? form)
             (Gate.Category2, "Category 2 defects", gates.HighestCategory2 is { } two ? $"at most {two}" : null),
             (Gate.Quakers, "Quakers", gates.HighestQuakers is { } pale ? $"at most {Number(pale)}" : null),
             (Gate.Screen, "Screen", gates is { Screen: { } screen, LeastRetained: { } kept } ? $"at least {kept} kept by screen {Number(screen)}" : null),
-            (Gate.Quantity, "Quantity", gates.LeastQuantity is { } quantity ? $"at least {quantity}" : null),
+            (Gate.Quantity, "Quantity", gates.LeastQuantity is { } quantity ? $"at least {quantity.Kilograms.ToString("#,##0.##", CultureInfo.InvariantCulture)} kg" : null),
             (Gate.CropYear, "Crop year", gates.EarliestCropYear is { } year ? $"{year} or later" : null),
             (Gate.Certificates, "Certificates", gates.Certificates.Count > 0 ? string.Join(", ", gates.Certificates) : null),
             (Gate.None, "What was not measured", terms.MeasurementsRequired ? "fails its gate" : null),

@@ -34,9 +34,9 @@ public sealed class ShortlistWords(Shortlist shortlist)
         return $"Off the efficient front: {better.Candidate.Ref} scores {Points(better.Score!.Value.Score)} for {Cost(better.Candidate.CostPerKilogram!.Value)}.";
     }
 
-    /// <summary>Neighbours on the front whose scores are not told apart from this lot's: <c>not separated from B by this cupping</c>.</summary>
+    /// <summary>Neighbours on the front whose scores are not told apart from this lot's: <c>not separated by this cupping from B and C</c>.</summary>
     public IReadOnlyList<string> NotSeparated(ShortlistEntry entry) =>
-        [.. _close[entry].Select(side => side.Says.Replace(" by ", $" from {side.Other.Candidate.Ref} by ", StringComparison.Ordinal))];
+        [.. _close[entry].GroupBy(side => side.Says).Select(sides => $"{sides.Key} from {string.Join(" and ", sides.Select(side => side.Other.Candidate.Ref))}")];
 
     public static string OtherForm(ShortlistEntry entry) =>
         $"Scored on another form than these rules rank by ({Count(entry.Candidate.Results.Length)} {(entry.Candidate.Results.Length == 1 ? "result" : "results")}): cup it on the rules' form to compare it.";
@@ -136,10 +136,10 @@ public sealed class ShortlistWords(Shortlist shortlist)
             yield return $"The score combines {several.Sessions} sessions.";
         }
 
-        if (entry.Score is { Origin: ScoreOrigin.Cupped } cupped && _lots.Value is { } lots)
+        if (entry.Score is { Origin: ScoreOrigin.Cupped } cupped && _lots.Value is { } lots && (double)cupped.Score.Points > lots.Mean)
         {
             var read = ShrunkenScore.Of((double)cupped.Score.Points, cupped.AnyCupperError, lots);
-            yield return $"Whoever comes first among many owes some of it to luck: drawn towards {Figure(lots.Mean, 2)}, the mean of {Count(lots.Lots)} lots, the score reads {Figure(read.Points, 2)} ± {Figure(read.StandardError, 2)} (one standard error).";
+            yield return $"Who scores high among many owes some of it to luck: drawn towards {Figure(lots.Mean, 2)}, the mean of {Count(lots.Lots)} lots, the score reads {Figure(read.Points, 2)} ± {Figure(read.StandardError, 2)} (one standard error).";
         }
 
         if (entry.Chance is { } chance)

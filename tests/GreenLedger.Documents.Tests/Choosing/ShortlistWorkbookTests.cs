@@ -137,7 +137,7 @@ public sealed class ShortlistWorkbookTests
     {
         using var book = Written(Demo.Report(Demo.RunningExample));
 
-        Assert.Equal("not separated from C by this cupping; not separated from A by this cupping", book.Of("B", "Neighbours on the front").GetString());
+        Assert.Equal("not separated by this cupping from C and A", book.Of("B", "Neighbours on the front").GetString());
         Assert.Equal("", book.Of("D", "Neighbours on the front").GetString());
     }
 

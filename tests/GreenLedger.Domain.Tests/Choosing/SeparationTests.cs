@@ -28,7 +28,7 @@ public sealed class SeparationTests
         var words = new ShortlistWords(shortlist);
         var (b, d) = (Entry(shortlist, "B"), Entry(shortlist, "D"));
 
-        Assert.Equal(["not separated from C by this cupping", "not separated from A by this cupping"], words.NotSeparated(b));
+        Assert.Equal(["not separated by this cupping from C and A"], words.NotSeparated(b));
         Assert.Contains("Not separated by this cupping from A, its neighbour on the front: the 95 % intervals of 85.25 and 86.50 overlap.", words.Reasons(b));
         Assert.Empty(words.NotSeparated(d));
     }

@@ -48,8 +48,10 @@ public sealed class ShrunkenScoreTests
         Assert.DoesNotContain(new ShortlistWords(few).Reasons(few.Ranked[0]), reason => reason.Contains("luck", StringComparison.Ordinal));
         // Worked by hand: between 5.7143 − 0.36 = 5.3543; weight 5.3543 ÷ 5.7143 = 0.937; 84 + 0.937 × 4 = 87.748; 0.6 × √0.937 = 0.581.
         Assert.Contains(
-            "Whoever comes first among many owes some of it to luck: drawn towards 84.00, the mean of 8 lots, the score reads 87.75 ± 0.58 (one standard error).",
+            "Who scores high among many owes some of it to luck: drawn towards 84.00, the mean of 8 lots, the score reads 87.75 ± 0.58 (one standard error).",
             new ShortlistWords(enough).Reasons(enough.Ranked.Single(entry => entry.Candidate.Ref == "L4")));
+        // 80 is below the mean: luck did not lift it.
+        Assert.DoesNotContain(new ShortlistWords(enough).Reasons(enough.Ranked.Single(entry => entry.Candidate.Ref == "L0")), reason => reason.Contains("luck", StringComparison.Ordinal));
     }
 
     private static IEnumerable<Candidate> Lots(double error) =>

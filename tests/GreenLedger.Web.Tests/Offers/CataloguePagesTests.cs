@@ -28,6 +28,20 @@ public sealed class CataloguePagesTests(HouseFixture house) : IClassFixture<Hous
     }
 
     [Fact]
+    public async Task Every_figure_of_an_offer_stands_under_its_head()
+    {
+        var browser = await LoadedAsync();
+
+        var page = await browser.ReadAsync("/Offers?search=R-1");
+
+        var heads = page.QuerySelectorAll("thead th").Select(head => head.TextContent.Trim()).ToList();
+        var cells = page.QuerySelectorAll("tbody tr:first-child > *").Select(cell => cell.TextContent.Trim()).ToList();
+        Assert.Equal(heads.Count, cells.Count);
+        Assert.Equal(("R-1", "87.50"), (cells[heads.IndexOf("Ref")], cells[heads.IndexOf("Stated score")]));
+        Assert.StartsWith("on offer", cells[heads.IndexOf("State")], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_filter_that_nothing_fits_says_so_and_leads_back()
     {
         var browser = await LoadedAsync();

@@ -89,8 +89,8 @@
     chart.setOption({
       animation: false,
       textStyle: { fontFamily: look.sans, color: look.ink },
-      grid: { left: 62, right: 20, top: 56, bottom: 56 },
-      legend: { top: 0, left: 0, type: "scroll", textStyle: { color: look.ink }, itemWidth: 14, itemHeight: 11, pageTextStyle: { color: look.ink } },
+      grid: { left: 62, right: 20, top: isNarrow ? 84 : 56, bottom: 56 },
+      legend: { top: 0, left: 0, textStyle: { color: look.ink }, itemWidth: 14, itemHeight: 11 },
       tooltip: {
         trigger: "item",
         renderMode: "richText",
