@@ -14,6 +14,7 @@ internal sealed class PanelResultConfiguration :
     public void Configure(EntityTypeBuilder<PanelResult> builder)
     {
         builder.Property(result => result.Id).ValueGeneratedNever();
+        builder.Property(result => result.WeightRule).HasMaxLength(400);
         builder.HasMany(result => result.Samples).WithOne().HasForeignKey(Panel).IsRequired();
         builder.HasMany(result => result.Cuppers).WithOne().HasForeignKey(Panel).IsRequired();
     }
@@ -34,6 +35,9 @@ internal sealed class PanelResultConfiguration :
         builder.ToTable("CupperEffects");
         builder.Property(effect => effect.CupperKey).HasMaxLength(200).ValueGeneratedNever();
         builder.Property(effect => effect.CupperName).HasMaxLength(200);
+        // Results from before cuppers could count less were fitted with everyone alike.
+        builder.Property(effect => effect.Weight).HasDefaultValue(1.0);
+        builder.Property(effect => effect.WeightReason).HasMaxLength(200);
         builder.HasKey(Panel, nameof(CupperEffect.CupperKey));
     }
 }

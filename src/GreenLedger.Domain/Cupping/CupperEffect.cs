@@ -11,12 +11,14 @@ public sealed class CupperEffect
         CupperName = "";
     }
 
-    internal CupperEffect(string cupperKey, string cupperName, Score effect, int sheets)
+    internal CupperEffect(string cupperKey, string cupperName, Score effect, int sheets, CupperWeight? weight)
     {
         CupperKey = cupperKey;
         CupperName = cupperName;
         Effect = effect;
         Sheets = sheets;
+        Weight = weight?.Weight ?? 1;
+        WeightReason = weight?.Reason;
     }
 
     public string CupperKey { get; private set; }
@@ -27,4 +29,10 @@ public sealed class CupperEffect
     public Score Effect { get; private set; }
 
     public int Sheets { get; private set; }
+
+    /// <summary>What the cupper's sheets count in the fit, above 0 and at most 1.</summary>
+    public double Weight { get; private set; } = 1;
+
+    /// <summary>Why; null where the house lets everyone count alike.</summary>
+    public string? WeightReason { get; private set; }
 }

@@ -2,6 +2,12 @@ using System.Globalization;
 
 namespace GreenLedger.Domain.Cupping;
 
+/// <summary>The rule and what it is held against: each cupper's repeatability over past sessions, by <see cref="ScoreSheet.CupperKey"/>.</summary>
+public sealed record PanelWeights(CupperWeights Rule, IReadOnlyDictionary<string, Repeatability> Records)
+{
+    public CupperWeight Of(string cupperKey) => Rule.Of(Records.GetValueOrDefault(cupperKey));
+}
+
 /// <summary>What one cupper's sheets count, above 0 and at most 1, and why.</summary>
 public sealed record CupperWeight(double Weight, string Reason);
 

@@ -9,7 +9,8 @@ public static class PanelNotes
     {
         ArgumentNullException.ThrowIfNull(result);
         var expected = result is { Reproducibility: { } between, Repeatability: { } one } ? ExpectedErrors.Of(between, one) : null;
-        return Of(result.Cuppers.Count, result.Parts, result.ErrorFrom, result.DegreesOfFreedom, (double?)result.ResidualDeviation?.Points, expected);
+        var notes = Of(result.Cuppers.Count, result.Parts, result.ErrorFrom, result.DegreesOfFreedom, (double?)result.ResidualDeviation?.Points, expected);
+        return result.WeightRule is { } rule ? notes.Append(rule) : notes;
     }
 
     public static IEnumerable<string> Of(AdditiveFit fit, PanelErrors errors, ExpectedErrors expected)

@@ -42,6 +42,9 @@ public sealed class PanelResult
     /// <summary>The same for one cupper on the same coffee twice.</summary>
     public Score? Repeatability { get; private set; }
 
+    /// <summary>The rule by which cuppers count less, in a sentence; null where everyone counts alike.</summary>
+    public string? WeightRule { get; private set; }
+
     public IReadOnlyList<SampleResult> Samples => _samples;
 
     public IReadOnlyList<CupperEffect> Cuppers => _cuppers;
@@ -63,7 +66,8 @@ public sealed class PanelResult
     /// <see cref="ExpectedErrors.LeastDegreesOfFreedom"/> degrees of freedom, or agree exactly, the house's settings
     /// stand in for the error.
     /// </summary>
-    public static PanelResult Of(CuppingSession session, ExpectedErrors expected)
+    /// <param name="weights">By which cuppers who repeat badly count less; null lets everyone count alike.</param>
+    public static PanelResult Of(CuppingSession session, ExpectedErrors expected, PanelWeights? weights = null)
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(expected);
@@ -76,7 +80,8 @@ public sealed class PanelResult
         var scores = session.Sheets
             .Select(sheet => new PanelScore(place[sheet.SampleId], seat[sheet.CupperKey], (double)sheet.Unrounded.Points))
             .ToList();
-        var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count);
+        var weighed = cuppers.ConvertAll(key => weights?.Of(key));
+        var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count, weighed.ConvertAll(weight => weight?.Weight ?? 1));
         var errors = PanelErrors.Of(fit, expected);
         var ofSample = scores.ToLookup(score => score.Sample);
         var ofCupper = scores.ToLookup(score => score.Cupper);
@@ -93,13 +98,15 @@ public sealed class PanelResult
             DegreesOfFreedom = fit.DegreesOfFreedom,
             Reproducibility = errors.From == ErrorSource.HouseSetting ? InRange(expected.Reproducibility) : null,
             Repeatability = errors.From == ErrorSource.HouseSetting ? InRange(expected.Repeatability) : null,
+            WeightRule = weights?.Rule.Rule,
         };
         result._samples.AddRange(samples.Select((sample, index) => Result(session, sample, index, fit, errors, [.. ofSample[index]])));
         result._cuppers.AddRange(cuppers.Select((key, index) => new CupperEffect(
             key,
             names[key],
             InRange(fit.CupperEffects[index]),
-            ofCupper[index].Count())));
+            ofCupper[index].Count(),
+            weighed[index])));
         return result;
     }
 

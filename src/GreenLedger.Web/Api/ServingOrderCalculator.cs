@@ -17,7 +17,7 @@ internal sealed record ServingOrderReply(int Samples, int Cuppers, int Seed, IRe
 /// <summary>Serving orders for a table that is nowhere stored.</summary>
 internal static class ServingOrderCalculator
 {
-    private const int MostSamples = 60;
+    private const int MostSamples = 40;
     private const int MostCuppers = 200;
 
     [StoresNothing]

@@ -42,6 +42,29 @@ public sealed class CuppingSessionsTests(Ledgers ledgers)
     }
 
     [Theory, EveryEngine]
+    public async Task What_each_cupper_counted_comes_back_with_the_result(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var id = await CuppedAsync(ledger, close: false);
+        await using (var db = ledger.Open())
+        {
+            var open = await db.CuppingSessions.Whole().SingleAsync(session => session.Id == id, Stop);
+            var ines = open.Sheets.First(sheet => sheet.CupperName == "Ines Duarte").CupperKey;
+            var weights = new PanelWeights(new CupperWeights(0.50), new Dictionary<string, Repeatability> { [ines] = new(1.00, 20, 0.77, 1.44) });
+            db.Add(PanelResult.Of(open, new ExpectedErrors(1, 0.5), weights));
+            await db.SaveChangesAsync(Stop);
+        }
+
+        await using var again = ledger.Open();
+        var session = await again.CuppingSessions.Whole().SingleAsync(session => session.Id == id, Stop);
+
+        // (0.50 ÷ 1.00)², the rule of CupperWeights.
+        Assert.Equal([0.25, 1.0], session.Result!.Cuppers.Select(cupper => cupper.Weight).Order());
+        Assert.StartsWith("Counts 0.25", session.Result.Cuppers.Single(cupper => cupper.CupperName == "Ines Duarte").WeightReason, StringComparison.Ordinal);
+        Assert.StartsWith("Cuppers whose repeatability", session.Result.WeightRule, StringComparison.Ordinal);
+    }
+
+    [Theory, EveryEngine]
     public async Task A_second_sheet_of_one_cupper_is_refused_by_the_database_too(Engine engine)
     {
         await using var ledger = await ledgers.NewAsync(engine);

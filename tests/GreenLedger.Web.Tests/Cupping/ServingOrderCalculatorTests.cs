@@ -48,7 +48,7 @@ public sealed class ServingOrderCalculatorTests(HouseFixture house) : IClassFixt
 
     [Theory]
     [InlineData("""{ "samples": 0, "cuppers": 4 }""", "samples", HttpStatusCode.UnprocessableEntity)]
-    [InlineData("""{ "samples": 61, "cuppers": 4 }""", "samples", HttpStatusCode.UnprocessableEntity)]
+    [InlineData("""{ "samples": 41, "cuppers": 4 }""", "samples", HttpStatusCode.UnprocessableEntity)]
     [InlineData("""{ "samples": 4, "cuppers": 0 }""", "cuppers", HttpStatusCode.UnprocessableEntity)]
     [InlineData("""{ "samples": "many", "cuppers": 4 }""", "samples", HttpStatusCode.BadRequest)]
     public async Task A_table_that_is_none_is_refused_with_its_field(string body, string field, HttpStatusCode status)

@@ -247,6 +247,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("Sheets")
                         .HasColumnType("integer");
 
+                    b.Property<double>("Weight")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("double precision")
+                        .HasDefaultValue(1.0);
+
+                    b.Property<string>("WeightReason")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Effect", "GreenLedger.Domain.Cupping.CupperEffect.Effect#Score", b1 =>
                         {
                             b1.IsRequired();
@@ -607,6 +616,10 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<int>("Sheets")
                         .HasColumnType("integer");
+
+                    b.Property<string>("WeightRule")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)");
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Repeatability", "GreenLedger.Domain.Cupping.PanelResult.Repeatability#Score", b1 =>
                         {

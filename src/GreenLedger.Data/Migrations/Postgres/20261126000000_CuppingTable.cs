@@ -179,6 +179,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
+                name: "WeightRule",
+                table: "PanelResults",
+                type: "character varying(400)",
+                maxLength: 400,
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
                 name: "SearchText",
                 table: "OfferLists",
                 type: "text",
@@ -233,6 +240,20 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.AddColumn<string>(
                 name: "Water",
                 table: "CuppingSessions",
+                type: "character varying(200)",
+                maxLength: 200,
+                nullable: true);
+
+            migrationBuilder.AddColumn<double>(
+                name: "Weight",
+                table: "CupperEffects",
+                type: "double precision",
+                nullable: false,
+                defaultValue: 1.0);
+
+            migrationBuilder.AddColumn<string>(
+                name: "WeightReason",
+                table: "CupperEffects",
                 type: "character varying(200)",
                 maxLength: 200,
                 nullable: true);
@@ -896,6 +917,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                 table: "PanelResults");
 
             migrationBuilder.DropColumn(
+                name: "WeightRule",
+                table: "PanelResults");
+
+            migrationBuilder.DropColumn(
                 name: "SearchText",
                 table: "OfferLists");
 
@@ -930,6 +955,14 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "Water",
                 table: "CuppingSessions");
+
+            migrationBuilder.DropColumn(
+                name: "Weight",
+                table: "CupperEffects");
+
+            migrationBuilder.DropColumn(
+                name: "WeightReason",
+                table: "CupperEffects");
 
             migrationBuilder.AlterColumn<long>(
                 name: "WeightMicrograms",

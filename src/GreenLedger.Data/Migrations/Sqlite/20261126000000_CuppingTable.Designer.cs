@@ -242,6 +242,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("Sheets")
                         .HasColumnType("INTEGER");
 
+                    b.Property<double>("Weight")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("REAL")
+                        .HasDefaultValue(1.0);
+
+                    b.Property<string>("WeightReason")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Effect", "GreenLedger.Domain.Cupping.CupperEffect.Effect#Score", b1 =>
                         {
                             b1.IsRequired();
@@ -602,6 +611,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<int>("Sheets")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("WeightRule")
+                        .HasMaxLength(400)
+                        .HasColumnType("TEXT");
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Repeatability", "GreenLedger.Domain.Cupping.PanelResult.Repeatability#Score", b1 =>
                         {

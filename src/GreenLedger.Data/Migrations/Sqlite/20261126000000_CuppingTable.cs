@@ -179,6 +179,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
+                name: "WeightRule",
+                table: "PanelResults",
+                type: "TEXT",
+                maxLength: 400,
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
                 name: "SearchText",
                 table: "OfferLists",
                 type: "TEXT",
@@ -233,6 +240,20 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.AddColumn<string>(
                 name: "Water",
                 table: "CuppingSessions",
+                type: "TEXT",
+                maxLength: 200,
+                nullable: true);
+
+            migrationBuilder.AddColumn<double>(
+                name: "Weight",
+                table: "CupperEffects",
+                type: "REAL",
+                nullable: false,
+                defaultValue: 1.0);
+
+            migrationBuilder.AddColumn<string>(
+                name: "WeightReason",
+                table: "CupperEffects",
                 type: "TEXT",
                 maxLength: 200,
                 nullable: true);
@@ -896,6 +917,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 table: "PanelResults");
 
             migrationBuilder.DropColumn(
+                name: "WeightRule",
+                table: "PanelResults");
+
+            migrationBuilder.DropColumn(
                 name: "SearchText",
                 table: "OfferLists");
 
@@ -930,6 +955,14 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "Water",
                 table: "CuppingSessions");
+
+            migrationBuilder.DropColumn(
+                name: "Weight",
+                table: "CupperEffects");
+
+            migrationBuilder.DropColumn(
+                name: "WeightReason",
+                table: "CupperEffects");
 
             migrationBuilder.AlterColumn<long>(
                 name: "WeightMicrograms",

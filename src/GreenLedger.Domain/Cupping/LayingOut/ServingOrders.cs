@@ -4,8 +4,11 @@ namespace GreenLedger.Domain.Cupping.LayingOut;
 /// <param name="Orders">Of each cupper the samples, counted from 0, as they are served.</param>
 public sealed record ServingOrders(IReadOnlyList<IReadOnlyList<int>> Orders, ServingBalance Balance)
 {
-    /// <summary>Starts of the search for the most even rows; found to reach the best for every size up to 7 samples.</summary>
-    private const int Starts = 12;
+    /// <summary>
+    /// Starts of the search for the most even rows, found to reach the best for every size up to 7 samples; beyond what one
+    /// flight holds fewer, since each takes long and they end nearly alike.
+    /// </summary>
+    private static int Starts(int samples) => samples <= 12 ? 12 : 3;
 
     /// <summary>
     /// Rows of a Williams square, its letters dealt to samples and its rows to cuppers at random. Rows are used again
@@ -49,7 +52,7 @@ public sealed record ServingOrders(IReadOnlyList<IReadOnlyList<int>> Orders, Ser
     private static IReadOnlyList<int>[] MostEven(IReadOnlyList<IReadOnlyList<int>> square, int wanted, Random random) =>
         wanted == 0
             ? []
-            : Enumerable.Range(0, Starts).Select(_ => Exchange(square, wanted, random)).MinBy(found => found.Unevenness).Rows;
+            : Enumerable.Range(0, Starts(square[0].Count)).Select(_ => Exchange(square, wanted, random)).MinBy(found => found.Unevenness).Rows;
 
     /// <summary>From a random choice of rows, rows taken are exchanged for rows left as long as that makes them more even.</summary>
     private static (IReadOnlyList<int>[] Rows, (long, long) Unevenness) Exchange(IReadOnlyList<IReadOnlyList<int>> square, int wanted, Random random)
