@@ -4,6 +4,7 @@ using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Tests.Choosing;
 
+/// <summary>On the running example of handbook quality.md section 5: front E, A, B, C; weighted scores of section 9, value 27.</summary>
 public sealed class AdviceTests
 {
     [Theory]

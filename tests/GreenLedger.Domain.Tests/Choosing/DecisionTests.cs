@@ -4,6 +4,7 @@ using GreenLedger.Domain.People;
 
 namespace GreenLedger.Domain.Tests.Choosing;
 
+/// <summary>On the running example of handbook quality.md section 5: A is first and on the front, D is off it; each lot has 2,100 kg on offer.</summary>
 public sealed class DecisionTests
 {
     private static readonly Id<Person> Buyer = Id<Person>.New();

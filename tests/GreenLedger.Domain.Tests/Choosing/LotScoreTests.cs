@@ -43,7 +43,7 @@ public sealed class LotScoreTests
         Assert.Equal(9.6, combined.DegreesOfFreedom!.Value, 9);
     }
 
-    /// <summary>The normal quantile at 0.975 is 1.959964: 88 ± 1.5 × 1.959964.</summary>
+    /// <summary>The normal quantile at 0.975 is 1.959964 (R qnorm), worked by hand: 88 ± 1.5 × 1.959964.</summary>
     [Fact]
     public void A_stated_score_carries_the_doubt_of_the_rules()
     {

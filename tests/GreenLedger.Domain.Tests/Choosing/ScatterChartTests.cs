@@ -2,6 +2,7 @@ using GreenLedger.Domain.Choosing;
 
 namespace GreenLedger.Domain.Tests.Choosing;
 
+/// <summary>The running example of handbook quality.md section 5, in the order of section 9, value 27.</summary>
 public sealed class ScatterChartTests
 {
     [Fact]

@@ -23,6 +23,7 @@ public sealed class ShortlistTests
         Assert.Equal(expected, entry.Terms.Total, 4);
     }
 
+    /// <summary>By the weighted scores of value 27: 0.6634, 0.6000, 0.5534, 0.4000, 0.3739.</summary>
     [Fact]
     public void The_highest_weighted_score_comes_first()
     {
@@ -32,6 +33,7 @@ public sealed class ShortlistTests
         Assert.Equal([1, 2, 3, 4, 5], shortlist.Ranked.Select(entry => entry.Rank));
     }
 
+    /// <summary>Handbook quality.md section 5 and section 9, value 27: E, A, B, C; C is the cheapest.</summary>
     [Fact]
     public void Its_front_and_its_reference_are_those_of_the_handbook()
     {
@@ -90,6 +92,7 @@ public sealed class ShortlistTests
         Assert.Equal(Gate.LeastScore | Gate.HighestCost | Gate.Quantity, shortlist.Failed.Single().FailedGates);
     }
 
+    /// <summary>Worked by hand: 85.5 − 1.96 × 0.4 = 84.716.</summary>
     [Fact]
     public void The_lower_bound_may_fail_where_the_score_itself_passes()
     {
@@ -201,6 +204,7 @@ public sealed class ShortlistTests
         Assert.Equal("These rules are written in USD, landed costs are in EUR: please edit the rules.", broken.Message);
     }
 
+    /// <summary>Worked by hand: process weighs 1 of 2, so a preference of 1 gives 0.5 and one of 0.25 gives 0.125.</summary>
     [Fact]
     public void A_preferred_process_lifts_a_lot()
     {
