@@ -52,5 +52,5 @@ internal static class ChoosingFigures
         _ => throw new ArgumentOutOfRangeException(nameof(shape)),
     };
 
-    private static string Percent(double share, string format) => (share * 100).ToString(format, CultureInfo.InvariantCulture) + " %";
+    private static string Percent(double share, string format) => (share * 100).ToString(format, CultureInfo.InvariantCulture) + "\u00a0%"; // does not break before the sign
 }
