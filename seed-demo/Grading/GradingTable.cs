@@ -31,7 +31,12 @@ internal sealed class GradingTable(Cast cast, DateOnly today, Draw draw)
             grade.Sieve(Screens(coffee));
         }
 
-        return draw.Chance(0.8) ? grade.Roast(Quakers(coffee), GreenGrade.UsualRoast) : grade;
+        if (draw.Chance(0.8))
+        {
+            grade.Roast(Quakers(coffee), GreenGrade.UsualRoast);
+        }
+
+        return grade.Look(isWet ? "yellow-green" : "blue-green", isWet ? "jute" : "clean", isWet).Judge(bag.Coffee.Lot.Varieties);
     }
 
     private Dictionary<string, int> Beans(Coffee coffee)

@@ -81,6 +81,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<GreenGrade> GreenGrades => Set<GreenGrade>();
 
+    public DbSet<GradingHabits> GradingHabits => Set<GradingHabits>();
+
     public DbSet<SampleRoast> SampleRoasts => Set<SampleRoast>();
 
     public DbSet<RoastProtocol> RoastProtocols => Set<RoastProtocol>();

@@ -8,7 +8,8 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 namespace GreenLedger.Data.Grading;
 
 internal sealed class GreenGradeConfiguration
-    : IEntityTypeConfiguration<GreenGrade>, IEntityTypeConfiguration<DefectCount>, IEntityTypeConfiguration<ScreenShare>
+    : IEntityTypeConfiguration<GreenGrade>, IEntityTypeConfiguration<DefectCount>, IEntityTypeConfiguration<ScreenShare>, IEntityTypeConfiguration<GradeLimit>,
+    IEntityTypeConfiguration<GradingHabits>
 {
     private const string Grade = "GreenGradeId";
 
@@ -17,13 +18,35 @@ internal sealed class GreenGradeConfiguration
         builder.Property(grade => grade.Id).ValueGeneratedNever();
         builder.Property(grade => grade.MoistureMethod).HasMaxLength(100);
         builder.Property(grade => grade.Scheme).HasMaxLength(40);
+        builder.Property(grade => grade.Colour).HasMaxLength(60);
+        builder.Property(grade => grade.Odour).HasMaxLength(100);
+        builder.Property(grade => grade.QualityClass).HasMaxLength(100);
         builder.Property(grade => grade.Note).HasMaxLength(2000);
+        builder.Ignore(grade => grade.QuakersIn100Grams);
         builder.HasIndex(grade => new { grade.LotId, grade.GradedOn });
         builder.HasOne<Sample>().WithMany().HasForeignKey(grade => grade.SampleId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Lot>().WithMany().HasForeignKey(grade => grade.LotId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(grade => grade.By).OnDelete(DeleteBehavior.Restrict);
         builder.HasMany(grade => grade.Defects).WithOne().HasForeignKey(Grade).IsRequired();
         builder.HasMany(grade => grade.Screens).WithOne().HasForeignKey(Grade).IsRequired();
+        builder.HasMany(grade => grade.Limits).WithOne().HasForeignKey(Grade).IsRequired();
+    }
+
+    public void Configure(EntityTypeBuilder<GradeLimit> builder)
+    {
+        builder.ToTable("GradeLimits");
+        builder.Property(limit => limit.Position).ValueGeneratedNever();
+        builder.Property(limit => limit.Limits).HasMaxLength(100);
+        builder.Property(limit => limit.Name).HasMaxLength(100);
+        builder.Property(limit => limit.Found).HasMaxLength(100);
+        builder.Property(limit => limit.Limit).HasMaxLength(100);
+        builder.HasKey(Grade, nameof(GradeLimit.Position));
+    }
+
+    public void Configure(EntityTypeBuilder<GradingHabits> builder)
+    {
+        builder.Property(habits => habits.Id).ValueGeneratedNever();
+        builder.Property(habits => habits.MoistureMethod).HasMaxLength(100);
     }
 
     public void Configure(EntityTypeBuilder<DefectCount> builder)

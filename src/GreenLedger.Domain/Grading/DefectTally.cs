@@ -28,6 +28,9 @@ public sealed record DefectTally(
     public FullDefects Category2(DefectFractions fractions) =>
         fractions == DefectFractions.Kept ? Category2Kept : Category2Dropped;
 
+    /// <summary>Full defects of both categories together.</summary>
+    public FullDefects Total(DefectFractions fractions) => FullDefects.Of(Category1(fractions).Count + Category2(fractions).Count);
+
     /// <param name="beans">Beans counted for each kind's code; a kind left out counts none.</param>
     /// <param name="sampleGrams">Grams of green coffee that were searched.</param>
     /// <exception cref="RuleBrokenException">A kind is unknown, a count is negative, or the sample weighs nothing.</exception>

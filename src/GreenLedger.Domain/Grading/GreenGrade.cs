@@ -17,6 +17,7 @@ public sealed class GreenGrade
 
     private readonly List<DefectCount> _defects = [];
     private readonly List<ScreenShare> _screens = [];
+    private readonly List<GradeLimit> _limits = [];
 
     private GreenGrade()
     {
@@ -79,11 +80,32 @@ public sealed class GreenGrade
     /// <summary>Shares per screen and pan; empty when not sieved.</summary>
     public IReadOnlyList<ScreenShare> Screens => _screens;
 
+    /// <summary>The screen that it was sold as, 16 for "screen 16 up"; null where nothing was said.</summary>
+    public int? StatedScreen { get; private set; }
+
+    /// <summary>Of the green beans, in the grader's word: blue-green.</summary>
+    public string? Colour { get; private set; }
+
+    /// <summary>In the grader's word; null when it was not smelled.</summary>
+    public string? Odour { get; private set; }
+
+    /// <summary>Whether it smells of something that is not coffee; null when it was not smelled.</summary>
+    public bool? HasForeignOdour { get; private set; }
+
     /// <summary>Pale, unripe beans seen after roasting; null when none was roasted.</summary>
     public int? Quakers { get; private set; }
 
     /// <summary>Grams roasted to look for quakers.</summary>
     public Weight? RoastedWeight { get; private set; }
+
+    /// <summary>Quakers in 100 g of roasted coffee; null when none was roasted.</summary>
+    public decimal? QuakersIn100Grams => Quakers is { } beans && RoastedWeight is { } roasted ? beans * 100m / roasted.Grams : null;
+
+    /// <summary>The class of the scheme, in words, as it was found; null when beans were not counted by kind.</summary>
+    public string? QualityClass { get; private set; }
+
+    /// <summary>Every published limit as it was held against the grade when it was last written down.</summary>
+    public IReadOnlyList<GradeLimit> Limits => _limits;
 
     public string? Note { get; private set; }
 
@@ -118,8 +140,9 @@ public sealed class GreenGrade
         var tally = DefectTally.Of(scheme, beans, SampleWeight.Grams);
         Scheme = scheme.Code;
         Fractions = fractions;
-        Category1 = tally.Category1(fractions);
-        Category2 = tally.Category2(fractions);
+        Category1 = scheme.IsExportMethod ? null : tally.Category1(fractions);
+        Category2 = scheme.IsExportMethod ? null : tally.Category2(fractions);
+        ExportDefects = scheme.IsExportMethod ? tally.Total(fractions) : ExportDefects;
         _defects.RemoveAll(count => beans.GetValueOrDefault(count.Kind) == 0);
         foreach (var (kind, counted) in beans.Where(count => count.Value > 0))
         {
@@ -153,10 +176,21 @@ public sealed class GreenGrade
         return this;
     }
 
+    /// <summary>What eye and nose find before anything is counted.</summary>
+    public GreenGrade Look(string? colour, string? odour, bool? hasForeignOdour)
+    {
+        Colour = Rule.OptionalText(colour, "The colour", 60, nameof(Colour));
+        Odour = Rule.OptionalText(odour, "The odour", 100, nameof(Odour));
+        HasForeignOdour = hasForeignOdour;
+        return this;
+    }
+
     /// <summary>Shares per screen; screen 0 is the pan. They add up to 100 % with at most 0.5 % lost.</summary>
-    public GreenGrade Sieve(IReadOnlyDictionary<int, Percent> shares)
+    public GreenGrade Sieve(IReadOnlyDictionary<int, Percent> shares, int? statedScreen = null)
     {
         ArgumentNullException.ThrowIfNull(shares);
+        Rule.Require(statedScreen is null or (>= ScreenShare.Smallest and <= ScreenShare.Largest), "Screens run from 8 to 20.", nameof(StatedScreen));
+        StatedScreen = statedScreen;
         Rule.Require(shares.Keys.All(screen => screen is ScreenShare.Pan or (>= ScreenShare.Smallest and <= ScreenShare.Largest)), "Screens run from 8 to 20, and the pan.", nameof(Screens));
         Rule.Require(shares.Values.All(share => share.Points is >= 0m and <= 100m), "A share lies between 0 and 100 %.", nameof(Screens));
         var sum = shares.Values.Sum(share => share.Points);
@@ -185,6 +219,36 @@ public sealed class GreenGrade
         RoastedWeight = quakers is null ? null : roasted ?? UsualRoast;
         return this;
     }
+
+    /// <summary>
+    /// Holds what was found against the class limits of its scheme and the published limits for the species, and keeps the
+    /// answers. To be called when everything is written.
+    /// </summary>
+    /// <param name="varieties">Of the lot; they tell the species.</param>
+    public GreenGrade Judge(string? varieties)
+    {
+        QualityClass = Verdict()?.ToString();
+        var checks = PhysicalLimits.For(varieties).SelectMany(limits => limits.Check(this).Select(check => (limits.Name, check))).ToList();
+        _limits.RemoveAll(limit => limit.Position > checks.Count);
+        foreach (var (position, (name, check)) in checks.Index())
+        {
+            if (_limits.Find(limit => limit.Position == position + 1) is { } known)
+            {
+                known.Hold(name, check);
+            }
+            else
+            {
+                _limits.Add(new GradeLimit(position + 1, name, check));
+            }
+        }
+
+        return this;
+    }
+
+    /// <summary>The class of its scheme with the reasons; null when beans were not counted by kind.</summary>
+    public ClassVerdict? Verdict() => DefectScheme.Find(Scheme) is { } scheme && Tally() is { } tally
+        ? ClassVerdict.Of(scheme, tally, Fractions, QuakersIn100Grams)
+        : null;
 
     /// <summary>Both habits of counting side by side; null when beans were not counted by kind.</summary>
     public DefectTally? Tally() => DefectScheme.Find(Scheme) is { } scheme

@@ -16,10 +16,15 @@ public sealed record PhysicalLimits(
     decimal? Category1,
     decimal? Category2,
     int? Quakers,
-    decimal? ExportDefects = null)
+    decimal? ExportDefects = null,
+    bool NoForeignOdour = false,
+    decimal? LeastOnStatedScreen = null)
 {
     /// <summary>Washed arabica handbook and poster 2018: handbook quality.md sections 2.1 and 2.3.</summary>
-    public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0);
+    public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0, NoForeignOdour: true, LeastOnStatedScreen: 95m);
+
+    /// <summary>As published on finerobusta.coffee and read in November 2026; moisture of wet-processed robusta.</summary>
+    public static PhysicalLimits FineRobusta { get; } = new("Fine robusta", 10m, 12m, null, 0m, 5m, null, NoForeignOdour: true, LeastOnStatedScreen: 95m);
 
     /// <summary>
     /// ICO Resolution 420 of 2004: moisture by ISO 6673, defects in 300 g by the New York/Brazil method; handbook
@@ -34,9 +39,11 @@ public sealed record PhysicalLimits(
 
     /// <summary>The published limits that a lot of these varieties is held against: arabica unless they say robusta.</summary>
     public static IReadOnlyList<PhysicalLimits> For(string? varieties) =>
-        RobustaWords.Any(word => varieties?.Contains(word, StringComparison.OrdinalIgnoreCase) == true)
-            ? [ExportRobusta]
-            : [WashedSpecialty, ExportArabica];
+        IsRobusta(varieties) ? [FineRobusta, ExportRobusta] : [WashedSpecialty, ExportArabica];
+
+    /// <summary>Whether varieties of this name are robusta; arabica is the rule.</summary>
+    public static bool IsRobusta(string? varieties) =>
+        RobustaWords.Any(word => varieties?.Contains(word, StringComparison.OrdinalIgnoreCase) == true);
 
     /// <summary>Each limit of the set against the grade, in the order in which a grader works.</summary>
     public IEnumerable<LimitCheck> Check(GreenGrade grade)
@@ -66,7 +73,18 @@ public sealed record PhysicalLimits(
 
         if (Quakers is { } quakers)
         {
-            yield return new LimitCheck("Quakers", grade.Quakers?.ToString(CultureInfo.InvariantCulture), quakers == 0 ? "none" : $"at most {quakers}", grade.Quakers is { } found ? found <= quakers : null);
+            yield return new LimitCheck("Quakers in 100 g roasted", grade.QuakersIn100Grams is { } shown ? Text(shown) : null, quakers == 0 ? "none" : $"at most {quakers}", grade.QuakersIn100Grams is { } found ? found <= quakers : null);
+        }
+
+        if (NoForeignOdour)
+        {
+            yield return new LimitCheck("Odour", grade.HasForeignOdour switch { true => grade.Odour ?? "foreign", false => grade.Odour ?? "clean", null => null }, "none but of coffee", !grade.HasForeignOdour);
+        }
+
+        if (LeastOnStatedScreen is { } least && grade.StatedScreen is { } stated)
+        {
+            var retained = grade.RetainedFrom(stated)?.Points;
+            yield return new LimitCheck($"Screen {stated} and above", retained is { } share ? Text(share) + " %" : null, $"at least {Text(least)} %", retained is null ? null : retained >= least);
         }
     }
 

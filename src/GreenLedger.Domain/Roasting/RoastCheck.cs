@@ -37,7 +37,7 @@ public static class RoastCheck
         var isSameScale = string.Equals(roast.ColourScale, windows.ColourScale, StringComparison.OrdinalIgnoreCase);
         yield return new RoastFinding(
             what,
-            read is { } some ? $"{some} ({roast.ColourScale})" : null,
+            read is { } some ? isSameScale ? $"{some}" : $"{some} ({roast.ColourScale})" : null,
             $"{wanted} ± {Text(windows.ColourTolerance)} ({windows.ColourScale})",
             read is { } one && isSameScale ? Math.Abs(one.Value - wanted.Value) <= windows.ColourTolerance : null);
     }

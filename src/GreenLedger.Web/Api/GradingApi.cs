@@ -2,7 +2,6 @@ using GreenLedger.Data;
 using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -24,6 +23,16 @@ internal static class GradingApi
         grading.MapGet("/grades/{id}", GradeAsync).WithName("ReadGrade").WithSummary("One grade with what was counted and the limits it is held against");
         grading.MapPost("/grades", WriteAsync).WithName("WriteGrade").WithSummary("Write down what was found on a sample")
             .WithDescription("Beans go by the codes of the defect table, screens by their number with 0 for the pan. What was not measured is left out: a missing value is never zero.");
+        grading.MapPost("/calculate/grade", Calculate).WithName("CalculateGrade").WithSummary("The class and each limit of a grade; stores nothing")
+            .WithDescription("As for writing a grade, without a label: `varieties` tell the species (arabica unless they say robusta), `scheme` is the code of a defect table.");
+    }
+
+    [StoresNothing]
+    private static Ok<WholeGradeReply> Calculate(GradeRequest request, TimeProvider clock)
+    {
+        var draft = request.Draft();
+        var on = request.GradedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        return TypedResults.Ok(WholeGradeReply.Of(draft.Onto(new GreenGrade(default, default, on, null, draft.Sample, request.Note), request.Varieties), ""));
     }
 
     private static Ok<IReadOnlyList<DefectScheme>> Schemes() => TypedResults.Ok(DefectScheme.Published);
@@ -40,17 +49,15 @@ internal static class GradingApi
     private static async Task<Created<WholeGradeReply>> WriteAsync(
         GradeRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
     {
-        var label = request.LabelCode.Trim().ToUpperInvariant();
+        var label = (request.LabelCode ?? "").Trim().ToUpperInvariant();
         var sample = await db.Samples.SingleOrDefaultAsync(sample => sample.LabelCode == label, cancellationToken);
         Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(request.LabelCode));
         Rule.Require(sample.IsReceived, $"Sample {label} has not come yet: receive it first.", nameof(request.LabelCode));
-        var grade = request.Onto(new GreenGrade(
-            sample.Id,
-            sample.LotId,
-            request.GradedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
-            http.User.Person(),
-            request.SampleWeightGrams is { } grams ? Weight.FromGrams(grams) : GreenGrade.UsualSample,
-            request.Note));
+        var draft = request.Draft();
+        var on = request.GradedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var grade = draft.Onto(
+            new GreenGrade(sample.Id, sample.LotId, on, http.User.Person(), draft.Sample, request.Note),
+            await db.VarietiesOfAsync(sample.Id, cancellationToken));
         db.Add(grade);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Created($"/api/grading/grades/{grade.Id}", (await FindAsync(db, grade.Id, cancellationToken))!);
@@ -64,7 +71,11 @@ internal static class GradingApi
         }
 
         var label = await db.Samples.Where(sample => sample.Id == grade.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
-        var varieties = await db.Lots.Where(lot => lot.Id == grade.LotId).Select(lot => lot.Varieties).SingleAsync(cancellationToken);
-        return WholeGradeReply.Of(grade, label, varieties);
+        if (grade.Limits.Count == 0)
+        {
+            grade.Judge(await db.VarietiesOfAsync(grade.SampleId, cancellationToken));
+        }
+
+        return WholeGradeReply.Of(grade, label);
     }
 }

@@ -1,12 +1,11 @@
 using GreenLedger.Data.Grading;
 using GreenLedger.Domain.Grading;
-using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Web.Api;
 
 /// <summary>What was found on a sample; what is left out was not measured. Beans left out altogether were not counted.</summary>
 internal sealed record GradeRequest(
-    string LabelCode,
+    string? LabelCode = null,
     DateOnly? GradedOn = null,
     decimal? SampleWeightGrams = null,
     decimal? MoisturePercent = null,
@@ -19,20 +18,34 @@ internal sealed record GradeRequest(
     int? Quakers = null,
     decimal? RoastedGrams = null,
     IReadOnlyDictionary<int, decimal>? ScreensPercent = null,
-    string? Note = null)
+    string? Note = null,
+    string? Scheme = null,
+    int? StatedScreen = null,
+    string? Colour = null,
+    string? Odour = null,
+    bool? HasForeignOdour = null,
+    string? Varieties = null)
 {
-    public GreenGrade Onto(GreenGrade grade)
+    /// <summary>What the request says of the green coffee.</summary>
+    public GradeDraft Draft() => new()
     {
-        grade.Measure(
-                MoisturePercent is { } moisture ? Percent.Of(moisture) : null,
-                MoistureMethod,
-                WaterActivity is { } activity ? Domain.Measures.WaterActivity.Of(activity) : null,
-                DensityGramsPerLitre)
-            .Sieve((ScreensPercent ?? new Dictionary<int, decimal>()).ToDictionary(share => share.Key, share => Percent.Of(share.Value)))
-            .StateExportDefects(ExportDefects is { } full ? FullDefects.Of(full) : null)
-            .Roast(Quakers, RoastedGrams is { } grams ? Weight.FromGrams(grams) : null);
-        return Beans is null ? grade : grade.CountDefects(DefectScheme.WashedArabica, Beans, Fractions);
-    }
+        SampleGrams = SampleWeightGrams,
+        MoisturePercent = MoisturePercent,
+        MoistureMethod = MoistureMethod,
+        WaterActivity = WaterActivity,
+        DensityGramsPerLitre = DensityGramsPerLitre,
+        Scheme = Scheme,
+        Beans = Beans,
+        Fractions = Fractions,
+        ExportDefects = ExportDefects,
+        Quakers = Quakers,
+        RoastedGrams = RoastedGrams,
+        Screens = ScreensPercent ?? new Dictionary<int, decimal>(),
+        StatedScreen = StatedScreen,
+        Colour = Colour,
+        Odour = Odour,
+        HasForeignOdour = HasForeignOdour,
+    };
 }
 
 /// <summary>A grade of a list; the categories are full defects.</summary>
@@ -87,11 +100,18 @@ internal sealed record WholeGradeReply(
     decimal? ExportDefects,
     int? Quakers,
     decimal? RoastedGrams,
+    decimal? QuakersIn100Grams,
     IReadOnlyDictionary<int, decimal> ScreensPercent,
+    int? StatedScreen,
+    string? Colour,
+    string? Odour,
+    bool? HasForeignOdour,
+    string? Class,
+    IReadOnlyList<string> Reasons,
     string? Note,
     IReadOnlyList<LimitReply> Limits)
 {
-    public static WholeGradeReply Of(GreenGrade grade, string label, string? varieties)
+    public static WholeGradeReply Of(GreenGrade grade, string label)
     {
         var tally = grade.Tally();
         return new WholeGradeReply(
@@ -114,8 +134,15 @@ internal sealed record WholeGradeReply(
             grade.ExportDefects?.Count,
             grade.Quakers,
             grade.RoastedWeight?.Grams,
+            grade.QuakersIn100Grams,
             grade.Screens.ToDictionary(share => share.Screen, share => share.Retained.Points),
+            grade.StatedScreen,
+            grade.Colour,
+            grade.Odour,
+            grade.HasForeignOdour,
+            grade.QualityClass,
+            grade.Verdict()?.Reasons ?? [],
             grade.Note,
-            [.. PhysicalLimits.For(varieties).SelectMany(limits => limits.Check(grade).Select(check => new LimitReply(limits.Name, check.Name, check.Found, check.Limit, check.Passed)))]);
+            [.. grade.Limits.OrderBy(limit => limit.Position).Select(limit => new LimitReply(limit.Limits, limit.Name, limit.Found, limit.Limit, limit.Passed))]);
     }
 }

@@ -130,7 +130,7 @@ public class GreenGradeTests
     [InlineData("0.70", 0, 5, 0, "Water activity")]
     [InlineData("0.55", 1, 5, 0, "Category 1 full defects")]
     [InlineData("0.55", 0, 6, 0, "Category 2 full defects")]
-    [InlineData("0.55", 0, 5, 1, "Quakers")]
+    [InlineData("0.55", 0, 5, 1, "Quakers in 100 g roasted")]
     public void Specialty_limits_name_what_fails(string activity, int first, int second, int quakers, string fails)
     {
         var grade = Grade()

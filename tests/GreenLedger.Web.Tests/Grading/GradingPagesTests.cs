@@ -36,7 +36,7 @@ public sealed class GradingPagesTests(HouseFixture house) : IClassFixture<HouseF
         // Handbook quality.md section 9, check value 5: 4 full defects, none of category 1.
         Assert.Equal((FullDefects.Of(0m), FullDefects.Of(4m)), (grade.Category1!.Value, grade.Category2!.Value));
         var page = await cupper.ReadAsync(answer.Headers.Location!.OriginalString);
-        var export = page.QuerySelectorAll("h2").Single(head => head.TextContent.Contains("arabica (ICO", StringComparison.Ordinal)).NextElementSibling!;
+        var export = page.QuerySelectorAll("h3").Single(head => head.TextContent.Contains("arabica (ICO", StringComparison.Ordinal)).NextElementSibling!;
         // Check value 7: 87 defects and 12.6 % both fail.
         Assert.Equal(["failed", "failed"], export.QuerySelectorAll(".tag").Select(tag => tag.TextContent));
     }
@@ -117,6 +117,42 @@ public sealed class GradingPagesTests(HouseFixture house) : IClassFixture<HouseF
         Assert.Contains("Somebody saved this record", page.QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("11.4", page.QuerySelector("#Input_MoisturePercent")!.GetAttribute("value"));
         Assert.Equal(11m, (await house.FromLedgerAsync(db => db.GreenGrades.AsNoTracking().SingleAsync(one => one.Id == Id<GreenGrade>.Parse(id, null), Stop))).Moisture!.Value.Points);
+    }
+
+    [Fact]
+    public async Task The_class_and_the_limits_are_worked_out_while_one_types_and_nothing_is_stored()
+    {
+        await SampleAsync("LIVE", "Caturra");
+        var before = await house.FromLedgerAsync(db => db.GreenGrades.CountAsync(Stop));
+        var cupper = await house.BrowserAsync(Role.Cupper);
+
+        var form = await cupper.ReadAsync("/Grading/New");
+        var page = await cupper.ReadAsync("/Grading/Verdict?Input.Label=LIVE&Input.SampleWeightGrams=350&Input.Beans[broken]=30&Input.Screens[17]=60&Input.Screens[16]=30&Input.HasForeignOdour=false&Input.MoisturePercent=");
+
+        Assert.Equal("/Grading/Verdict", form.QuerySelector("form[method=post][hx-get]")!.GetAttribute("hx-get"));
+        var verdict = page.QuerySelector("#verdict")!.TextContent;
+        // Handbook quality.md section 2.1: 30 broken are 6 full defects of category 2, which is more than 5.
+        Assert.Contains("below specialty, since 6 of category 2, at most 5", verdict, StringComparison.Ordinal);
+        Assert.Contains("The screens add up to 90 %", verdict, StringComparison.Ordinal);
+        Assert.Contains("must add up to 100 %", verdict, StringComparison.Ordinal);
+        Assert.Equal(before, await house.FromLedgerAsync(db => db.GreenGrades.CountAsync(Stop)));
+    }
+
+    [Fact]
+    public async Task A_robusta_is_counted_by_its_own_table_and_the_answers_stay_on_the_grade()
+    {
+        await SampleAsync("ROBUST", "Robusta");
+        var cupper = await house.BrowserAsync(Role.Cupper);
+        await house.InLedgerAsync(db => db.Lots.Where(lot => lot.Ref == "G-ROBUST").ExecuteUpdateAsync(set => set.SetProperty(lot => lot.Varieties, "Robusta"), Stop));
+        var sample = await house.FromLedgerAsync(db => db.Samples.SingleAsync(one => one.LabelCode == "ROBUST", Stop));
+
+        var answer = await cupper.SendFormAsync($"/Grading/New?sample={sample.Id}", new Dictionary<string, string> { ["Input.Beans[chalky-white]"] = "30", ["Input.Colour"] = "greenish" });
+
+        var page = await cupper.ReadAsync(answer.Headers.Location!.OriginalString);
+        Assert.Contains("Class: premium, since 6 of category 2, at most 5", page.QuerySelector(".class-line")!.TextContent, StringComparison.Ordinal);
+        var stored = await house.FromLedgerAsync(db => db.GreenGrades.Whole().SingleAsync(grade => grade.SampleId == sample.Id, Stop));
+        Assert.Equal(("premium", "fine-robusta", "greenish"), (stored.QualityClass, stored.Scheme, stored.Colour));
+        Assert.Contains(stored.Limits, limit => limit is { Limits: "Fine robusta", Name: "Category 2 full defects", Found: "6", Passed: false });
     }
 
     private async Task SampleAsync(string label, string varieties)

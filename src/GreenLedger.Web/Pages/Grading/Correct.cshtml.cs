@@ -39,7 +39,7 @@ public sealed class CorrectModel(LedgerContext db) : FormPage, IGradePage
 
         OpenedOn(grade, Input.Version);
         grade.Correct(Input.GradedOn!.Value, Weight.FromGrams(Input.SampleWeightGrams!.Value), Input.Note);
-        Input.WriteOn(grade);
+        Input.Draft().Onto(grade, await db.VarietiesOfAsync(grade.SampleId, cancellationToken));
         await db.SaveChangesAsync(cancellationToken);
         Say("The grade is corrected.");
         return RedirectToPage("Grade", new { Id });

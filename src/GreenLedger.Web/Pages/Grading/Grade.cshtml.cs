@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -20,10 +21,15 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
 
     public string LotName { get; private set; } = "";
 
-    /// <summary>Of the lot; they tell which limits hold.</summary>
-    public string? Varieties { get; private set; }
-
     public string? Grader { get; private set; }
+
+    /// <summary>The table that it was counted by.</summary>
+    public DefectScheme Scheme { get; private set; } = DefectScheme.WashedArabica;
+
+    /// <summary>What a tonne as graded would weigh at the moisture of a usual contract; null where it was not measured.</summary>
+    public Weight? Heavier => Found.Moisture is { } moisture ? MoistureChange.Of(Weight.FromKilograms(1_000m), moisture, UsualMoisture) : null;
+
+    private static Percent UsualMoisture => Percent.Of(11m);
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -33,9 +39,15 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
         }
 
         Found = found;
+        if (found.Limits.Count == 0)
+        {
+            // Written down before limits were kept with the grade: they are held against it now, and nothing is stored.
+            found.Judge(await db.VarietiesOfAsync(found.SampleId, cancellationToken));
+        }
+
         LabelCode = await db.Samples.Where(sample => sample.Id == found.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
         LotName = (await reader.SealAsync()).Covers(found.SampleId.Value) ? "On the table of an open cupping session" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
-        Varieties = await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Varieties).SingleAsync(cancellationToken);
+        Scheme = DefectScheme.Find(found.Scheme) ?? DefectScheme.WashedArabica;
         Grader = await db.People.Where(person => person.Id == found.By).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         return Page();
     }

@@ -1,6 +1,5 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Domain.Grading;
-using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Web.Pages.Grading;
 
@@ -14,7 +13,7 @@ public interface IGradePage
 public class GradeForm
 {
     /// <summary>From the largest screen down to the pan.</summary>
-    public static IReadOnlyList<int> ScreensAsked { get; } = [20, 19, 18, 17, 16, 15, 14, 13, 12, ScreenShare.Pan];
+    public static IReadOnlyList<int> ScreensAsked { get; } = [20, 19, 18, 17, 16, 15, 14, 13, 12, 11, 10, 9, 8, ScreenShare.Pan];
 
     public int Version { get; set; }
 
@@ -41,6 +40,9 @@ public class GradeForm
     [Display(Name = "Defects were")]
     public bool AreDefectsCounted { get; set; } = true;
 
+    /// <summary>The code of the defect table that the beans are counted by.</summary>
+    public string Scheme { get; set; } = DefectScheme.WashedArabica.Code;
+
     public Dictionary<string, int?> Beans { get; set; } = [];
 
     [Display(Name = "Full defects")]
@@ -57,6 +59,18 @@ public class GradeForm
 
     public Dictionary<int, decimal?> Screens { get; set; } = [];
 
+    [Display(Name = "Sold as screen")]
+    public int? StatedScreen { get; set; }
+
+    [Display(Name = "Colour of the green beans")]
+    public string? Colour { get; set; }
+
+    [Display(Name = "It smells")]
+    public bool? HasForeignOdour { get; set; }
+
+    [Display(Name = "Of what")]
+    public string? Odour { get; set; }
+
     public string? Note { get; set; }
 
     public static GradeForm Of(GreenGrade grade) => new()
@@ -69,33 +83,38 @@ public class GradeForm
         WaterActivity = grade.WaterActivity?.Ratio,
         DensityGramsPerLitre = grade.DensityGramsPerLitre,
         AreDefectsCounted = grade.Scheme is not null,
+        Scheme = grade.Scheme ?? DefectScheme.WashedArabica.Code,
         Beans = grade.Defects.ToDictionary(count => count.Kind, count => (int?)count.Beans),
         Fractions = grade.Fractions,
         ExportDefects = grade.ExportDefects?.Count,
         Quakers = grade.Quakers,
         RoastedGrams = (grade.RoastedWeight ?? GreenGrade.UsualRoast).Grams,
         Screens = grade.Screens.ToDictionary(share => share.Screen, share => (decimal?)share.Retained.Points),
+        StatedScreen = grade.StatedScreen,
+        Colour = grade.Colour,
+        Odour = grade.Odour,
+        HasForeignOdour = grade.HasForeignOdour,
         Note = grade.Note,
     };
 
-    /// <summary>Writes what was measured and counted; full defects that somebody else stated stay while nothing is counted here.</summary>
-    public void WriteOn(GreenGrade grade)
+    /// <summary>What stands in the form; full defects that somebody else stated stay while nothing is counted here.</summary>
+    public GradeDraft Draft() => new()
     {
-        grade.Measure(
-                MoisturePercent is { } moisture ? Percent.Of(moisture) : null,
-                MoistureMethod,
-                WaterActivity is { } activity ? Domain.Measures.WaterActivity.Of(activity) : null,
-                DensityGramsPerLitre)
-            .Sieve(Screens.Where(share => share.Value is not null).ToDictionary(share => share.Key, share => Percent.Of(share.Value!.Value)))
-            .StateExportDefects(ExportDefects is { } full ? FullDefects.Of(full) : null)
-            .Roast(Quakers, RoastedGrams is { } grams ? Weight.FromGrams(grams) : null);
-        if (AreDefectsCounted)
-        {
-            grade.CountDefects(DefectScheme.WashedArabica, Beans.ToDictionary(count => count.Key, count => count.Value ?? 0), Fractions);
-        }
-        else if (grade.Scheme is not null)
-        {
-            grade.StateDefects(null, null);
-        }
-    }
+        SampleGrams = SampleWeightGrams,
+        MoisturePercent = MoisturePercent,
+        MoistureMethod = MoistureMethod,
+        WaterActivity = WaterActivity,
+        DensityGramsPerLitre = DensityGramsPerLitre,
+        Scheme = Scheme,
+        Beans = AreDefectsCounted ? Beans.ToDictionary(count => count.Key, count => count.Value ?? 0) : null,
+        Fractions = Fractions,
+        ExportDefects = ExportDefects,
+        Quakers = Quakers,
+        RoastedGrams = RoastedGrams,
+        Screens = Screens.Where(share => share.Value is not null).ToDictionary(share => share.Key, share => share.Value!.Value),
+        StatedScreen = StatedScreen,
+        Colour = Colour,
+        Odour = Odour,
+        HasForeignOdour = HasForeignOdour,
+    };
 }

@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
@@ -17,8 +18,17 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage, I
 
     GradeForm IGradePage.Input => Input;
 
-    public async Task OnGetAsync(Id<Sample>? sample, CancellationToken cancellationToken)
+    /// <summary>The sample that the page was opened for.</summary>
+    public Id<Sample>? SampleId { get; private set; }
+
+    /// <param name="scheme">The defect table to count by; else the usual one of the sample's species.</param>
+    public async Task OnGetAsync(Id<Sample>? sample, string? scheme, CancellationToken cancellationToken)
     {
+        var habits = await db.GradingHabits.AsNoTracking().OfHouseAsync(cancellationToken);
+        (Input.Fractions, Input.MoistureMethod) = (habits.Fractions, habits.MoistureMethod);
+        var table = DefectScheme.Find(scheme) ?? DefectScheme.For(PhysicalLimits.IsRobusta(await db.VarietiesOfAsync(sample, cancellationToken)));
+        (Input.Scheme, Input.SampleWeightGrams) = (table.Code, table.SampleGrams);
+        SampleId = sample;
         Input.GradedOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
         Input.Label = sample is null ? null : await db.Samples.Where(one => one.Id == sample).Select(one => one.LabelCode).SingleOrDefaultAsync(cancellationToken);
     }
@@ -30,7 +40,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage, I
         Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(Input.Label));
         Rule.Require(sample.IsReceived, $"Sample {label} has not come yet: receive it first.", nameof(Input.Label));
         var grade = new GreenGrade(sample.Id, sample.LotId, Input.GradedOn!.Value, User.Person(), Weight.FromGrams(Input.SampleWeightGrams!.Value), Input.Note);
-        Input.WriteOn(grade);
+        Input.Draft().Onto(grade, await db.VarietiesOfAsync(sample.Id, cancellationToken));
         db.Add(grade);
         await db.SaveChangesAsync(cancellationToken);
         Say($"Sample {sample.LabelCode} is graded.");

@@ -1,7 +1,9 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Data.Grading;
 using GreenLedger.Data.Roasting;
 using GreenLedger.Data.Samples;
+using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Roasting;
 using Microsoft.AspNetCore.Mvc;
@@ -9,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Settings;
 
-/// <summary>How long samples may stand, and the windows of the roast protocol.</summary>
+/// <summary>How long samples may stand, how they are graded, and the windows of the roast protocol.</summary>
 public sealed class SampleRoomModel(LedgerContext db, TimeProvider clock) : FormPage
 {
     [BindProperty]
@@ -19,6 +21,7 @@ public sealed class SampleRoomModel(LedgerContext db, TimeProvider clock) : Form
     {
         var habits = await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         var windows = (await db.RoastProtocols.AsNoTracking().NewestAsync(cancellationToken))?.Windows ?? RoastWindows.Usual;
+        var grading = await db.GradingHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         Input = new SampleRoomForm
         {
             Version = habits.Version,
@@ -37,6 +40,8 @@ public sealed class SampleRoomModel(LedgerContext db, TimeProvider clock) : Form
             WholeBean = windows.WholeBean?.Value,
             Ground = windows.Ground?.Value,
             ColourTolerance = windows.ColourTolerance,
+            Fractions = grading.Fractions,
+            MoistureMethod = grading.MoistureMethod,
         };
     }
 
@@ -53,6 +58,13 @@ public sealed class SampleRoomModel(LedgerContext db, TimeProvider clock) : Form
         }
 
         habits.AllowDays(Input.AskedDays, Input.OnTheWayDays, Input.ReceivedDays, Input.GradedDays, Input.RoastedDays, Input.CuppedDays);
+        var grading = await db.GradingHabits.OfHouseAsync(cancellationToken);
+        if (db.Entry(grading).State == EntityState.Detached)
+        {
+            db.Add(grading);
+        }
+
+        grading.Grade(Input.Fractions, Input.MoistureMethod);
         var stated = new RoastProtocol(Input.Windows(), clock.GetUtcNow());
         if ((await db.RoastProtocols.NewestAsync(cancellationToken))?.Windows != stated.Windows)
         {
@@ -113,6 +125,12 @@ public sealed class SampleRoomModel(LedgerContext db, TimeProvider clock) : Form
 
         [Display(Name = "Colour may differ by")]
         public decimal ColourTolerance { get; set; }
+
+        [Display(Name = "Full defects")]
+        public DefectFractions Fractions { get; set; }
+
+        [Display(Name = "Moisture is measured by")]
+        public string? MoistureMethod { get; set; }
 
         public RoastWindows Windows() => new(
             Protocol!, LeastMinutes, MostMinutes, LeastRestHours, MostRestHours, ColourScale,

@@ -1,0 +1,88 @@
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
+
+namespace GreenLedger.Domain.Tests.Grading;
+
+public sealed class DefectSchemeTests
+{
+    public static TheoryData<string> Codes => [.. DefectScheme.Published.Select(scheme => scheme.Code)];
+
+    [Theory, MemberData(nameof(Codes))]
+    public void A_scheme_names_its_edition_and_source_and_every_count_falls_into_a_class(string code)
+    {
+        var scheme = DefectScheme.Find(code)!;
+
+        Assert.False(string.IsNullOrWhiteSpace(scheme.Edition) || string.IsNullOrWhiteSpace(scheme.Source));
+        Assert.Equal(scheme.Kinds.Count, scheme.Kinds.Select(kind => kind.Code).Distinct().Count());
+        Assert.All(scheme.Kinds, kind => Assert.True(kind.BeansPerFullDefect > 0m && kind.Category is 1 or 2));
+        Assert.Equal(new QualityClass(scheme.Classes[^1].Name), scheme.Classes[^1]);
+    }
+
+    /// <summary>Handbook quality.md section 2.1 (poster 2018): none of category 1, at most 5 of category 2, no quakers.</summary>
+    [Theory]
+    [InlineData("full-black 1", 0, "below specialty", "1 of category 1, at most 0")]
+    [InlineData("partial-black 5, broken 14, shell 4, slight-insect 19", 0, "specialty", null)]
+    [InlineData("broken 30", 0, "below specialty", "6 of category 2, at most 5")]
+    [InlineData("broken 5", 1, "below specialty", "1 quakers in 100 g, at most 0")]
+    [InlineData("broken 5", null, "specialty, if its quakers hold", null)]
+    public void Washed_arabica_is_specialty_or_below_and_says_why(string beans, int? quakers, string name, string? reason)
+    {
+        var verdict = Graded("washed-arabica-2018", beans, quakers).Verdict()!;
+
+        Assert.Equal(name, verdict.ToString());
+        Assert.Equal(reason, verdict.Reasons.SingleOrDefault());
+    }
+
+    /// <summary>Handbook quality.md section 2.1, older classes in 300 g: 5, 8, 23 and 86 full defects; 0, 3 and 5 quakers.</summary>
+    [Theory]
+    [InlineData(5, 0, "specialty")]
+    [InlineData(6, 0, "premium")]
+    [InlineData(8, 3, "premium")]
+    [InlineData(8, 4, "exchange")]
+    [InlineData(9, 0, "exchange")]
+    [InlineData(23, 5, "exchange")]
+    [InlineData(24, 0, "below standard")]
+    [InlineData(86, 0, "below standard")]
+    [InlineData(87, 0, "off grade")]
+    public void The_older_classes_go_by_all_full_defects_in_300_g(int full, int quakers, string name) =>
+        Assert.Equal(name, Graded("arabica-300g-older", $"full-black {full}", quakers, grams: 300m).Verdict()!.Name);
+
+    /// <summary>finerobusta.coffee, classification: fine has none and at most 5, premium at most 8 of both together.</summary>
+    [Theory]
+    [InlineData("chalky-white 29", "fine")]
+    [InlineData("chalky-white 30", "premium")]
+    [InlineData("full-black 2, partial-sour 18", "premium")]
+    [InlineData("full-black 3, partial-sour 18", "off grade")]
+    public void Robusta_is_fine_premium_or_off_grade(string beans, string name) =>
+        Assert.Equal(name, Graded("fine-robusta", beans, null).Verdict()!.Name);
+
+    /// <summary>
+    /// Instrução Normativa 8 of 2003, equivalents as reproduced by cccmg.com.br: a large stone is 5, 2 sour are 1, 3 shells
+    /// are 1, 5 broken are 1. Worked by hand: 5 + 2 + 2 + 3 = 12, which is still type 3 (from memory).
+    /// </summary>
+    [Fact]
+    public void The_method_of_Brazil_is_what_the_export_target_is_held_against()
+    {
+        var grade = Graded("brazil-2003", "large-stone 1, sour 4, shell 6, broken 15", null, grams: 300m);
+
+        Assert.Equal((FullDefects.Of(12m), "type 3"), (grade.ExportDefects!.Value, grade.Verdict()!.Name));
+        Assert.Null(grade.Category1);
+        Assert.True(grade.Limits.Single(limit => limit.Name == "Defects in 300 g").Passed);
+    }
+
+    [Fact]
+    public void Robusta_is_counted_by_a_table_of_its_own()
+    {
+        Assert.Equal("fine-robusta", DefectScheme.For(PhysicalLimits.IsRobusta("Conilon")).Code);
+        Assert.Equal("washed-arabica-2018", DefectScheme.For(PhysicalLimits.IsRobusta("Caturra")).Code);
+    }
+
+    internal static GreenGrade Graded(string scheme, string beans, int? quakers, decimal grams = 350m) => new GradeDraft
+    {
+        SampleGrams = grams,
+        Scheme = scheme,
+        Beans = beans.Split(", ").Select(pair => pair.Split(' ')).ToDictionary(pair => pair[0], pair => int.Parse(pair[1], System.Globalization.CultureInfo.InvariantCulture)),
+        Quakers = quakers,
+        RoastedGrams = 100m,
+    }.Onto(new GreenGrade(default, default, new DateOnly(2026, 11, 20), null, Weight.FromGrams(grams)), null);
+}
