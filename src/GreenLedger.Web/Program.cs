@@ -49,6 +49,7 @@ api.MapPapersApi();
 api.MapPricingApi();
 api.MapSamplesApi();
 api.MapGradingApi();
+api.MapRoastingApi();
 api.MapSearchApi();
 app.MapApiDocument();
 api.MapCuppingApi();

@@ -18,35 +18,37 @@ internal static class SamplesApi
     {
         var samples = api.MapGroup("/samples").WithTags("Samples");
         samples.MapGet("/", SamplesAsync).WithName("ListSamples").WithSummary("Samples, the newest first")
-            .WithDescription("`q` is a part of a label, lot or origin; `waiting` is `graded` or `cupped`: what the sample still waits for. Samples on the table of an open session are left out for those who cup in it.");
+            .WithDescription("`q` is a part of a label, lot or origin; `waiting` is `graded` or `cupped`: what a sample that is here still waits for; `at` is the step where it stands. Samples on the table of an open session are left out for those who cup in it.");
         samples.MapGet("/{label}", SampleAsync).WithName("ReadSample").WithSummary("One sample, by its label code")
             .WithDescription("Not found also while an open session keeps the sample from the caller.");
         samples.MapPost("/", ReceiveAsync).WithName("ReceiveSample").WithSummary("Receive a sample of a lot")
-            .WithDescription("The lot is named by its reference or name. The answer gives the label code to write on the bag.");
+            .WithDescription("One that came unasked. The lot is named by its reference or name. The answer gives the label code to write on the bag.");
+        samples.MapSampleSteps();
     }
 
     private static async Task<Ok<List<SampleReply>>> SamplesAsync(
-        SampleQuery query, Reader reader, CancellationToken cancellationToken, string? q = null, SampleKind? kind = null, SampleStep? waiting = null, int skip = 0, int take = 100)
+        SampleQuery query, Reader reader, CancellationToken cancellationToken, string? q = null, SampleKind? kind = null, SampleStep? waiting = null, SampleStep? at = null, int skip = 0, int take = 100)
     {
-        var rows = await query.ListAsync(new SampleFilter(q, kind, waiting), await reader.SealAsync(), Math.Max(0, skip), Math.Clamp(take, 1, MostRows), cancellationToken);
+        var rows = await query.ListAsync(new SampleFilter(q, kind, waiting, At: at, WithExpected: true), await reader.SealAsync(), Math.Max(0, skip), Math.Clamp(take, 1, MostRows), cancellationToken);
         return TypedResults.Ok(rows.Select(SampleReply.Of).ToList());
     }
 
     private static async Task<Results<Ok<SampleReply>, NotFound>> SampleAsync(string label, SampleQuery query, Reader reader, CancellationToken cancellationToken)
     {
-        var rows = await query.ListAsync(new SampleFilter(label), await reader.SealAsync(), 0, MostRows, cancellationToken);
+        var rows = await query.ListAsync(new SampleFilter(label, WithExpected: true), await reader.SealAsync(), 0, MostRows, cancellationToken);
         return rows.FirstOrDefault(row => string.Equals(row.LabelCode, label.Trim(), StringComparison.OrdinalIgnoreCase)) is { } found
             ? TypedResults.Ok(SampleReply.Of(found))
             : TypedResults.NotFound();
     }
 
     private static async Task<Created<SampleReply>> ReceiveAsync(
-        SampleRequest request, LedgerContext db, SampleQuery query, TimeProvider clock, CancellationToken cancellationToken)
+        SampleRequest request, LedgerContext db, SampleQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
     {
         var lot = await SampleLots.FindAsync(db, request.Lot.Trim(), nameof(request.Lot), cancellationToken);
         var labels = await db.NewLabelsAsync(cancellationToken);
         var sample = new Sample(
-            lot, request.Kind, labels.Next(), request.ReceivedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), Weight.FromGrams(request.WeightGrams), request.Note);
+            lot, request.Kind, labels.Next(), request.ReceivedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), Weight.FromGrams(request.WeightGrams), request.Note)
+            .ReceivedAs(request.BagCondition, http.User.Person());
         db.Add(sample);
         await db.SaveChangesAsync(cancellationToken);
         var row = (await query.ListAsync(new SampleFilter(sample.LabelCode), Seal.None, 0, MostRows, cancellationToken)).Single(one => one.Id == sample.Id);
@@ -55,7 +57,7 @@ internal static class SamplesApi
 }
 
 /// <summary>A sample to receive: of the lot with this reference or name; today where no day is given.</summary>
-internal sealed record SampleRequest(string Lot, decimal WeightGrams, SampleKind Kind = SampleKind.Offer, DateOnly? ReceivedOn = null, string? Note = null);
+internal sealed record SampleRequest(string Lot, decimal WeightGrams, SampleKind Kind = SampleKind.Offer, DateOnly? ReceivedOn = null, string? Note = null, string? BagCondition = null);
 
 /// <summary>A sample with how far it has come; the score is the fitted one of its latest closed session.</summary>
 internal sealed record SampleReply(
@@ -69,8 +71,9 @@ internal sealed record SampleReply(
     string LotName,
     DateOnly? GradedOn,
     DateOnly? CuppedOn,
-    decimal? Score)
+    decimal? Score,
+    SampleStep? StandsAt)
 {
     public static SampleReply Of(SampleRow row) => new(
-        row.Id.Value, row.LabelCode, row.Kind, row.ReceivedOn, row.Weight?.Grams, row.LotId.Value, row.LotRef, row.LotName, row.GradedOn, row.CuppedOn, row.Fitted?.Points);
+        row.Id.Value, row.LabelCode, row.Kind, row.ReceivedOn, row.Weight?.Grams, row.LotId.Value, row.LotRef, row.LotName, row.GradedOn, row.CuppedOn, row.Fitted?.Points, row.Stands?.Step);
 }

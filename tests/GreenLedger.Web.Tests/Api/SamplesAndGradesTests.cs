@@ -85,6 +85,66 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
         Assert.All(table.Secrets, secret => Assert.DoesNotContain(secret, all, StringComparison.OrdinalIgnoreCase));
     }
 
+    [Fact]
+    public async Task A_script_asks_sends_receives_takes_back_and_reads_the_way()
+    {
+        var buyer = await house.ScriptAsync(Role.Buyer);
+        await LotAsync("API-4", "Quinta da Fonte", null);
+
+        var asked = await PostAsync(buyer, "/api/samples/requests", """{ "lots": ["API-4"], "kind": "type", "weightGrams": 300, "askedOn": "2026-11-02" }""");
+        var label = asked[0].GetProperty("labelCode").GetString();
+        await AnswerAsync(buyer, $"/api/samples/{label}/send", """{ "sentOn": "2026-11-04", "courier": "Air courier" }""");
+        var received = await AnswerAsync(buyer, $"/api/samples/{label}/receive", """{ "weightGrams": 290, "receivedOn": "2026-11-09", "bagCondition": "damp" }""");
+        var back = await AnswerAsync(buyer, $"/api/samples/{label}/back", """{ "reason": "Another bag was meant." }""");
+
+        Assert.Equal(["done", "done", "done", "next", "ahead", "ahead", "ahead"], received.GetProperty("way").EnumerateArray().Select(stop => stop.GetProperty("state").GetString()));
+        Assert.Equal("290 g, damp", back.GetProperty("takenBack")[0].GetProperty("said").GetString());
+        Assert.Equal("onTheWay", (await buyer.GetFromJsonAsync<JsonElement>($"/api/samples/{label}", Stop)).GetProperty("standsAt").GetString());
+        var noReason = await buyer.PostAsync(new Uri($"/api/samples/{label}/back", UriKind.Relative), new StringContent("""{ "reason": " " }""", null, "application/json"), Stop);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, noReason.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_script_writes_a_roast_and_is_told_what_it_missed()
+    {
+        var cupper = await house.ScriptAsync(Role.Cupper);
+        await LotAsync("API-5", "Quinta do Lume", null);
+        var label = (await PostAsync(await house.ScriptAsync(Role.Buyer), "/api/samples", """{ "lot": "API-5", "weightGrams": 350, "receivedOn": "2026-11-20" }""")).GetProperty("labelCode").GetString();
+
+        var roast = await PostAsync(cupper, "/api/roasting/roasts", $$"""
+            { "labelCode": "{{label}}", "roastedAt": "2026-11-21T15:00:00Z", "massInGrams": 100, "massOutGrams": 85, "totalSeconds": 420, "firstCrackSeconds": 330,
+              "colourScale": "Gourmet", "wholeBean": 58.4, "cuppingAt": "2026-11-22T09:00:00Z" }
+            """);
+
+        // Handbook quality.md section 1.3: 8 to 12 min, 58 ± 1, rest 8 to 24 h; 15 % lost in section 3.
+        Assert.Equal((15m, 18m), (roast.GetProperty("lossPercent").GetDecimal(), roast.GetProperty("restHours").GetDecimal()));
+        var held = roast.GetProperty("findings").EnumerateArray().ToDictionary(finding => finding.GetProperty("what").GetString()!, finding => finding.GetProperty("held").ToString());
+        Assert.Equal(("False", "True", "", "True"), (held["Roast time"], held["Colour, whole bean"], held["Colour, ground"], held["Rest until cupping"]));
+        Assert.Equal(1, (await cupper.GetFromJsonAsync<JsonElement>($"/api/roasting/roasts?q={label}", Stop)).GetArrayLength());
+        Assert.Equal(12m, (await cupper.GetFromJsonAsync<JsonElement>("/api/roasting/protocol", Stop)).GetProperty("mostMinutes").GetDecimal());
+    }
+
+    [Fact]
+    public async Task A_grade_is_worked_out_without_storing_it_even_for_a_viewer()
+    {
+        var viewer = await house.ScriptAsync(Role.Viewer);
+        var before = await house.FromLedgerAsync(db => db.GreenGrades.CountAsync(Stop));
+
+        var answer = await AnswerAsync(viewer, "/api/grading/calculate/grade", """
+            { "moisturePercent": 12.6, "exportDefects": 87, "quakers": 0, "odour": "jute", "hasForeignOdour": true,
+              "beans": { "partial-black": 5, "broken": 14, "shell": 4, "slight-insect": 19 } }
+            """);
+        var robusta = await AnswerAsync(viewer, "/api/grading/calculate/grade", """{ "varieties": "Robusta", "beans": { "chalky-white": 30 } }""");
+
+        // Handbook quality.md section 9, check value 5: 4 full, none of category 1, specialty by its defects; value 7: 87 and 12.6 % fail.
+        Assert.Equal((0m, 4m, "specialty"), (answer.GetProperty("category1").GetDecimal(), answer.GetProperty("category2").GetDecimal(), answer.GetProperty("class").GetString()));
+        var failed = answer.GetProperty("limits").EnumerateArray().Where(limit => limit.GetProperty("passed").ToString() == "False").Select(limit => limit.GetProperty("name").GetString());
+        Assert.Equal(["Moisture", "Odour", "Moisture", "Defects in 300 g"], failed);
+        // finerobusta.coffee, classification: 6 of category 2 are no longer fine, and 8 of both are premium.
+        Assert.Equal("premium", robusta.GetProperty("class").GetString());
+        Assert.Equal(before, await house.FromLedgerAsync(db => db.GreenGrades.CountAsync(Stop)));
+    }
+
     private async Task LotAsync(string reference, string name, string? varieties)
     {
         await house.OpenHouseAsync();
@@ -96,6 +156,13 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
                 await db.SaveChangesAsync(Stop);
             }
         });
+    }
+
+    private static async Task<JsonElement> AnswerAsync(HttpClient script, string address, string body)
+    {
+        var answer = await script.PostAsync(new Uri(address, UriKind.Relative), new StringContent(body, null, "application/json"), Stop);
+        Assert.True(answer.StatusCode == HttpStatusCode.OK, await answer.Content.ReadAsStringAsync(Stop));
+        return await answer.Content.ReadFromJsonAsync<JsonElement>(Stop);
     }
 
     private static async Task<JsonElement> PostAsync(HttpClient script, string address, string body)

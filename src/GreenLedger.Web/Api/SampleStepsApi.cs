@@ -1,0 +1,132 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Samples;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Samples;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Samples;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Api;
+
+/// <summary>The steps of a sample's way for scripts: the same acts as on the pages.</summary>
+internal static class SampleStepsApi
+{
+    public static void MapSampleSteps(this IEndpointRouteBuilder samples)
+    {
+        samples.MapPost("/requests", AskAsync).WithName("AskForSamples").WithSummary("Ask for samples of lots")
+            .WithDescription("Lots are named by reference or name; without a supplier it is whoever offers the lot. The answer gives the label codes for the bags.");
+        samples.MapGet("/{label}/way", WayAsync).WithName("ReadSampleWay").WithSummary("The steps of a sample: what happened, was skipped or comes next")
+            .WithDescription("Not found also while an open session keeps the sample from the caller.");
+        samples.MapPost("/{label}/send", SendAsync).WithName("SendSample").WithSummary("Write down that a sample is on the way");
+        samples.MapPost("/{label}/receive", ReceiveAsync).WithName("ReceiveAskedSample").WithSummary("Receive a sample that was asked for");
+        samples.MapPost("/{label}/back", BackAsync).WithName("TakeSampleStepBack").WithSummary("Take the last step back, with a reason")
+            .WithDescription("Refused once the sample was graded, roasted or laid out.");
+        samples.MapGet("/label-sheets", () => TypedResults.Ok(LabelSheet.Usual)).WithName("ListLabelSheets").WithSummary("Sizes of label sheets, in millimetres");
+    }
+
+    private static async Task<Created<List<AskedReply>>> AskAsync(AskRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var asking = new SampleAsking(request.Supplier, request.Kind, Weight.FromGrams(request.WeightGrams), request.AskedOn ?? clock.Today(), request.Note);
+        var samples = await asking.AskAsync(db, [.. request.Lots.Select(lot => lot.Trim()).Where(lot => lot.Length > 0)], http.User.Person(), cancellationToken);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Created("/api/samples", samples.Select(sample => new AskedReply(sample.Id.Value, sample.LabelCode, sample.LotId.Value)).ToList());
+    }
+
+    private static async Task<Results<Ok<WayReply>, NotFound>> WayAsync(string label, LedgerContext db, SampleWayQuery ways, Reader reader, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        if (await FindAsync(db, label, cancellationToken) is not { } sample || (await reader.SealAsync()).Covers(sample.Id.Value))
+        {
+            return TypedResults.NotFound();
+        }
+
+        return TypedResults.Ok(await ReplyAsync(db, sample, ways, clock, cancellationToken));
+    }
+
+    private static Task<Results<Ok<WayReply>, NotFound>> SendAsync(
+        string label, SendRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(
+            label, db, ways, reader, clock,
+            sample =>
+            {
+                sample.Send(request.SentOn ?? clock.Today(), request.Courier, request.TrackingNumber, http.User.Person());
+                return Task.CompletedTask;
+            },
+            cancellationToken);
+
+    private static Task<Results<Ok<WayReply>, NotFound>> ReceiveAsync(
+        string label, ReceiveRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(
+            label, db, ways, reader, clock,
+            sample =>
+            {
+                sample.Receive(request.ReceivedOn ?? clock.Today(), Weight.FromGrams(request.WeightGrams), request.BagCondition, http.User.Person());
+                return Task.CompletedTask;
+            },
+            cancellationToken);
+
+    private static Task<Results<Ok<WayReply>, NotFound>> BackAsync(
+        string label, BackRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(
+            label, db, ways, reader, clock,
+            async sample => sample.TakeBack(request.Reason, await db.IsUsedAsync(sample, cancellationToken), http.User.Person(), clock.GetUtcNow()),
+            cancellationToken);
+
+    private static async Task<Results<Ok<WayReply>, NotFound>> ActAsync(
+        string label, LedgerContext db, SampleWayQuery ways, Reader reader, TimeProvider clock, Func<Sample, Task> act, CancellationToken cancellationToken)
+    {
+        if (await FindAsync(db, label, cancellationToken) is not { } sample || (await reader.SealAsync()).Covers(sample.Id.Value))
+        {
+            return TypedResults.NotFound();
+        }
+
+        await act(sample);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(await ReplyAsync(db, sample, ways, clock, cancellationToken));
+    }
+
+    private static Task<Sample?> FindAsync(LedgerContext db, string label, CancellationToken cancellationToken)
+    {
+        var code = label.Trim().ToUpperInvariant();
+        return db.Samples.Include(sample => sample.SetBacks).SingleOrDefaultAsync(sample => sample.LabelCode == code, cancellationToken);
+    }
+
+    private static async Task<WayReply> ReplyAsync(LedgerContext db, Sample sample, SampleWayQuery ways, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var people = sample.SetBacks.Select(back => back.By).ToList();
+        var names = await db.People.Where(person => people.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
+        return new WayReply(
+            sample.LabelCode,
+            [.. (await ways.FindAsync(sample, clock.Today(), cancellationToken)).Select(StopReply.Of)],
+            [.. sample.SetBacks.Select(back => new SetBackReply(back.Step, back.On, back.Said, back.Reason, names.GetValueOrDefault(back.By), back.At))]);
+    }
+}
+
+/// <summary>Samples to ask for, one of each lot.</summary>
+internal sealed record AskRequest(
+    IReadOnlyList<string> Lots, string? Supplier = null, SampleKind Kind = SampleKind.Offer, decimal WeightGrams = 500m, DateOnly? AskedOn = null, string? Note = null);
+
+/// <summary>A sample that was asked for, with the code for its bag.</summary>
+internal sealed record AskedReply(Guid Id, string LabelCode, Guid LotId);
+
+/// <summary>That a sample is on the way; today where no day is given.</summary>
+internal sealed record SendRequest(DateOnly? SentOn = null, string? Courier = null, string? TrackingNumber = null);
+
+/// <summary>That a sample is here; today where no day is given.</summary>
+internal sealed record ReceiveRequest(decimal WeightGrams, DateOnly? ReceivedOn = null, string? BagCondition = null);
+
+/// <summary>Why the last step does not hold.</summary>
+internal sealed record BackRequest(string Reason);
+
+/// <summary>A sample's way, and the steps that were taken back.</summary>
+internal sealed record WayReply(string LabelCode, IReadOnlyList<StopReply> Way, IReadOnlyList<SetBackReply> TakenBack);
+
+/// <summary>One step: days waiting only where the sample stands.</summary>
+internal sealed record StopReply(SampleStep Step, StepState State, DateOnly? On, string? By, string? Figure, int? WaitingDays, bool IsLate)
+{
+    public static StopReply Of(SampleStop stop) => new(stop.Step, stop.State, stop.Taken?.On, stop.Taken?.By, stop.Taken?.Figure, stop.WaitingDays, stop.IsLate);
+}
+
+/// <summary>A step that was taken back.</summary>
+internal sealed record SetBackReply(SampleStep Step, DateOnly On, string Said, string Reason, string? By, DateTimeOffset At);
