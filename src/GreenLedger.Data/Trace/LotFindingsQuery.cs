@@ -1,4 +1,5 @@
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Offers;
@@ -10,13 +11,13 @@ namespace GreenLedger.Data.Trace;
 /// <summary>A sample of a lot, with its newest grade.</summary>
 public sealed record GradedSample(Sample Sample, GreenGrade? Grade);
 
-/// <summary>What was found of a lot: its samples, the newest first, and the results of closed sessions.</summary>
-public sealed record LotFindings(Id<Lot> LotId, IReadOnlyList<GradedSample> Samples, IReadOnlyList<LotResultRow> Results);
+/// <summary>What was found of a lot: its samples, the newest first, the way of the newest, and the results of closed sessions.</summary>
+public sealed record LotFindings(Id<Lot> LotId, IReadOnlyList<GradedSample> Samples, IReadOnlyList<SampleStop> NewestWay, IReadOnlyList<LotResultRow> Results);
 
 /// <summary>Reads what the rooms of samples, grading and cupping know of a lot.</summary>
-public sealed class LotFindingsQuery(LedgerContext db, SessionQuery sessions)
+public sealed class LotFindingsQuery(LedgerContext db, SessionQuery sessions, SampleWayQuery ways)
 {
-    public async Task<LotFindings> FindAsync(Id<Lot> lotId, CancellationToken cancellationToken)
+    public async Task<LotFindings> FindAsync(Id<Lot> lotId, DateOnly today, CancellationToken cancellationToken)
     {
         var samples = await db.Samples.AsNoTracking().Where(sample => sample.LotId == lotId)
             .OrderByDescending(sample => sample.ReceivedOn ?? sample.SentOn ?? sample.AskedOn).ThenBy(sample => sample.LabelCode).ToListAsync(cancellationToken);
@@ -25,6 +26,7 @@ public sealed class LotFindingsQuery(LedgerContext db, SessionQuery sessions)
         return new LotFindings(
             lotId,
             [.. samples.Select(sample => new GradedSample(sample, grades.LastOrDefault(grade => grade.SampleId == sample.Id)))],
+            samples.Count == 0 ? [] : await ways.FindAsync(samples[0], today, cancellationToken),
             await sessions.OfLotAsync(lotId, cancellationToken));
     }
 }

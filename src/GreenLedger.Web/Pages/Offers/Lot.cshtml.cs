@@ -33,7 +33,7 @@ public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery f
 
         View = view;
         Way = await ways.FindAsync(Id, cancellationToken);
-        Findings = await findings.FindAsync(Id, cancellationToken);
+        Findings = await findings.FindAsync(Id, clock.Today(), cancellationToken);
         _costs = await landedCosts.FindAsync(clock.Today(), cancellationToken);
         return Page();
     }
