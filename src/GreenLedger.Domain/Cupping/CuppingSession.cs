@@ -124,6 +124,7 @@ public sealed partial class CuppingSession
     {
         ArgumentNullException.ThrowIfNull(sample);
         Rule.Require(!IsClosed, "This session is closed.", nameof(Samples));
+        Rule.Require(sample.IsReceived, $"Sample {sample.LabelCode} has not come yet: receive it first.", nameof(Samples));
         var before = _samples.Count(other => other.SampleId == sample.Id);
         Rule.Require(before > 0 == isDuplicate, isDuplicate ? $"Sample {sample.LabelCode} is not on the table yet." : $"Sample {sample.LabelCode} is already on the table.", nameof(Samples));
         Rule.Require(_samples.All(other => other.Code != code), $"The code {code} is already on this table.", nameof(Samples));

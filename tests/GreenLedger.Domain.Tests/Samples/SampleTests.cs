@@ -1,3 +1,4 @@
+using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
@@ -95,6 +96,14 @@ public sealed class SampleTests
 
         Assert.Throws<RuleBrokenException>(() => sample.Receive(Asked.AddDays(10), Weight.FromGrams(300m), null, Lead));
         Assert.Equal(480m, sample.Weight!.Value.Grams);
+    }
+
+    [Fact]
+    public void What_is_not_here_yet_is_not_poured()
+    {
+        var session = new CuppingSession("Tuesday table", new DateOnly(2026, 11, 24), CuppingForm.HundredPoint(), 5, Lead);
+
+        Assert.Contains("has not come yet", Assert.Throws<RuleBrokenException>(() => session.Pour(New(), new Random(1))).Message, StringComparison.Ordinal);
     }
 
     private static Sample New() => Sample.Ask(Id<Lot>.New(), SampleKind.PreShipment, "QX7", Sender, Weight.FromGrams(500m), Asked, Lead);

@@ -1037,6 +1037,62 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("DefectCounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradeLimit", b =>
+                {
+                    b.Property<Guid>("GreenGradeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Found")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<string>("Limit")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<string>("Limits")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<bool?>("Passed")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("GreenGradeId", "Position");
+
+                    b.ToTable("GradeLimits", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradingHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Fractions")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("MoistureMethod")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("GradingHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1044,6 +1100,10 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<Guid?>("By")
                         .HasColumnType("uuid");
+
+                    b.Property<string>("Colour")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
 
                     b.Property<int?>("DensityGramsPerLitre")
                         .HasColumnType("integer");
@@ -1053,6 +1113,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<DateOnly>("GradedOn")
                         .HasColumnType("date");
+
+                    b.Property<bool?>("HasForeignOdour")
+                        .HasColumnType("boolean");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("uuid");
@@ -1065,8 +1128,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(2000)
                         .HasColumnType("character varying(2000)");
 
+                    b.Property<string>("Odour")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
                     b.Property<int?>("Quakers")
                         .HasColumnType("integer");
+
+                    b.Property<string>("QualityClass")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
 
                     b.Property<Guid>("SampleId")
                         .HasColumnType("uuid");
@@ -1074,6 +1145,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<string>("Scheme")
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
+
+                    b.Property<int?>("StatedScreen")
+                        .HasColumnType("integer");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
@@ -3072,6 +3146,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradeLimit", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
+                        .WithMany("Limits")
+                        .HasForeignKey("GreenGradeId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.HasOne("GreenLedger.Domain.People.Person", null)
@@ -3474,6 +3557,8 @@ namespace GreenLedger.Data.Migrations.Postgres
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.Navigation("Defects");
+
+                    b.Navigation("Limits");
 
                     b.Navigation("Screens");
                 });

@@ -1035,12 +1035,72 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("DefectCounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradeLimit", b =>
+                {
+                    b.Property<Guid>("GreenGradeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Found")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Limit")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Limits")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool?>("Passed")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("GreenGradeId", "Position");
+
+                    b.ToTable("GradeLimits", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradingHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Fractions")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MoistureMethod")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("GradingHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
                     b.Property<Guid?>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Colour")
+                        .HasMaxLength(60)
                         .HasColumnType("TEXT");
 
                     b.Property<int?>("DensityGramsPerLitre")
@@ -1051,6 +1111,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<DateOnly>("GradedOn")
                         .HasColumnType("TEXT");
+
+                    b.Property<bool?>("HasForeignOdour")
+                        .HasColumnType("INTEGER");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("TEXT");
@@ -1063,8 +1126,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(2000)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Odour")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
                     b.Property<int?>("Quakers")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("QualityClass")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
 
                     b.Property<Guid>("SampleId")
                         .HasColumnType("TEXT");
@@ -1072,6 +1143,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<string>("Scheme")
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("StatedScreen")
+                        .HasColumnType("INTEGER");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
@@ -3066,6 +3140,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradeLimit", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
+                        .WithMany("Limits")
+                        .HasForeignKey("GreenGradeId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.HasOne("GreenLedger.Domain.People.Person", null)
@@ -3468,6 +3551,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.Navigation("Defects");
+
+                    b.Navigation("Limits");
 
                     b.Navigation("Screens");
                 });

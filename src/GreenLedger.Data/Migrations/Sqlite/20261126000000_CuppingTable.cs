@@ -192,6 +192,39 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 nullable: false,
                 defaultValue: "");
 
+            migrationBuilder.AddColumn<string>(
+                name: "Colour",
+                table: "GreenGrades",
+                type: "TEXT",
+                maxLength: 60,
+                nullable: true);
+
+            migrationBuilder.AddColumn<bool>(
+                name: "HasForeignOdour",
+                table: "GreenGrades",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Odour",
+                table: "GreenGrades",
+                type: "TEXT",
+                maxLength: 100,
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "QualityClass",
+                table: "GreenGrades",
+                type: "TEXT",
+                maxLength: 100,
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "StatedScreen",
+                table: "GreenGrades",
+                type: "INTEGER",
+                nullable: true);
+
             migrationBuilder.AddColumn<int>(
                 name: "Version",
                 table: "GreenGrades",
@@ -328,6 +361,43 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         principalTable: "ScoreSheets",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "GradeLimits",
+                columns: table => new
+                {
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    GreenGradeId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Limits = table.Column<string>(type: "TEXT", maxLength: 100, nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 100, nullable: false),
+                    Found = table.Column<string>(type: "TEXT", maxLength: 100, nullable: true),
+                    Limit = table.Column<string>(type: "TEXT", maxLength: 100, nullable: false),
+                    Passed = table.Column<bool>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_GradeLimits", x => new { x.GreenGradeId, x.Position });
+                    table.ForeignKey(
+                        name: "FK_GradeLimits_GreenGrades_GreenGradeId",
+                        column: x => x.GreenGradeId,
+                        principalTable: "GreenGrades",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "GradingHabits",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Fractions = table.Column<int>(type: "INTEGER", nullable: false),
+                    MoistureMethod = table.Column<string>(type: "TEXT", maxLength: 100, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_GradingHabits", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -773,6 +843,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "EarlierSheets");
 
             migrationBuilder.DropTable(
+                name: "GradeLimits");
+
+            migrationBuilder.DropTable(
+                name: "GradingHabits");
+
+            migrationBuilder.DropTable(
                 name: "PanelMembers");
 
             migrationBuilder.DropTable(
@@ -923,6 +999,26 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "SearchText",
                 table: "OfferLists");
+
+            migrationBuilder.DropColumn(
+                name: "Colour",
+                table: "GreenGrades");
+
+            migrationBuilder.DropColumn(
+                name: "HasForeignOdour",
+                table: "GreenGrades");
+
+            migrationBuilder.DropColumn(
+                name: "Odour",
+                table: "GreenGrades");
+
+            migrationBuilder.DropColumn(
+                name: "QualityClass",
+                table: "GreenGrades");
+
+            migrationBuilder.DropColumn(
+                name: "StatedScreen",
+                table: "GreenGrades");
 
             migrationBuilder.DropColumn(
                 name: "Version",

@@ -1032,12 +1032,72 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("DefectCounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradeLimit", b =>
+                {
+                    b.Property<Guid>("GreenGradeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Found")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Limit")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Limits")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool?>("Passed")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("GreenGradeId", "Position");
+
+                    b.ToTable("GradeLimits", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradingHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Fractions")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MoistureMethod")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("GradingHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
                     b.Property<Guid?>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Colour")
+                        .HasMaxLength(60)
                         .HasColumnType("TEXT");
 
                     b.Property<int?>("DensityGramsPerLitre")
@@ -1048,6 +1108,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<DateOnly>("GradedOn")
                         .HasColumnType("TEXT");
+
+                    b.Property<bool?>("HasForeignOdour")
+                        .HasColumnType("INTEGER");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("TEXT");
@@ -1060,8 +1123,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(2000)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Odour")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
                     b.Property<int?>("Quakers")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("QualityClass")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
 
                     b.Property<Guid>("SampleId")
                         .HasColumnType("TEXT");
@@ -1069,6 +1140,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<string>("Scheme")
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("StatedScreen")
+                        .HasColumnType("INTEGER");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
@@ -3063,6 +3137,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Grading.GradeLimit", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
+                        .WithMany("Limits")
+                        .HasForeignKey("GreenGradeId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.HasOne("GreenLedger.Domain.People.Person", null)
@@ -3465,6 +3548,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
             modelBuilder.Entity("GreenLedger.Domain.Grading.GreenGrade", b =>
                 {
                     b.Navigation("Defects");
+
+                    b.Navigation("Limits");
 
                     b.Navigation("Screens");
                 });
