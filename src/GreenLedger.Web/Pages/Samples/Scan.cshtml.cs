@@ -17,12 +17,6 @@ internal sealed class ScanModel(LedgerContext db) : PageModel
     {
         var label = Label.Trim().ToUpperInvariant();
         var found = await db.Samples.Where(sample => sample.LabelCode == label).Select(sample => (Id<Sample>?)sample.Id).SingleOrDefaultAsync(cancellationToken);
-        if (found is { } id)
-        {
-            return RedirectToPage("/Samples/Sample", new { id });
-        }
-
-        Response.StatusCode = StatusCodes.Status404NotFound;
-        return Page();
+        return found is { } id ? RedirectToPage("/Samples/Sample", new { id }) : Page();
     }
 }
