@@ -72,15 +72,10 @@ public sealed class PanelResult
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(expected);
         Rule.Require(session.Sheets.Count > 0, "There is no sheet to work with.", nameof(Sheets));
-        var tasted = session.Sheets.Select(sheet => sheet.SampleId).ToHashSet();
-        var samples = session.Samples.Where(sample => !sample.IsDuplicate && tasted.Contains(sample.SampleId)).ToList();
-        var place = samples.Select((sample, index) => (sample.SampleId, index)).ToDictionary(pair => pair.SampleId, pair => pair.index);
-        var cuppers = session.Sheets.Select(sheet => sheet.CupperKey).Distinct().ToList();
-        var seat = cuppers.Select((key, index) => (key, index)).ToDictionary(pair => pair.key, pair => pair.index);
-        var scores = session.Sheets
-            .Select(sheet => new PanelScore(place[sheet.SampleId], seat[sheet.CupperKey], (double)sheet.Unrounded.Points))
-            .ToList();
-        var weighed = cuppers.ConvertAll(key => weights?.Of(key));
+        var (tasted, cuppers, scores) = SessionScores.Of(session);
+        var known = tasted.ToHashSet();
+        var samples = session.Samples.Where(sample => !sample.IsDuplicate && known.Contains(sample.SampleId)).ToList();
+        var weighed = cuppers.Select(key => weights?.Of(key)).ToList();
         var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count, weighed.ConvertAll(weight => weight?.Weight ?? 1));
         var errors = PanelErrors.Of(fit, expected);
         var ofSample = scores.ToLookup(score => score.Sample);
@@ -108,6 +103,18 @@ public sealed class PanelResult
             ofCupper[index].Count(),
             weighed[index])));
         return result;
+    }
+
+    /// <summary>Which samples of the session the panel can tell apart, by the fit and the error of this result.</summary>
+    /// <param name="scores">The sheets that this result was computed from.</param>
+    public PairwiseDifferences Differences(SessionScores scores)
+    {
+        ArgumentNullException.ThrowIfNull(scores);
+        var weights = _cuppers.ToDictionary(cupper => cupper.CupperKey, cupper => cupper.Weight);
+        var fit = AdditiveFit.Of(scores.Scores, scores.Samples.Count, scores.Cuppers.Count, [.. scores.Cuppers.Select(key => weights[key])]);
+        // What stood in for the error is in each sample's own variance, on results of before the ledger kept it too.
+        var expected = Math.Sqrt(_samples.Single(sample => sample.SampleId == scores.Samples[0]).OwnVariance * fit.WeightOf(0));
+        return PairwiseDifferences.Of(fit, PanelErrors.Of(fit, new ExpectedErrors(expected, expected)));
     }
 
     private static SampleResult Result(

@@ -37,6 +37,12 @@ public static class Figures
 
     public static string Score(decimal points) => points.ToString("0.00", Reader);
 
+    /// <summary>A computed figure in points, with a true minus: <c>−0.25</c>.</summary>
+    public static string Points(double points) => points.ToString("0.00;−0.00;0.00", Reader);
+
+    /// <summary>The chance of a test, to three decimals.</summary>
+    public static string Probability(double p) => p < 0.001 ? "< 0.001" : p.ToString("0.000", Reader);
+
     public static string Percent(Percent percent) => percent.Points.ToString("0.##", Reader) + " %";
 
     public static string Differential(Differential differential) =>

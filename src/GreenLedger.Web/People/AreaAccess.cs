@@ -24,6 +24,7 @@ internal static class AreaAccess
         ["Roasting"] = "r w w w r",
         ["Cupping"] = "r w w w r",
         ["Cupping, leading"] = "n n w w n",
+        ["Cuppers' records"] = "n n r n n",
         ["Pricing"] = "r n n w r",
         ["Choosing"] = "r n n w r",
         ["Papers"] = "r r w w r",

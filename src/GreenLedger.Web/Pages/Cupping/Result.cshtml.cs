@@ -1,4 +1,3 @@
-using GreenLedger.Data;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain;
@@ -9,103 +8,90 @@ using GreenLedger.Web.Cupping;
 using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Cupping;
 
 /// <summary>What a closed session says, how it was computed, and every sheet behind it.</summary>
-public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageModel
+public sealed class ResultModel(ResultQuery query, BlindTableQuery blind) : PageModel
 {
     /// <summary>Above this many samples the page leaves the single sheets to the workbook.</summary>
     public const int MostShown = 80;
 
+    /// <summary>Above this many pairs the page leaves them to the API.</summary>
+    public const int MostPairs = 200;
+
     /// <summary>A sheet this many residual deviations from the fit is listed; common practice, no source.</summary>
     private const double FarFromFit = 2;
-
-    private IReadOnlyList<TableSampleRow> _rows = [];
 
     [BindProperty(SupportsGet = true)]
     public Id<CuppingSession> Id { get; set; }
 
-    public CuppingSession Session { get; private set; } = null!;
+    public ClosedSession Found { get; private set; } = null!;
+
+    public CuppingSession Session => Found.Session;
+
+    public ResultDetail Detail { get; private set; } = null!;
 
     /// <summary>What stood under the codes, by sample; a hidden duplicate is in <see cref="CodesOf"/>.</summary>
     public IReadOnlyDictionary<Id<Sample>, TableSampleRow> Key { get; private set; } = new Dictionary<Id<Sample>, TableSampleRow>();
 
-    public Agreement? Agreement { get; private set; }
-
-    /// <summary>How each cupper worked beside the others; empty where too few tasted the same samples.</summary>
-    public IReadOnlyDictionary<string, CupperPerformance> Work { get; private set; } = new Dictionary<string, CupperPerformance>();
-
     public Spread? Spread { get; private set; }
+
+    public ToldApart? ToldApart { get; private set; }
 
     public IReadOnlyList<string> Notes { get; private set; } = [];
 
     public IReadOnlyList<Disagreement> Disagreements { get; private set; } = [];
 
-    public IReadOnlyList<string> KeyOpenings { get; private set; } = [];
-
-    /// <summary>Names of those who opened the key and scored.</summary>
-    public IReadOnlyList<string> NotBlind { get; private set; } = [];
-
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        if (!await FindAsync(cancellationToken))
+        {
+            return await blind.FindAsync(Id, null, cancellationToken) is null ? NotFound() : RedirectToPage("Table", new { Id });
+        }
+
+        Detail = ResultDetail.Of(Session, Found.Descriptive);
+        Spread = Session.Result!.Samples.Count <= MostShown ? Spread.Of(Session, Key) : null;
+        ToldApart = Detail.Differences is { } differences ? ToldApart.Of(differences, Names()) : null;
+        Notes = [.. PanelNotes.Of(Session.Result!)];
+        Disagreements = [.. Stated().Concat(Far())];
+        return Page();
+    }
+
+    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
     {
         if (!await FindAsync(cancellationToken))
         {
             return NotFound();
         }
 
-        if (!Session.IsClosed)
-        {
-            return RedirectToPage("Table", new { Id });
-        }
-
-        await ReadKeyAsync(cancellationToken);
-        var scores = Scores();
-        Agreement = Agreement.Of(scores);
-        Work = CupperPerformance.Of(scores).ToDictionary(one => Session.Result!.Cuppers[one.Cupper].CupperKey);
-        Spread = Session.Result!.Samples.Count <= MostShown ? Spread.Of(Session, Key) : null;
-        Notes = [.. PanelNotes.Of(Session.Result!)];
-        Disagreements = [.. Stated().Concat(Far())];
-        KeyOpenings = await OpeningsAsync(cancellationToken);
-        return Page();
-    }
-
-    public async Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken)
-    {
-        if (!await FindAsync(cancellationToken) || !Session.IsClosed)
-        {
-            return NotFound();
-        }
-
-        await ReadKeyAsync(cancellationToken);
         return await this.WorkbookAsync(Session.Title, Columns(), Session.Sheets, cancellationToken);
     }
 
     /// <summary>The code of a sample, with that of its hidden duplicate behind it.</summary>
-    public string CodesOf(Id<Sample> sample) => string.Join(" + ", _rows.Where(row => row.SampleId == sample).OrderBy(row => row.Repeat).Select(row => row.Code));
+    public string CodesOf(Id<Sample> sample) => string.Join(" + ", Found.Key.Where(row => row.SampleId == sample).OrderBy(row => row.Repeat).Select(row => row.Code));
 
     /// <summary>The code under which this sheet's cups stood.</summary>
-    public string CodeOf(ScoreSheet sheet) => _rows.First(row => row.SampleId == sheet.SampleId && row.Repeat == sheet.Repeat).Code;
+    public string CodeOf(ScoreSheet sheet) => Found.Key.First(row => row.SampleId == sheet.SampleId && row.Repeat == sheet.Repeat).Code;
 
-    private async Task ReadKeyAsync(CancellationToken cancellationToken)
-    {
-        _rows = await query.KeyAsync(Id, cancellationToken);
-        Key = _rows.Where(row => row.Repeat == 0).ToDictionary(row => row.SampleId);
-    }
+    /// <summary>What a sentence or a drawing calls each sample of the fit: its code and its label.</summary>
+    public IReadOnlyList<string> Names() => [.. Detail.Scores.Samples.Select(Name)];
+
+    public string Name(Id<Sample> sample) => $"{Key[sample].Code} · {Key[sample].LabelCode}";
+
+    /// <summary>A cupper's name, marked where the cupper was not blind.</summary>
+    public string Cupper(string key, string name) => Found.NotBlind.ContainsKey(key) ? $"{name} · not blind" : name;
 
     private async Task<bool> FindAsync(CancellationToken cancellationToken)
     {
-        var found = await db.CuppingSessions.AsNoTracking().Whole().SingleOrDefaultAsync(session => session.Id == Id, cancellationToken);
-        Session = found!;
-        return found is not null;
-    }
+        if (await query.FindAsync(Id, cancellationToken) is not { } found)
+        {
+            return false;
+        }
 
-    private List<PanelScore> Scores()
-    {
-        var place = Session.Samples.Where(sample => !sample.IsDuplicate).Select((sample, index) => (sample.SampleId, index)).ToDictionary(pair => pair.SampleId, pair => pair.index);
-        var seat = Session.Result!.Cuppers.Select((cupper, index) => (cupper.CupperKey, index)).ToDictionary(pair => pair.CupperKey, pair => pair.index);
-        return [.. Session.Sheets.Select(sheet => new PanelScore(place[sheet.SampleId], seat[sheet.CupperKey], (double)sheet.Unrounded.Points))];
+        Found = found;
+        Key = found.Key.Where(row => row.Repeat == 0).ToDictionary(row => row.SampleId);
+        return true;
     }
 
     private IEnumerable<Disagreement> Stated() => Session.Sheets
@@ -125,14 +111,6 @@ public sealed class ResultModel(LedgerContext db, SessionQuery query) : PageMode
             .Select(sheet => (sheet, expected: fitted[sheet.SampleId] + effects[sheet.CupperKey]))
             .Where(pair => Math.Abs((double)(pair.sheet.Unrounded.Points - pair.expected)) > FarFromFit * (double)deviation.Points)
             .Select(pair => new Disagreement(CodeOf(pair.sheet), pair.sheet.CupperName, "far from the fit", pair.sheet.Unrounded.Points, pair.expected));
-    }
-
-    private async Task<IReadOnlyList<string>> OpeningsAsync(CancellationToken cancellationToken)
-    {
-        var ids = Session.KeyOpenings.Select(opening => opening.By).Distinct().ToList();
-        var names = await db.People.Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
-        NotBlind = [.. Session.NotBlind().Select(person => names[person])];
-        return [.. Session.KeyOpenings.OrderBy(opening => opening.At).Select(opening => $"{names[opening.By]}, {Figures.Moment(opening.At)}")];
     }
 
     private TableColumn<ScoreSheet>[] Columns() =>

@@ -1,0 +1,75 @@
+using GreenLedger.Domain;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Cupping;
+
+/// <summary>Who looked behind the codes while the session was open.</summary>
+public sealed record KeyOpeningRow(Id<Person> By, string Name, DateTimeOffset At);
+
+/// <summary>What an earlier session said of a house reference, on the same form.</summary>
+public sealed record ReferenceRow(Id<Sample> SampleId, Id<CuppingSession> SessionId, string Title, DateOnly HeldOn, Score Fitted);
+
+/// <summary>A closed session with everything that its result is read by.</summary>
+/// <param name="Key">What stood under the codes, in the order of the table.</param>
+/// <param name="References">Earlier results of the session's house references, the newest first.</param>
+public sealed record ClosedSession(
+    CuppingSession Session,
+    DescriptiveRules? Descriptive,
+    IReadOnlyList<TableSampleRow> Key,
+    IReadOnlyList<KeyOpeningRow> Openings,
+    IReadOnlyList<ReferenceRow> References)
+{
+    /// <summary>Keys and names of those who opened the key and scored.</summary>
+    public IReadOnlyDictionary<string, string> NotBlind { get; } = Session.NotBlind()
+        .ToDictionary(person => person.ToString(), person => Openings.First(opening => opening.By == person).Name);
+}
+
+/// <summary>Reads the result of a closed session.</summary>
+public sealed class ResultQuery(LedgerContext db, SessionQuery sessions)
+{
+    /// <summary>Earlier results of a reference that a page lists.</summary>
+    private const int MostEarlier = 20;
+
+    /// <summary>Null where there is no such session, or it is still open.</summary>
+    public async Task<ClosedSession?> FindAsync(Id<CuppingSession> id, CancellationToken cancellationToken)
+    {
+        var session = await db.CuppingSessions.AsNoTracking().Closed().Whole().SingleOrDefaultAsync(session => session.Id == id, cancellationToken);
+        if (session is null)
+        {
+            return null;
+        }
+
+        var descriptive = session.DescriptiveFormId is { } form
+            ? await db.DescriptiveForms.AsNoTracking().SingleAsync(one => one.Id == form, cancellationToken)
+            : null;
+        return new ClosedSession(
+            session,
+            descriptive?.Rules,
+            await sessions.KeyAsync(id, cancellationToken),
+            await OpeningsAsync(session, cancellationToken),
+            await ReferencesAsync(session, cancellationToken));
+    }
+
+    private async Task<IReadOnlyList<KeyOpeningRow>> OpeningsAsync(CuppingSession session, CancellationToken cancellationToken)
+    {
+        var ids = session.KeyOpenings.Select(opening => opening.By).Distinct().ToList();
+        var names = await db.People.Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
+        return [.. session.KeyOpenings.OrderBy(opening => opening.At).Select(opening => new KeyOpeningRow(opening.By, names[opening.By], opening.At))];
+    }
+
+    private async Task<IReadOnlyList<ReferenceRow>> ReferencesAsync(CuppingSession session, CancellationToken cancellationToken)
+    {
+        var samples = session.Samples.Where(sample => sample.IsReference).Select(sample => sample.SampleId).Distinct().ToList();
+        return samples.Count == 0 ? [] : await db.SampleResults.AsNoTracking()
+            .Where(result => samples.Contains(result.SampleId) && result.FormId == session.FormId && result.SessionId != session.Id && result.HeldOn <= session.HeldOn)
+            .OrderByDescending(result => result.HeldOn).ThenByDescending(result => result.Id)
+            .Take(MostEarlier)
+            .Join(db.CuppingSessions, result => result.SessionId, earlier => earlier.Id, (result, earlier) => new ReferenceRow(
+                result.SampleId, earlier.Id, earlier.Title, earlier.HeldOn, result.Fitted))
+            .ToListAsync(cancellationToken);
+    }
+}

@@ -1,0 +1,56 @@
+using GreenLedger.Domain.People;
+
+namespace GreenLedger.Web.Tests.Cupping;
+
+public sealed class ResultPageTests(HouseFixture house) : IClassFixture<HouseFixture>
+{
+    [Fact]
+    public async Task The_result_shows_what_hidden_duplicates_the_reference_and_the_words_said()
+    {
+        var table = await ClosedTable.CloseAsync(house);
+        var cupper = await house.BrowserAsync(Role.Cupper);
+
+        var page = await cupper.ReadAsync($"/Cupping/Result/{table.SessionId}");
+
+        var text = page.QuerySelector("main")!.TextContent;
+        var rows = page.QuerySelectorAll("[aria-label='Hidden duplicates'] tbody tr").Select(row => row.TextContent).ToList();
+        Assert.Equal(2, rows.Count);
+        // 7 × 8.00 + 30 and 7 × 8.25 + 30, 1.75 apart; both cuppers differ by as much, so that s = 1.75 ÷ √2.
+        Assert.Contains(rows, row => row.Contains("86.00 · 87.75", StringComparison.Ordinal) && row.Contains("1.75", StringComparison.Ordinal));
+        Assert.Contains("repeat themselves within 1.24 points", text, StringComparison.Ordinal);
+        Assert.Contains("is the house reference", text, StringComparison.Ordinal);
+        Assert.Contains("jasmine (2)", text, StringComparison.Ordinal);
+        Assert.Contains("Blind: nobody on the panel could know", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Which_samples_the_panel_tells_apart_stands_in_words_in_a_drawing_and_in_a_table()
+    {
+        var table = await ClosedTable.CloseAsync(house);
+        var cupper = await house.BrowserAsync(Role.Cupper);
+
+        var page = await cupper.ReadAsync($"/Cupping/Result/{table.SessionId}");
+
+        // Worked by hand: means 86.00 and 82.50, cuppers ±0.5833, residual squares 4.0833 on 3 degrees of freedom. For one
+        // pair Tukey's test is Student's: t = 3.50 ÷ √(1.3611 × (1/4 + 1/2)) = 2√3, and with 3 df
+        // p = 1 − 2/π × (0.4 + arctan 2) = 0.0405.
+        var pair = page.QuerySelector("[aria-label='Differences between samples'] tbody tr")!.QuerySelectorAll("td").Select(cell => cell.TextContent.Trim()).ToList();
+        Assert.Equal("3.50", pair[1]);
+        Assert.Equal("0.041", pair[3]);
+        Assert.Equal("yes", pair[4]);
+        Assert.Contains("tells every sample from every other", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(2, page.QuerySelectorAll(".alike-dot").Length);
+    }
+
+    [Fact]
+    public async Task Who_opened_the_key_and_scored_is_marked_not_blind()
+    {
+        var table = await ClosedTable.CloseAsync(house, peeks: true);
+        var cupper = await house.BrowserAsync(Role.Cupper);
+
+        var page = await cupper.ReadAsync($"/Cupping/Result/{table.SessionId}");
+
+        Assert.Contains("Marked not blind", page.QuerySelector(".note-caution")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains(page.QuerySelectorAll("[aria-label='Hidden duplicates'] tbody td"), cell => cell.TextContent.Contains("· not blind", StringComparison.Ordinal));
+    }
+}
