@@ -54,6 +54,25 @@ public sealed class CupperRecordQuery(LedgerContext db)
         return [.. sessions.Select(session => Of(session, cupper.ToString()))];
     }
 
+    /// <summary>The rule with what each cupper of a session is held against: the record on the session's form.</summary>
+    /// <param name="session">With its sheets.</param>
+    public async Task<PanelWeights> WeightsAsync(CuppingSession session, CupperWeights rule, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        ArgumentNullException.ThrowIfNull(rule);
+        var records = new Dictionary<string, Repeatability>();
+        foreach (var cupper in session.Sheets.Select(sheet => sheet.CupperId).OfType<Id<Person>>().Distinct())
+        {
+            var history = await HistoryAsync(cupper, session.FormId, cancellationToken);
+            if (CupperRecord.Of(history).Repeatability is { } repeatability)
+            {
+                records[cupper.ToString()] = repeatability;
+            }
+        }
+
+        return new PanelWeights(rule, records);
+    }
+
     private static CuppedSession Of(CuppingSession session, string cupper)
     {
         var scores = SessionScores.Of(session);

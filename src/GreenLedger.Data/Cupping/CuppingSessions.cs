@@ -18,6 +18,7 @@ public static class CuppingSessions
         .Include(session => session.KeyOpenings)
         .Include(session => session.Result!.Samples.OrderBy(result => result.Position))
         .Include(session => session.Result!.Cuppers)
+        .Include(session => session.Result!.Discussed.OrderBy(discussed => discussed.At))
         .AsSplitQuery();
 
     /// <summary>

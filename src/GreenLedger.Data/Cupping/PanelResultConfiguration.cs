@@ -1,5 +1,6 @@
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -7,7 +8,8 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 namespace GreenLedger.Data.Cupping;
 
 internal sealed class PanelResultConfiguration :
-    IEntityTypeConfiguration<PanelResult>, IEntityTypeConfiguration<SampleResult>, IEntityTypeConfiguration<CupperEffect>
+    IEntityTypeConfiguration<PanelResult>, IEntityTypeConfiguration<SampleResult>, IEntityTypeConfiguration<CupperEffect>,
+    IEntityTypeConfiguration<DiscussedScore>
 {
     private const string Panel = "PanelResultId";
 
@@ -17,6 +19,7 @@ internal sealed class PanelResultConfiguration :
         builder.Property(result => result.WeightRule).HasMaxLength(400);
         builder.HasMany(result => result.Samples).WithOne().HasForeignKey(Panel).IsRequired();
         builder.HasMany(result => result.Cuppers).WithOne().HasForeignKey(Panel).IsRequired();
+        builder.HasMany(result => result.Discussed).WithOne().HasForeignKey(Panel).IsRequired();
     }
 
     public void Configure(EntityTypeBuilder<SampleResult> builder)
@@ -39,5 +42,14 @@ internal sealed class PanelResultConfiguration :
         builder.Property(effect => effect.Weight).HasDefaultValue(1.0);
         builder.Property(effect => effect.WeightReason).HasMaxLength(200);
         builder.HasKey(Panel, nameof(CupperEffect.CupperKey));
+    }
+
+    public void Configure(EntityTypeBuilder<DiscussedScore> builder)
+    {
+        builder.ToTable("DiscussedScores");
+        builder.Property(discussed => discussed.Id).ValueGeneratedNever();
+        builder.Property(discussed => discussed.Reason).HasMaxLength(500);
+        builder.HasOne<Sample>().WithMany().HasForeignKey(discussed => discussed.SampleId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Person>().WithMany().HasForeignKey(discussed => discussed.By).OnDelete(DeleteBehavior.Restrict);
     }
 }

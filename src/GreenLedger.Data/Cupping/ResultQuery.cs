@@ -13,14 +13,19 @@ public sealed record KeyOpeningRow(Id<Person> By, string Name, DateTimeOffset At
 /// <summary>What an earlier session said of a house reference, on the same form.</summary>
 public sealed record ReferenceRow(Id<Sample> SampleId, Id<CuppingSession> SessionId, string Title, DateOnly HeldOn, Score Fitted);
 
+/// <summary>A discussed score with the name of who wrote it down.</summary>
+public sealed record DiscussedRow(DiscussedScore Score, string By);
+
 /// <summary>A closed session with everything that its result is read by.</summary>
 /// <param name="Key">What stood under the codes, in the order of the table.</param>
+/// <param name="Discussed">The oldest first; the last of a sample stands.</param>
 /// <param name="References">Earlier results of the session's house references, the newest first.</param>
 public sealed record ClosedSession(
     CuppingSession Session,
     DescriptiveRules? Descriptive,
     IReadOnlyList<TableSampleRow> Key,
     IReadOnlyList<KeyOpeningRow> Openings,
+    IReadOnlyList<DiscussedRow> Discussed,
     IReadOnlyList<ReferenceRow> References)
 {
     /// <summary>Keys and names of those who opened the key and scored.</summary>
@@ -46,19 +51,20 @@ public sealed class ResultQuery(LedgerContext db, SessionQuery sessions)
         var descriptive = session.DescriptiveFormId is { } form
             ? await db.DescriptiveForms.AsNoTracking().SingleAsync(one => one.Id == form, cancellationToken)
             : null;
+        var names = await NamesAsync(session, cancellationToken);
         return new ClosedSession(
             session,
             descriptive?.Rules,
             await sessions.KeyAsync(id, cancellationToken),
-            await OpeningsAsync(session, cancellationToken),
+            [.. session.KeyOpenings.OrderBy(opening => opening.At).Select(opening => new KeyOpeningRow(opening.By, names[opening.By], opening.At))],
+            [.. session.Result!.Discussed.OrderBy(discussed => discussed.At).Select(discussed => new DiscussedRow(discussed, names[discussed.By]))],
             await ReferencesAsync(session, cancellationToken));
     }
 
-    private async Task<IReadOnlyList<KeyOpeningRow>> OpeningsAsync(CuppingSession session, CancellationToken cancellationToken)
+    private Task<Dictionary<Id<Person>, string>> NamesAsync(CuppingSession session, CancellationToken cancellationToken)
     {
-        var ids = session.KeyOpenings.Select(opening => opening.By).Distinct().ToList();
-        var names = await db.People.Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
-        return [.. session.KeyOpenings.OrderBy(opening => opening.At).Select(opening => new KeyOpeningRow(opening.By, names[opening.By], opening.At))];
+        var ids = session.KeyOpenings.Select(opening => opening.By).Concat(session.Result!.Discussed.Select(discussed => discussed.By)).Distinct().ToList();
+        return db.People.Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
     }
 
     private async Task<IReadOnlyList<ReferenceRow>> ReferencesAsync(CuppingSession session, CancellationToken cancellationToken)

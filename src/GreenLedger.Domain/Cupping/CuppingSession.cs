@@ -222,14 +222,15 @@ public sealed partial class CuppingSession
 
     /// <summary>Ends the cupping and computes the panel's result over all sheets.</summary>
     /// <param name="withMissing">Sheets are missing and whoever closes knows it.</param>
+    /// <param name="weights">By which cuppers who repeat badly count less; null lets everyone count alike.</param>
     /// <exception cref="RuleBrokenException">Already closed, no sheet was handed in, or sheets are missing that nobody asked about.</exception>
-    public PanelResult Close(Id<Person> by, DateTimeOffset at, ExpectedErrors expected, bool withMissing = true)
+    public PanelResult Close(Id<Person> by, DateTimeOffset at, ExpectedErrors expected, bool withMissing = true, PanelWeights? weights = null)
     {
         Rule.Require(!IsClosed, "This session is already closed.", nameof(ClosedAt));
         Rule.Require(_sheets.Count > 0, "Nobody has handed in a sheet yet: a session is closed after at least one.", nameof(Sheets));
         var missing = withMissing ? [] : Missing();
         Rule.Require(missing.Count == 0, $"{missing.Count} {(missing.Count == 1 ? "sheet is" : "sheets are")} missing ({string.Join(", ", missing.Select(one => one.Code).Distinct().Order())}): wait, or say that you close without.", nameof(Missing));
-        Result = PanelResult.Of(this, expected);
+        Result = PanelResult.Of(this, expected, weights);
         ClosedAt = at;
         ClosedBy = by;
         return Result;

@@ -1,4 +1,6 @@
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
 
 namespace GreenLedger.Domain.Cupping;
 
@@ -10,6 +12,7 @@ public sealed class PanelResult
 {
     private readonly List<SampleResult> _samples = [];
     private readonly List<CupperEffect> _cuppers = [];
+    private readonly List<DiscussedScore> _discussed = [];
 
     private PanelResult()
     {
@@ -48,6 +51,9 @@ public sealed class PanelResult
     public IReadOnlyList<SampleResult> Samples => _samples;
 
     public IReadOnlyList<CupperEffect> Cuppers => _cuppers;
+
+    /// <summary>Scores that were agreed on in talk; the last of a sample stands, and none enters anything that is computed.</summary>
+    public IReadOnlyList<DiscussedScore> Discussed => _discussed;
 
     /// <summary>
     /// Covariance of two samples' fitted scores in points², for these cuppers. For any cupper add
@@ -115,6 +121,17 @@ public sealed class PanelResult
         // What stood in for the error is in each sample's own variance, on results of before the ledger kept it too.
         var expected = Math.Sqrt(_samples.Single(sample => sample.SampleId == scores.Samples[0]).OwnVariance * fit.WeightOf(0));
         return PairwiseDifferences.Of(fit, PanelErrors.Of(fit, new ExpectedErrors(expected, expected)));
+    }
+
+    /// <summary>Writes down the score that cuppers agreed on in talk for a sample; sheets and fitted score stay as they are.</summary>
+    /// <exception cref="RuleBrokenException">The sample has no result here, the score is off the forms, or there is no reason.</exception>
+    public DiscussedScore Discuss(Id<Sample> sample, decimal points, string reason, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(_samples.Exists(result => result.SampleId == sample), "Nobody scored this sample here: there is nothing to discuss.", nameof(Samples));
+        Rule.Require(points is >= 0 and <= 100, "A discussed score lies between 0 and 100 points.", nameof(Score));
+        var discussed = new DiscussedScore(sample, Score.Of(points), reason, by, at);
+        _discussed.Add(discussed);
+        return discussed;
     }
 
     private static SampleResult Result(

@@ -22,11 +22,12 @@ internal static class CuppingApi
         cupping.MapPost("/sessions", LayOutAsync).WithName("LayOutSession").WithSummary("Lays out a session for samples, under new blind codes.");
         cupping.MapGet("/sessions/{id}", SessionAsync).WithName("ReadSession").WithSummary("A session: codes while it is open, results once it is closed.");
         cupping.MapPost("/sessions/{id}/sheets", SubmitAsync).WithName("SubmitSheet").WithSummary("Hands in the caller's whole sheet for one code; again only with a reason.");
-        cupping.MapPost("/sessions/{id}/close", CloseAsync).WithName("CloseSession").WithSummary("Closes a session and computes the panel's result; with sheets of its panel missing only where withMissing is said.");
+        cupping.MapPost("/sessions/{id}/close", CloseAsync).WithName("CloseSession").WithSummary("Closes a session and computes the panel's result; with sheets of its panel missing only where withMissing is said, and with cuppers who repeat worse than statedRepeatability counting less.");
         cupping.MapGet("/lots/{reference}/results", OfLotAsync).WithName("ListLotResults").WithSummary("Results of a lot, by its id or reference.");
         cupping.MapPost("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
             .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
         cupping.MapTable();
+        cupping.MapResults();
         cupping.MapPost("/calculate/score", CuppingCalculators.Score).WithName("CalculateScore").WithSummary("A sheet's total with each deduction. Stores nothing.");
         cupping.MapPost("/calculate/panel", CuppingCalculators.PanelAsync).WithName("CalculatePanel").WithSummary("The additive fit of a panel's scores, its agreement and which samples it can tell apart. Stores nothing.");
         cupping.MapPost("/calculate/serving-order", ServingOrderCalculator.ServingOrder).WithName("CalculateServingOrder").WithSummary("A serving order for each cupper, balanced for position and carry-over. Stores nothing.");
@@ -112,10 +113,12 @@ internal static class CuppingApi
         Id<CuppingSession> id,
         LedgerContext db,
         SessionQuery query,
+        CupperRecordQuery records,
         HttpContext http,
         TimeProvider clock,
         CancellationToken cancellationToken,
-        bool withMissing = false)
+        bool withMissing = false,
+        decimal? statedRepeatability = null)
     {
         await using var turn = await db.TakeTurnAsync(id, cancellationToken);
         if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == id, cancellationToken) is not { } session)
@@ -123,7 +126,8 @@ internal static class CuppingApi
             return TypedResults.NotFound();
         }
 
-        session.Close(http.User.Person(), clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken), withMissing);
+        var weights = statedRepeatability is { } stated ? await records.WeightsAsync(session, new CupperWeights((double)stated), cancellationToken) : null;
+        session.Close(http.User.Person(), clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken), withMissing, weights);
         await db.SaveChangesAsync(cancellationToken);
         await turn.CommitAsync(cancellationToken);
         return TypedResults.Ok(ClosedSessionReply.Of(session, await query.KeyAsync(id, cancellationToken)));

@@ -234,7 +234,7 @@ internal static class CuppingCalculators
             fit.PartOf(index) + 1);
     }
 
-    private static AgreementReply Agreed(Agreement agreement) => new(
+    internal static AgreementReply Agreed(Agreement agreement) => new(
         agreement.Samples,
         agreement.Cuppers,
         agreement.Sentence,
@@ -257,5 +257,5 @@ internal static class CuppingCalculators
         Finite(agreement.TwoWay?.InteractionVariance),
         Finite(agreement.TwoWay?.CupperVariance));
 
-    private static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;
+    internal static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;
 }

@@ -14,22 +14,16 @@ internal sealed record PairwiseReply(
     double Confidence, double? Quantile, double? DegreesOfFreedom, IReadOnlyList<PairReply> Pairs, IReadOnlyList<IReadOnlyList<string>> Groups, IReadOnlyList<string> Sentences)
 {
     /// <summary>More samples are not compared pair by pair: nobody reads so many pairs.</summary>
-    public const int MostSamples = 60;
+    public const int MostSamples = ResultDetail.MostCompared;
 
-    public static PairwiseReply? Of(AdditiveFit fit, PanelErrors errors, IReadOnlyList<string> names)
-    {
-        if (names.Count > MostSamples)
-        {
-            return null;
-        }
+    public static PairwiseReply? Of(AdditiveFit fit, PanelErrors errors, IReadOnlyList<string> names) =>
+        names.Count > MostSamples ? null : Of(PairwiseDifferences.Of(fit, errors), names);
 
-        var differences = PairwiseDifferences.Of(fit, errors);
-        return new PairwiseReply(
-            PairwiseDifferences.Confidence,
-            double.IsNaN(differences.Quantile) ? null : differences.Quantile,
-            double.IsFinite(differences.DegreesOfFreedom) ? differences.DegreesOfFreedom : null,
-            [.. differences.Pairs.Select(pair => new PairReply(names[pair.One], names[pair.Other], pair.Points, pair.StandardError, pair.Low, pair.High, pair.P, pair.Differ))],
-            [.. differences.Groups.Select(group => (IReadOnlyList<string>)[.. group.Select(sample => names[sample])])],
-            PairwiseWords.Of(differences, names));
-    }
+    public static PairwiseReply Of(PairwiseDifferences differences, IReadOnlyList<string> names) => new(
+        PairwiseDifferences.Confidence,
+        double.IsNaN(differences.Quantile) ? null : differences.Quantile,
+        double.IsFinite(differences.DegreesOfFreedom) ? differences.DegreesOfFreedom : null,
+        [.. differences.Pairs.Select(pair => new PairReply(names[pair.One], names[pair.Other], pair.Points, pair.StandardError, pair.Low, pair.High, pair.P, pair.Differ))],
+        [.. differences.Groups.Select(group => (IReadOnlyList<string>)[.. group.Select(sample => names[sample])])],
+        PairwiseWords.Of(differences, names));
 }

@@ -1,7 +1,6 @@
 using GreenLedger.Data.Cupping;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
-using GreenLedger.Domain.People;
 
 namespace GreenLedger.Data.Tests.Cupping;
 
@@ -47,6 +46,35 @@ public sealed class CupperRecordQueryTests(Ledgers ledgers)
         Assert.Empty(await query.FormsAsync(_table.Lead.Id, Cancel));
         Assert.Equal(["Noor Haddad", "Tomas Vik"], (await query.CuppersAsync(Cancel)).Select(row => row.Name));
         Assert.All(await query.CuppersAsync(Cancel), row => Assert.Equal((1, 1, _table.Session.HeldOn), (row.Sessions, row.Sheets, row.LastHeldOn)));
+    }
+
+    [Theory, EveryEngine]
+    public async Task Who_repeats_worse_than_stated_counts_less_by_the_record_of_closed_sessions(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        Submit();
+        await _table.StoreAsync(ledger);
+        await using var db = ledger.Open();
+        db.AttachRange(_table.Cupper, _table.Lead, _table.CoveredSample, _table.Session.Form);
+        // Ten sessions with one repeat each, 1.75 points apart (7 × 0.25): s = 1.75 ÷ √2; stated half of it, so that (1/2)² counts.
+        db.AddRange(Enumerable.Range(1, CupperWeights.LeastRepeats).Select(day => Repeated(new DateOnly(2026, 1, day))));
+        await db.SaveChangesAsync(Cancel);
+
+        var weights = await new CupperRecordQuery(db).WeightsAsync(_table.Session, new CupperWeights(1.75 / Math.Sqrt(2) / 2), Cancel);
+
+        Assert.Equal(0.25, weights.Of(_table.Cupper.Id.ToString()).Weight, 9);
+        Assert.Equal(1, weights.Of(_table.Lead.Id.ToString()).Weight);
+    }
+
+    private CuppingSession Repeated(DateOnly day)
+    {
+        var session = new CuppingSession($"Table of {day:d MMMM}", day, _table.Session.Form, 5, _table.Lead.Id);
+        session.Pour(_table.CoveredSample, "401");
+        session.Pour(_table.CoveredSample, "402", isDuplicate: true);
+        session.Submit("401", _table.Cupper, Marks(8.00m), Noon);
+        session.Submit("402", _table.Cupper, Marks(8.25m), Noon);
+        session.Close(_table.Lead.Id, Noon, new ExpectedErrors(1.0, 0.5));
+        return session;
     }
 
     private void Submit()

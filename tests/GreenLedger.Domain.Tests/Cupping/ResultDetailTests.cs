@@ -104,12 +104,15 @@ public sealed class ResultDetailTests
     private CuppingSession Laid()
     {
         var session = new CuppingSession("Tuesday table", new DateOnly(2026, 11, 24), CuppingForm.HundredPoint(), 5, _jonas.Id);
-        var samples = new[] { "QXA", "QXB" }.Select(label => new Sample(Id<Lot>.New(), SampleKind.Offer, label, new DateOnly(2026, 11, 20), Weight.FromGrams(300m))).ToList();
-        session.Pour(samples[0], "401");
-        session.Pour(samples[0], "402", isDuplicate: true);
-        session.Pour(samples[1], "403");
+        var twice = NewSample("QXA");
+        session.Pour(twice, "401");
+        session.Pour(twice, "402", isDuplicate: true);
+        session.Pour(NewSample("QXB"), "403");
         return session;
     }
+
+    private static Sample NewSample(string label) =>
+        new(Id<Lot>.New(), SampleKind.Offer, label, new DateOnly(2026, 11, 20), Weight.FromGrams(300m));
 
     private static SheetMarks Marks(decimal mark, int tainted = 0) => new([.. Enumerable.Repeat(Mark.Of(mark), 7)], [5, 5, 5], [tainted, 0]);
 }

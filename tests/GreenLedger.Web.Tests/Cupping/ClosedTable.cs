@@ -13,6 +13,8 @@ internal sealed record ClosedTable(Id<CuppingSession> SessionId, Id<Sample> Refe
 {
     private static readonly DateTimeOffset Noon = new(2026, 11, 24, 12, 0, 0, TimeSpan.Zero);
 
+    private static readonly string[] Codes = ["401", "402", "403"];
+
     private static int _count;
 
     /// <param name="peeks">The cupper opened the key before scoring.</param>
@@ -48,7 +50,7 @@ internal sealed record ClosedTable(Id<CuppingSession> SessionId, Id<Sample> Refe
 
     private static void Submit(CuppingSession session, Person cupper, params decimal[] marks)
     {
-        foreach (var (code, mark) in new[] { "401", "402", "403" }.Zip(marks))
+        foreach (var (code, mark) in Codes.Zip(marks))
         {
             session.Submit(code, cupper, new SheetMarks([.. Enumerable.Repeat(Mark.Of(mark), 7)], [5, 5, 5], [0, 0]), Noon).Remark(["jasmine"], null, null);
         }

@@ -456,6 +456,48 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("DescriptiveForms");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DiscussedScore", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("PanelResultId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("uuid");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Points", "GreenLedger.Domain.Cupping.DiscussedScore.Points#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("PointsMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("PanelResultId");
+
+                    b.HasIndex("SampleId");
+
+                    b.ToTable("DiscussedScores", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
                 {
                     b.Property<Guid>("Key")
@@ -2970,6 +3012,27 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Navigation("Form");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DiscussedScore", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
+                        .WithMany("Discussed")
+                        .HasForeignKey("PanelResultId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.SheetDraft", null)
@@ -3540,6 +3603,8 @@ namespace GreenLedger.Data.Migrations.Postgres
             modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
                 {
                     b.Navigation("Cuppers");
+
+                    b.Navigation("Discussed");
 
                     b.Navigation("Samples");
                 });

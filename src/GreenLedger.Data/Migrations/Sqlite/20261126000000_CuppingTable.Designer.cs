@@ -454,6 +454,48 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("DescriptiveForms");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DiscussedScore", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PanelResultId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Points", "GreenLedger.Domain.Cupping.DiscussedScore.Points#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PointsMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("PanelResultId");
+
+                    b.HasIndex("SampleId");
+
+                    b.ToTable("DiscussedScores", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
                 {
                     b.Property<Guid>("Key")
@@ -2964,6 +3006,27 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Navigation("Form");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.DiscussedScore", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
+                        .WithMany("Discussed")
+                        .HasForeignKey("PanelResultId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.SheetDraft", null)
@@ -3534,6 +3597,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
             modelBuilder.Entity("GreenLedger.Domain.Cupping.PanelResult", b =>
                 {
                     b.Navigation("Cuppers");
+
+                    b.Navigation("Discussed");
 
                     b.Navigation("Samples");
                 });

@@ -329,6 +329,41 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "DiscussedScores",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SampleId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", maxLength: 500, nullable: false),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    PanelResultId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    PointsMillionths = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DiscussedScores", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_DiscussedScores_PanelResults_PanelResultId",
+                        column: x => x.PanelResultId,
+                        principalTable: "PanelResults",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_DiscussedScores_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_DiscussedScores_Samples_SampleId",
+                        column: x => x.SampleId,
+                        principalTable: "Samples",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "EarlierSheets",
                 columns: table => new
                 {
@@ -683,6 +718,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_DiscussedScores_By",
+                table: "DiscussedScores",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_DiscussedScores_PanelResultId",
+                table: "DiscussedScores",
+                column: "PanelResultId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_DiscussedScores_SampleId",
+                table: "DiscussedScores",
+                column: "SampleId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_DraftChanges_DraftId",
                 table: "DraftChanges",
                 column: "DraftId");
@@ -835,6 +885,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "DescriptiveForms");
+
+            migrationBuilder.DropTable(
+                name: "DiscussedScores");
 
             migrationBuilder.DropTable(
                 name: "DraftChanges");

@@ -10,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Cupping;
 
 [InArea("Cupping, leading")]
-public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTableQuery live, TimeProvider clock) : FormPage
+public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTableQuery live, CupperRecordQuery records, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<CuppingSession> Id { get; set; }
@@ -18,6 +18,10 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTabl
     /// <summary>Whoever closes has read which sheets are missing.</summary>
     [BindProperty]
     public bool WithMissing { get; set; }
+
+    /// <summary>Cuppers who repeat worse than this count less, in points; null for all alike.</summary>
+    [BindProperty]
+    public decimal? StatedRepeatability { get; set; }
 
     public BlindTable Found { get; private set; } = null!;
 
@@ -43,7 +47,8 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTabl
             return NotFound();
         }
 
-        session.Close(by: User.Person(), at: clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken), WithMissing);
+        var weights = StatedRepeatability is { } stated ? await records.WeightsAsync(session, new CupperWeights((double)stated), cancellationToken) : null;
+        session.Close(by: User.Person(), at: clock.GetUtcNow(), await Errors.ExpectedAsync(db, cancellationToken), WithMissing, weights);
         await db.SaveChangesAsync(cancellationToken);
         await turn.CommitAsync(cancellationToken);
         return RedirectToPage("Result", new { Id });

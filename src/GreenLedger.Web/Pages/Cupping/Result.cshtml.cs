@@ -79,6 +79,9 @@ public sealed class ResultModel(ResultQuery query, BlindTableQuery blind) : Page
 
     public string Name(Id<Sample> sample) => $"{Key[sample].Code} · {Key[sample].LabelCode}";
 
+    /// <summary>The discussed score that stands for a sample; null where none was written down.</summary>
+    public decimal? DiscussedOf(Id<Sample> sample) => Found.Discussed.LastOrDefault(row => row.Score.SampleId == sample)?.Score.Points.Points;
+
     /// <summary>A cupper's name, marked where the cupper was not blind.</summary>
     public string Cupper(string key, string name) => Found.NotBlind.ContainsKey(key) ? $"{name} · not blind" : name;
 
