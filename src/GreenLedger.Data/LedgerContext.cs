@@ -95,6 +95,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<DescriptiveForm> DescriptiveForms => Set<DescriptiveForm>();
 
+    public DbSet<Descriptor> Descriptors => Set<Descriptor>();
+
     public DbSet<SheetDraft> SheetDrafts => Set<SheetDraft>();
 
     public DbSet<DraftChange> DraftChanges => Set<DraftChange>();

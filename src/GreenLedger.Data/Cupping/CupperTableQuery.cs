@@ -16,12 +16,15 @@ public sealed record CupperTable(
     int Cups,
     bool IsClosed,
     bool MayCup,
+    bool MayPour,
+    bool IsByPlace,
     Blinding Blinding,
     TablePlan? Plan,
     TastingProtocol Protocol,
     DescriptiveForm? Descriptive,
     IReadOnlyList<ServedCode> Codes,
-    IReadOnlyList<PouredFlight> Flights);
+    IReadOnlyList<PouredFlight> Flights,
+    IReadOnlyList<Descriptor> Words);
 
 /// <summary>Reads the table that one cupper sits at.</summary>
 public sealed class CupperTableQuery(LedgerContext db)
@@ -48,17 +51,23 @@ public sealed class CupperTableQuery(LedgerContext db)
         return new CupperTable(
             session.Id, session.Title, session.Form, session.CupsPerSample, session.IsClosed,
             session.Panel.Count == 0 || session.MemberOf(cupper)?.Cups == true,
-            session.Blinding, session.Plan,
+            session.MayOpenKey(cupper), session.IsByPlace, session.Blinding, session.Plan,
             await db.TastingProtocols.AsNoTracking().SingleAsync(one => one.Id == protocol, cancellationToken),
             session.DescriptiveFormId is { } descriptive ? await db.DescriptiveForms.AsNoTracking().SingleAsync(form => form.Id == descriptive, cancellationToken) : null,
-            [.. session.ServedTo(cupper).Select(sample => Served(session, sample, cupper, drafts.GetValueOrDefault(sample.Code)))],
-            session.Flights);
+            session.IsByPlace
+                ? [.. session.Places.Select(place => AtPlace(place, drafts.GetValueOrDefault(place)))]
+                : [.. session.ServedTo(cupper).Select(sample => Served(session, sample, cupper, drafts.GetValueOrDefault(sample.Code)))],
+            session.Flights,
+            await db.Descriptors.AsNoTracking().OrderBy(word => word.Family).ThenBy(word => word.Word).ToListAsync(cancellationToken));
     }
+
+    private static ServedCode AtPlace(string place, SheetDraft? draft) =>
+        new(place, 1, draft?.ChangeCount ?? 0, draft?.Values ?? DraftOutcome.Nothing, draft?.HandedInAt is not null, null);
 
     private static ServedCode Served(CuppingSession session, SessionSample sample, Id<Person> cupper, SheetDraft? draft)
     {
         var sheet = session.SheetOf(sample, cupper);
-        var isIn = sheet is { IsReopened: false } || (sheet is null && draft?.HandedInAt is not null);
+        var isIn = sheet is { IsReopened: false };
         var values = draft?.Values ?? (sheet is null ? DraftOutcome.Nothing : SheetFields.Of(sheet, session.Form.Rules, session.CupsPerSample));
         return new ServedCode(sample.Code, sample.Flight, draft?.ChangeCount ?? 0, values, isIn, sheet?.Total.Points);
     }

@@ -27,6 +27,11 @@ internal static class CuppingReference
             db.Add(DescriptiveForm.Sca103());
         }
 
+        if (!await db.Descriptors.AnyAsync(cancellationToken))
+        {
+            db.AddRange(Descriptor.Usual());
+        }
+
         if (!await db.CuppingHabits.AnyAsync(cancellationToken))
         {
             db.Add(CuppingHabits.Usual());

@@ -97,6 +97,7 @@ internal sealed record DraftTable(
             session.ClosedAt,
             session.CupsPerSample,
             session.Form.Rules,
+            IsByPlace = session.Blinding == Blinding.Undersides && session.Sheets.Count == 0,
             Descriptive = db.DescriptiveForms.Where(form => form.Id == session.DescriptiveFormId).Select(form => form.Rules).FirstOrDefault(),
         }).SingleOrDefaultAsync(cancellationToken);
         if (row is null)
@@ -108,7 +109,8 @@ internal sealed record DraftTable(
         var panel = await db.CuppingSessions.Where(session => session.Id == id).SelectMany(session => session.Panel)
             .Select(member => new { member.PersonId, member.ServingOrder }).ToListAsync(cancellationToken);
         return new DraftTable(
-            id, row.ClosedAt is not null, row.CupsPerSample, row.Rules, row.Descriptive, [.. codes],
+            id, row.ClosedAt is not null, row.CupsPerSample, row.Rules, row.Descriptive,
+            [.. row.IsByPlace ? Enumerable.Range(1, codes.Count).Select(CuppingSession.PlaceOf) : codes],
             panel.Count == 0 ? null : [.. panel.Where(member => member.ServingOrder.Count > 0).Select(member => member.PersonId)]);
     }
 

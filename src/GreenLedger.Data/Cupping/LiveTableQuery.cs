@@ -43,7 +43,7 @@ public sealed class LiveTableQuery(LedgerContext db)
         }
 
         var drafts = (await db.SheetDrafts.Where(draft => draft.SessionId == id)
-            .Select(draft => new Written(draft.CupperId, draft.Code, draft.ChangedAt)).ToListAsync(cancellationToken)).ToLookup(draft => draft.CupperId);
+            .Select(draft => new Written(draft.CupperId, draft.Code, draft.ChangedAt, draft.HandedInAt)).ToListAsync(cancellationToken)).ToLookup(draft => draft.CupperId);
         var cuppers = session.Panel.Count > 0
             ? session.Panel.Where(member => member.Cups).Select(member => member.PersonId).ToList()
             : [.. session.Sheets.Select(sheet => sheet.CupperId).OfType<Id<Person>>().Concat(drafts.Select(own => own.Key)).Distinct()];
@@ -60,13 +60,16 @@ public sealed class LiveTableQuery(LedgerContext db)
     private static LiveCupper Cupper(CuppingSession session, Id<Person> cupper, string name, List<Written> drafts)
     {
         var served = session.ServedTo(cupper);
-        var isIn = served.Where(sample => session.SheetOf(sample, cupper) is { IsReopened: false }).Select(sample => sample.Code).ToList();
-        var begun = served.Select(sample => sample.Code).Where(code => !isIn.Contains(code) && drafts.Exists(draft => draft.Code == code)).ToList();
+        var codes = session.IsByPlace ? session.Places : [.. served.Select(sample => sample.Code)];
+        var isIn = session.IsByPlace
+            ? [.. drafts.Where(draft => draft.HandedInAt is not null).Select(draft => draft.Code)]
+            : served.Where(sample => session.SheetOf(sample, cupper) is { IsReopened: false }).Select(sample => sample.Code).ToList();
+        var begun = codes.Where(code => !isIn.Contains(code) && drafts.Exists(draft => draft.Code == code)).ToList();
         var last = drafts.MaxBy(draft => draft.ChangedAt);
         return new LiveCupper(
             cupper, name, session.MemberOf(cupper)?.JoinedAt is not null, isIn, begun,
-            [.. served.Select(sample => sample.Code).Except(isIn).Except(begun)], last?.Code, last?.ChangedAt);
+            [.. codes.Except(isIn).Except(begun)], last?.Code, last?.ChangedAt);
     }
 
-    private sealed record Written(Id<Person> CupperId, string Code, DateTimeOffset ChangedAt);
+    private sealed record Written(Id<Person> CupperId, string Code, DateTimeOffset ChangedAt, DateTimeOffset? HandedInAt);
 }

@@ -28,4 +28,13 @@ public static class SheetDrafts
         draft.Follow(sheet, session);
         return draft;
     }
+
+    /// <summary>Adds to the house's list the words of a sheet that are not in it yet; saved with the sheet.</summary>
+    public static async Task LearnWordsAsync(this LedgerContext db, ScoreSheet sheet, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        ArgumentNullException.ThrowIfNull(sheet);
+        var known = await db.Descriptors.Select(descriptor => descriptor.Word).ToListAsync(cancellationToken);
+        db.AddRange(sheet.Descriptors.Except(known, StringComparer.OrdinalIgnoreCase).Select(word => new Descriptor(word)));
+    }
 }

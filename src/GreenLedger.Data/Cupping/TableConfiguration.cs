@@ -8,6 +8,7 @@ namespace GreenLedger.Data.Cupping;
 /// <summary>What a table works by, and the sheets that are being written at it.</summary>
 internal sealed class TableConfiguration :
     IEntityTypeConfiguration<TastingProtocol>, IEntityTypeConfiguration<DescriptiveForm>, IEntityTypeConfiguration<CuppingHabits>,
+    IEntityTypeConfiguration<Descriptor>,
     IEntityTypeConfiguration<SheetDraft>, IEntityTypeConfiguration<DraftChange>
 {
     public void Configure(EntityTypeBuilder<TastingProtocol> builder)
@@ -32,6 +33,14 @@ internal sealed class TableConfiguration :
     {
         builder.Property(habits => habits.Id).ValueGeneratedNever();
         builder.Property(habits => habits.Water).HasMaxLength(200);
+    }
+
+    public void Configure(EntityTypeBuilder<Descriptor> builder)
+    {
+        builder.Property(descriptor => descriptor.Id).ValueGeneratedNever();
+        builder.Property(descriptor => descriptor.Word).HasMaxLength(60);
+        builder.Property(descriptor => descriptor.Family).HasMaxLength(60);
+        builder.HasIndex(descriptor => descriptor.Word).IsUnique();
     }
 
     public void Configure(EntityTypeBuilder<SheetDraft> builder)

@@ -197,10 +197,7 @@ public sealed partial class CuppingSession
     public ScoreSheet HandIn(SheetDraft draft, Person cupper, DateTimeOffset at)
     {
         ArgumentNullException.ThrowIfNull(draft);
-        ArgumentNullException.ThrowIfNull(cupper);
-        var sheet = HandIn(draft.Code, cupper, SheetFields.Marks(draft.Values, Form.Rules, CupsPerSample), at);
-        sheet.Remark(SheetFields.Words(draft.Values.GetValueOrDefault("words")), draft.Values.GetValueOrDefault("note"), null);
-        sheet.Describe(draft.Values.GetValueOrDefault("defect"), SheetFields.Description(draft.Values));
+        var sheet = Take(draft, draft.Code, cupper, at);
         draft.HandIn(at);
         return sheet;
     }
@@ -256,6 +253,13 @@ public sealed partial class CuppingSession
     /// <summary>This cupper's sheet for the sample; null while there is none.</summary>
     public ScoreSheet? SheetOf(SessionSample sample, Id<Person> cupper) =>
         _sheets.Find(sheet => sheet.SampleId == sample.SampleId && sheet.Repeat == sample.Repeat && sheet.CupperId == cupper);
+
+    private ScoreSheet Take(SheetDraft draft, string code, Person cupper, DateTimeOffset at)
+    {
+        var sheet = HandIn(code, cupper, SheetFields.Marks(draft.Values, Form.Rules, CupsPerSample), at);
+        sheet.Remark(SheetFields.Words(draft.Values.GetValueOrDefault("words")), draft.Values.GetValueOrDefault("note"), null);
+        return sheet.Describe(draft.Values.GetValueOrDefault("defect"), SheetFields.Description(draft.Values));
+    }
 
     private string NewCode(Random random)
     {

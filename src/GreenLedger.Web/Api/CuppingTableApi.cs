@@ -86,13 +86,23 @@ internal static class CuppingTableApi
         }
 
         var person = http.User.Person();
-        var sample = session.Poured(code);
         var draft = await db.SheetDrafts.SingleOrDefaultAsync(draft => draft.SessionId == id && draft.CupperId == person && draft.Code == code, cancellationToken);
+        if (session.IsByPlace)
+        {
+            Rule.Require(draft is not null, $"Nothing is written for {code} yet.", nameof(code));
+            var total = session.HandInPlace(draft, clock.GetUtcNow());
+            await db.SaveChangesAsync(cancellationToken);
+            await turn.CommitAsync(cancellationToken);
+            return TypedResults.Ok(new SheetReply(code, total.Total, total.Unrounded, null, draft.ChangeCount, true));
+        }
+
+        var sample = session.Poured(code);
         var sheet = session.SheetOf(sample, person);
         if (draft?.HandedInAt is null || sheet is null)
         {
             Rule.Require(draft is not null, $"Nothing is written for {code} yet.", nameof(code));
             sheet = session.HandIn(draft, (await db.People.FindAsync([person], cancellationToken))!, clock.GetUtcNow());
+            await db.LearnWordsAsync(sheet, cancellationToken);
             await db.SaveChangesAsync(cancellationToken);
             await turn.CommitAsync(cancellationToken);
         }

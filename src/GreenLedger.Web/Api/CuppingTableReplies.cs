@@ -38,10 +38,13 @@ internal sealed record TableReply(
     FormRules Rules,
     int Cups,
     bool MayCup,
+    bool MayPour,
+    bool IsByPlace,
     Blinding Blinding,
     IReadOnlyList<TastingStep> Steps,
     DescriptiveRules? Descriptive,
     IReadOnlyList<CodeReply> Codes,
+    IReadOnlyList<WordReply> Words,
     ClockReply Clock)
 {
     public static TableReply Of(CupperTable table, DateTimeOffset now) => new(
@@ -51,11 +54,17 @@ internal sealed record TableReply(
         table.Form.Rules,
         table.Cups,
         table.MayCup,
+        table.MayPour,
+        table.IsByPlace,
         table.Blinding,
         table.Protocol.Steps,
         table.Descriptive?.Rules,
         [.. table.Codes.Select(code => new CodeReply(code.Code, code.Flight, code.Version, code.Values, code.IsHandedIn, code.Total))],
+        [.. table.Words.Select(word => new WordReply(word.Word, word.Family))],
         ClockReply.Of(table.Flights, table.IsClosed, now));
 }
+
+/// <summary>A word of the house's list for what is tasted.</summary>
+internal sealed record WordReply(string Word, string Family);
 
 internal sealed record CodeReply(string Code, int Flight, int Version, IReadOnlyDictionary<string, string> Values, bool IsHandedIn, decimal? Total);

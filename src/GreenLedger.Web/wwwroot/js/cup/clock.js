@@ -32,6 +32,18 @@ export class Clock extends EventTarget {
     }
   }
 
+  // Water meets coffee now; only whoever leads or pours may say so.
+  async pour(flight) {
+    const sent = Date.now();
+    const answer = await fetch(`${this.address}/flights/${flight}/pour`, {
+      method: "POST",
+      headers: { RequestVerificationToken: document.querySelector("meta[name='request-token']")?.content ?? "" },
+    });
+    if (answer.ok) {
+      this.take(await answer.json(), (sent + Date.now()) / 2);
+    }
+  }
+
   // Seconds since the pour of a flight; null before it.
   seconds(flight) {
     const poured = this.flights.find(one => one.number === flight);

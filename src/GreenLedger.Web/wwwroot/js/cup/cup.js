@@ -5,6 +5,7 @@ import { cupRow, element, mark, textField } from "./controls.js";
 import { Sender } from "./sender.js";
 import { Store } from "./store.js";
 import { missing, total } from "./total.js";
+import { description, wordPicker } from "./words.js";
 
 const place = document.querySelector("[data-cup-table]");
 const table = JSON.parse(place.dataset.cupTable);
@@ -37,7 +38,7 @@ async function gather() {
 // Text that was being typed when the page went away.
 async function pickUpUnsent() {
   for (const { code } of table.codes) {
-    for (const field of ["words", "defect", "note"]) {
+    for (const field of ["defect", "note"]) {
       const typed = localStorage.getItem(unsent(code, field));
       if (typed !== null) {
         await change(code, { [field]: typed });
@@ -100,6 +101,7 @@ function count() {
   find("total").textContent = points === null ? "–" : points.toFixed(2);
   find("left").textContent = isHandedIn ? "handed in" : left === 0 ? "all marked" : left === 1 ? "one mark to go" : `${left} marks to go`;
   find("hand-in").hidden = isHandedIn || !table.mayCup;
+  find("ready").hidden = !table.codes.every(one => sheetOf(one.code).isHandedIn);
   drawCodes();
 }
 
@@ -145,7 +147,7 @@ function words(sheet, isOff) {
     return made;
   };
   return element("section", { class: "tasting-step" }, element("h3", {}, "Words"),
-    text("words", "What you taste", "Words with commas between: plum, cocoa, black tea."),
+    wordPicker(table.words, sheet.values.words, isOff, async value => { await change(code, { words: value }); redraw("[data-field=words]"); find("sheet").querySelector("#field-words")?.focus(); }),
     text("defect", "Name of a taint or fault", "Phenolic, fermented, mouldy, potato."), text("note", "Note", null, 2));
 }
 
@@ -164,12 +166,13 @@ function drawSheet() {
   const rest = table.rules.attributes.filter(line => !stepOf(line));
   find("sheet").replaceChildren(...clashOf(code, sheet), ...refusedOf(code, sheet), ...sections,
     element("section", { class: "tasting-step" }, ...rest.map(line => fieldOf(line, sheet, isOff)), ...table.rules.deductions.map(line => badRow(line, sheet, isOff))),
+    ...description(table.descriptive, sheet.values, isOff, async (field, value) => { await change(code, { [field]: value }); redraw(`[data-field="${field}"]`); }),
     words(sheet, isOff), ...closedOf(code, sheet));
 }
 
 function nameOf(field) {
   const [, key] = field.split(".");
-  return [...table.rules.attributes, ...table.rules.deductions].find(line => line.key === key)?.name ?? field;
+  return [...table.rules.attributes, ...table.rules.deductions, ...table.descriptive?.intensities ?? [], ...table.descriptive?.lists ?? []].find(line => line.key === key)?.name ?? field;
 }
 
 // Two devices wrote on one sheet: both are shown, field by field, and the cupper says which stands.
@@ -205,8 +208,8 @@ function refusedOf(code, sheet) {
     return [];
   }
   const again = async () => {
-    delete sheet.refused;
-    await store.put(code, sheet);
+    sheet.refused = null;
+    await store.patch(code, { refused: null });
     show(at);
     sender.send();
   };
@@ -225,7 +228,7 @@ function refusedOf(code, sheet) {
 }
 
 function closedOf(code, sheet) {
-  if (!sheet.isHandedIn || clock.isClosed) {
+  if (!sheet.isHandedIn || clock.isClosed || table.isByPlace) {
     return [];
   }
   const reason = element("input", { class: "form-control", id: "reopen-reason", maxlength: 500 });
@@ -259,6 +262,7 @@ function tick() {
   find("step").textContent = next ? `${step.name} · ${next.name.toLowerCase()} in ${minutes(until)}` : step.name;
   place.querySelectorAll("[data-at]").forEach(section => section.classList.toggle("cup-now", section.dataset.at === step.key));
   find("over").hidden = !clock.isClosed;
+  find("pour").hidden = !table.mayPour || seconds !== null;
 }
 
 const states = { saved: "Everything is saved.", saving: "Saving: ", held: "One sheet waits for you: ", offline: "No network: go on, ", "signed-out": "Sign in again in another window: " };
@@ -279,6 +283,10 @@ for (const what of ["clash", "refused"]) {
   });
 }
 clock.addEventListener("tick", tick);
+find("pour").addEventListener("click", async () => {
+  await clock.pour(here().flight);
+  tick();
+});
 find("before").addEventListener("click", () => show(at - 1));
 find("after").addEventListener("click", () => show(at + 1));
 find("hand-in").addEventListener("click", () => handIn(here().code));

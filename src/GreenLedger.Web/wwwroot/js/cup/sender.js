@@ -71,12 +71,12 @@ export class Sender extends EventTarget {
     }
     const reply = await answer.json().catch(() => ({}));
     if (answer.status === 409 && reply.stored) {
-      await this.store.put(act.code, { ...sheet, clash: reply.stored });
+      await this.store.patch(act.code, { clash: reply.stored });
       this.say("clash", { code: act.code });
       return "held";
     }
     if (answer.status === 422 || answer.status === 404) {
-      await this.store.put(act.code, { ...sheet, refused: reply.detail ?? "The server does not take this sheet." });
+      await this.store.patch(act.code, { refused: reply.detail ?? "The server does not take this sheet." });
       this.say("refused", { code: act.code });
       return "held";
     }

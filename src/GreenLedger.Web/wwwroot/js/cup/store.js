@@ -43,6 +43,14 @@ export class Store {
     return done(transaction);
   }
 
+  // Changes some of what is kept of a sheet, and leaves alone what was written on it meanwhile.
+  async patch(code, change) {
+    const transaction = (await opened).transaction("sheets", "readwrite");
+    const sheets = transaction.objectStore("sheets");
+    sheets.put({ ...await answer(sheets.get(this.keyOf(code))), ...change }, this.keyOf(code));
+    return done(transaction);
+  }
+
   // Writes what changed on a sheet together with the act that changed it. The version stays: only the server counts it.
   async act(code, change, act) {
     const transaction = (await opened).transaction(["sheets", "acts"], "readwrite");

@@ -1,0 +1,78 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Cupping.LayingOut;
+using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Cupping;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.Rendering;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Cupping;
+
+/// <summary>One cupper with bowls and a phone: a session of one's own, openly or with codes under the bowls.</summary>
+internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQuery sessions, Reader reader, TimeProvider clock) : FormPage
+{
+    private const int Shown = 60;
+
+    [BindProperty]
+    public AloneForm Input { get; set; } = new();
+
+    public IReadOnlyList<SampleRow> Samples { get; private set; } = [];
+
+    public IReadOnlyList<SelectListItem> Forms { get; private set; } = [];
+
+    public async Task OnGetAsync(Id<Sample>? sample, CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        Input.Samples = sample is { } chosen ? [chosen] : Samples.Count > 0 ? [Samples[0].Id] : [];
+    }
+
+    public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => StartAsync(Blinding.Open, cancellationToken);
+
+    public Task<IActionResult> OnPostBlindAsync(CancellationToken cancellationToken) => StartAsync(Blinding.Undersides, cancellationToken);
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        var forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
+        Forms = [.. forms.Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
+        var seal = await reader.SealAsync();
+        var waiting = await query.ListAsync(new SampleFilter(Waiting: SampleStep.Cupped), seal, 0, Shown, cancellationToken);
+        var others = await query.ListAsync(new SampleFilter(), seal, 0, Shown, cancellationToken);
+        Samples = [.. waiting.Concat(others).DistinctBy(row => row.Id).Take(Shown)];
+    }
+
+    private async Task<IActionResult> StartAsync(Blinding blinding, CancellationToken cancellationToken)
+    {
+        Rule.Require(Input.Samples.Count > 0, "Choose what you cup.", nameof(Input.Samples));
+        Rule.Require(blinding == Blinding.Open || Input.Samples.Count > 1, "Choose at least two samples to stay blind: one alone is known.", nameof(Input.Samples));
+        var form = await db.CuppingForms.SingleAsync(form => form.Id == Input.FormId, cancellationToken);
+        var habits = await db.CuppingHabits.AsNoTracking().SingleAsync(cancellationToken);
+        var now = clock.GetLocalNow();
+        var cupper = await db.People.SingleAsync(person => person.Id == User.Person(), cancellationToken);
+        var session = new CuppingSession($"{cupper.Name} alone, {now:HH:mm}", DateOnly.FromDateTime(now.DateTime), form, Input.CupsPerSample, cupper.Id);
+        var plan = new TablePlan(habits.CupMilliliters, TablePlan.ProposedDose(habits.CupMilliliters, habits.DosePerLiter.Grams), habits.Water);
+        session.Prepare(plan, await db.NewestProtocolAsync(cancellationToken), null, blinding);
+        var samples = await db.Samples.Where(sample => Input.Samples.Contains(sample.Id)).ToListAsync(cancellationToken);
+        new TableLayout(samples, null, 0, [cupper], [cupper], samples.Count)
+            .Fill(session, await sessions.RecentCodesAsync(cancellationToken), new Unforeseeable());
+        db.Add(session);
+        await db.SaveChangesAsync(cancellationToken);
+        return RedirectToPage(blinding == Blinding.Undersides ? "Undersides" : "Cup", new { session.Id });
+    }
+
+    public sealed class AloneForm
+    {
+        [Display(Name = "Bowls a sample")]
+        public int CupsPerSample { get; set; } = 3;
+
+        [Display(Name = "Form")]
+        public Id<CuppingForm> FormId { get; set; } = CuppingForm.HundredPointId;
+
+        public List<Id<Sample>> Samples { get; set; } = [];
+    }
+}

@@ -1,0 +1,75 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Cupping;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Cupping;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Cupping;
+
+/// <summary>
+/// The codes that one cupper alone writes under the bowls, and, once every sheet is in, the codes found there. It tells
+/// nothing that the bowls would not: which place has which code is known to nobody before.
+/// </summary>
+public sealed class UndersidesModel(LedgerContext db, SessionQuery query, TimeProvider clock) : FormPage
+{
+    private IReadOnlyList<SheetDraft> _drafts = [];
+
+    [BindProperty(SupportsGet = true)]
+    public Id<CuppingSession> Id { get; set; }
+
+    /// <summary>The code found under the bowls of each place.</summary>
+    [BindProperty]
+    public Dictionary<string, string> Codes { get; set; } = [];
+
+    public CuppingSession Session { get; private set; } = null!;
+
+    public IReadOnlyList<TableSampleRow> Rows { get; private set; } = [];
+
+    /// <summary>Every sheet is in: the bowls may be turned over.</summary>
+    public bool MayLook => Session.Places.All(place => _drafts.Any(draft => draft.Code == place && draft.HandedInAt is not null));
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        if (!await FindAsync(cancellationToken))
+        {
+            return NotFound();
+        }
+
+        return Session.IsByPlace ? Page() : RedirectToPage("Table", new { Id });
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        await using var turn = await db.TakeTurnAsync(Id, cancellationToken);
+        if (!await FindAsync(cancellationToken))
+        {
+            return NotFound();
+        }
+
+        var cupper = await db.People.SingleAsync(person => person.Id == User.Person(), cancellationToken);
+        Session.TurnOver(Codes, _drafts, cupper, clock.GetUtcNow());
+        await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
+        Say("The sheets are with their samples. Closing the session shows the result.");
+        return RedirectToPage("Table", new { Id });
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) => await FindAsync(cancellationToken);
+
+    private async Task<bool> FindAsync(CancellationToken cancellationToken)
+    {
+        var person = User.Person();
+        var session = await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == Id, cancellationToken);
+        if (session is not { Blinding: Blinding.Undersides } || session.LaidOutBy != person)
+        {
+            return false;
+        }
+
+        Session = session;
+        _drafts = await db.SheetDrafts.Where(draft => draft.SessionId == Id && draft.CupperId == person).ToListAsync(cancellationToken);
+        Rows = session.IsByPlace && !MayLook ? await query.KeyAsync(Id, cancellationToken) : [];
+        return true;
+    }
+}
