@@ -15,9 +15,17 @@ internal sealed class CuppingRoom(Cast cast, IReadOnlyList<CuppingForm> forms, D
 
     /// <summary>What came in the last days waits for its table.</summary>
     private const int DaysOfWaiting = 13;
+
+    /// <summary>Since then the house pours a hidden duplicate and its reference at every table.</summary>
+    private const int DaysOfBlindTables = 60;
+
+    /// <summary>Of these second cups alone, so that they leave the other draws as they were.</summary>
+    private const int SeedOfBlindTables = 417;
+
     private readonly DateOnly _today = DateOnly.FromDateTime(now.Date);
     private readonly IReadOnlyList<Palate> _palates = Palate.Of(cast);
     private readonly Pen _pen = new(draw);
+    private SecondCups? _second;
 
     private CuppingForm HundredPoint => forms.First(form => form.Id == CuppingForm.HundredPointId);
 
@@ -28,6 +36,7 @@ internal sealed class CuppingRoom(Cast cast, IReadOnlyList<CuppingForm> forms, D
         var sessions = new List<CuppingSession>();
         var waiting = new List<Bag>();
         var next = 0;
+        _second = new SecondCups(bags[0], new Draw(SeedOfBlindTables));
         for (var day = bags[0].ReceivedOn; day < _today.AddDays(-DaysOfWaiting); day = day.AddDays(1))
         {
             for (; next < bags.Count && bags[next].ReceivedOn < day; next++)
@@ -61,7 +70,19 @@ internal sealed class CuppingRoom(Cast cast, IReadOnlyList<CuppingForm> forms, D
             session.OpenKey(cast.Lead.Id, at.AddMinutes(-40));
         }
 
-        Taste(session, table, Present(day), at);
+        var present = Present(day);
+        var isBlind = day > _today.AddDays(-DaysOfBlindTables) && present.Count > 1;
+        if (isBlind)
+        {
+            _second!.LayOut(session, table, present);
+        }
+
+        Taste(session, table, present, at);
+        if (isBlind)
+        {
+            _second!.Taste(session, table, present, at);
+        }
+
         session.Close(cast.Lead.Id, at.AddHours(3), ExpectedErrors.Of(cast.House));
         return session;
     }
@@ -72,6 +93,9 @@ internal sealed class CuppingRoom(Cast cast, IReadOnlyList<CuppingForm> forms, D
         var table = waiting.Where(bag => !bag.Coffee.Coffee.Origin.IsRobusta).Take(6).ToList();
         var session = LayOut(Title(_today), _today, HundredPoint, FormRules.UsualCups, table);
         var at = now.AddMinutes(-50);
+        _second!.LayOut(session, table, [.. _palates.Skip(1)]);
+        session.LetPour(cast.Lead.Person);
+        session.PourFlight(1, at.AddMinutes(-5));
         Taste(session, table, [_palates[1], _palates[3]], at);
         Taste(session, [.. table.Take(2)], [_palates[4]], at.AddMinutes(20));
         return session;
