@@ -80,7 +80,7 @@ public sealed class SessionQuery(LedgerContext db)
     public async Task<Id<Sample>?> LastReferenceAsync(CancellationToken cancellationToken) =>
         await db.CuppingSessions.Where(session => session.Samples.Any(sample => sample.IsReference))
             .OrderByDescending(session => session.HeldOn).ThenByDescending(session => session.Id)
-            .Select(session => (Id<Sample>?)session.Samples.First(sample => sample.IsReference).SampleId)
+            .Select(session => session.Samples.Where(sample => sample.IsReference).OrderBy(sample => sample.Position).Select(sample => (Id<Sample>?)sample.SampleId).First())
             .FirstOrDefaultAsync(cancellationToken);
 
     private IQueryable<CuppingSession> Filtered(SessionFilter filter)

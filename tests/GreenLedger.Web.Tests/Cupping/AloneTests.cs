@@ -94,6 +94,7 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
     [Fact]
     public async Task Habits_hold_for_the_next_session_and_other_times_need_a_reason()
     {
+        await Table.LayOutAsync(house);
         var lead = await house.BrowserAsync(Role.LeadCupper);
 
         var saved = await lead.SendFormAsync("/Cupping/Habits", new Dictionary<string, string> { ["Input.CupMilliliters"] = "150", ["Input.MostInFlight"] = "7" });
