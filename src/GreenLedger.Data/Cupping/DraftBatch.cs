@@ -98,7 +98,7 @@ internal sealed record DraftTable(
             session.CupsPerSample,
             session.Form.Rules,
             IsByPlace = session.Blinding == Blinding.Undersides && session.Sheets.Count == 0,
-            Descriptive = db.DescriptiveForms.Where(form => form.Id == session.DescriptiveFormId).Select(form => form.Rules).FirstOrDefault(),
+            Descriptive = db.DescriptiveForms.Where(form => form.Id == session.DescriptiveFormId).OrderBy(form => form.Id).Select(form => form.Rules).FirstOrDefault(),
         }).SingleOrDefaultAsync(cancellationToken);
         if (row is null)
         {

@@ -22,7 +22,7 @@ public sealed class SealQuery(LedgerContext db)
             session.Id,
             IsLaidOutBy = session.LaidOutBy == person,
             HasOpened = session.KeyOpenings.Any(opening => opening.By == person),
-            Order = session.Panel.Where(member => member.PersonId == person).Select(member => member.ServingOrder).FirstOrDefault(),
+            Order = session.Panel.Where(member => member.PersonId == person).OrderBy(member => member.Seat).Select(member => member.ServingOrder).FirstOrDefault(),
             HasSheet = session.Sheets.Any(sheet => sheet.CupperId == person),
         }).ToListAsync(cancellationToken);
         var sealedFor = open.Where(session => session.Order is { Count: > 0 } || (!session.IsLaidOutBy && !session.HasOpened)).ToList();

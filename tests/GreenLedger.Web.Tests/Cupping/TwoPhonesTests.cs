@@ -61,15 +61,15 @@ public sealed class TwoPhonesTests(Chromium chromium)
         await MarkAsync(one.Page, "Flavor", "8", ".00");
         await SavedAsync(one.Page);
 
-        await MarkAsync(other.Page, "Flavor", "7", ".50");
+        await other.Page.Locator("button[aria-label='Flavor: 7']").ClickAsync();
         await other.Page.Locator(".cup-clash").WaitForAsync();
 
         Assert.Contains("8", await other.Page.Locator(".cup-clash tbody tr").InnerTextAsync(), StringComparison.Ordinal);
-        Assert.Contains("7.5", await other.Page.Locator(".cup-clash tbody tr").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("7", await other.Page.Locator(".cup-clash tbody tr").InnerTextAsync(), StringComparison.Ordinal);
         await other.Page.Locator("[data-keep=mine]").ClickAsync();
         await SavedAsync(other.Page);
         var draft = await house.FromLedgerAsync(db => db.SheetDrafts.AsNoTracking().SingleAsync(draft => draft.SessionId == table.SessionId, Stop));
-        Assert.Equal("7.5", draft.Values["mark.flavor"]);
+        Assert.Equal("7", draft.Values["mark.flavor"]);
     }
 
     private async Task<Window> SitAsync(HouseFixture house, Table table, Role role)
