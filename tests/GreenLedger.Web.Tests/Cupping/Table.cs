@@ -2,7 +2,6 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
-using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
@@ -29,7 +28,7 @@ internal sealed record Table(Id<CuppingSession> SessionId, string[] Codes, strin
             var samples = lots.Select((lot, index) => new Sample(lot.Id, SampleKind.Offer, $"QX{number}{(char)('A' + index)}", new DateOnly(2026, 11, 20), Weight.FromGrams(300m))).ToArray();
             db.AddRange([supplier, .. lots, .. samples]);
             var form = await db.CuppingForms.SingleAsync(form => form.Id == CuppingForm.HundredPointId);
-            var leader = await db.People.FirstAsync(person => person.Roles == Role.LeadCupper);
+            var leader = await db.People.SingleAsync(person => person.Name == "A LeadCupper");
             var session = new CuppingSession($"Table {number}", new DateOnly(2026, 11, 24), form, cups, leader.Id);
             foreach (var sample in samples)
             {

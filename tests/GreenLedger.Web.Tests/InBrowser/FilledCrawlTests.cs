@@ -3,6 +3,7 @@ using System.Text;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Offers;
+using GreenLedger.Web.Tests.Cupping;
 using GreenLedger.Web.Tests.Papers;
 using Microsoft.EntityFrameworkCore;
 
@@ -36,7 +37,7 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         crawl.FoundNothing();
     }
 
-    /// <summary>A list that was taken in, files that were sent and not yet taken in, and papers on a lot.</summary>
+    /// <summary>A list that was taken in, files that were sent and not yet taken in, papers on a lot, and a table whose key one of the crawl's people may open.</summary>
     private static async Task AddWhatTheDemoHasNotAsync(HouseFixture house, TestBrowser buyer)
     {
         using var script = await house.ScriptAsync(Role.Buyer);
@@ -48,6 +49,7 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         await SendAsync(buyer, "/Offers/Import", new() { ["Input.Supplier"] = "Quay Traders" }, null, OfferList.Replace("9.85", "9.95", StringComparison.Ordinal));
         await SendAsync(buyer, "/Cupping/Import", [], "Read", CuppingResults);
         await AddFailedJobAsync(house);
+        await Table.LayOutAsync(house);
         var lot = await house.FromLedgerAsync(db => db.Lots.OrderByDescending(one => one.Id).Select(one => one.Id).FirstAsync());
         await SendAsync(buyer, PapersHouse.AttachTo("Lot", lot), new() { ["ReturnUrl"] = "/" }, null, "Cupped blind on arrival.");
         await SendAsync(buyer, $"/Papers/WriteNote/Lot/{lot}?ReturnUrl=%2F", new() { ["Input.Text"] = "Ask for the moisture again." }, null, null);

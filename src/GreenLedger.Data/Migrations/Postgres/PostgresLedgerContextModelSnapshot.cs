@@ -456,6 +456,29 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("DescriptiveForms");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.Descriptor", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Family")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Word")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Word")
+                        .IsUnique();
+
+                    b.ToTable("Descriptors");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.DiscussedScore", b =>
                 {
                     b.Property<Guid>("Id")

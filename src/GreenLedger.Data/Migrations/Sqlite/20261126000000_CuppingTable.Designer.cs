@@ -454,6 +454,29 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("DescriptiveForms");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Cupping.Descriptor", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Family")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Word")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Word")
+                        .IsUnique();
+
+                    b.ToTable("Descriptors");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.DiscussedScore", b =>
                 {
                     b.Property<Guid>("Id")

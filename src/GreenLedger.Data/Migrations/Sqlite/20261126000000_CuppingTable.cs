@@ -329,6 +329,19 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "Descriptors",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Word = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    Family = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Descriptors", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "DiscussedScores",
                 columns: table => new
                 {
@@ -718,6 +731,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_Descriptors_Word",
+                table: "Descriptors",
+                column: "Word",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_DiscussedScores_By",
                 table: "DiscussedScores",
                 column: "By");
@@ -885,6 +904,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "DescriptiveForms");
+
+            migrationBuilder.DropTable(
+                name: "Descriptors");
 
             migrationBuilder.DropTable(
                 name: "DiscussedScores");
