@@ -12,6 +12,9 @@ namespace GreenLedger.Data;
 /// <summary>Chooses and prepares the database that the settings name.</summary>
 public static class LedgerDatabase
 {
+    /// <summary>Any number that nothing else on the server locks by.</summary>
+    private const long MigrationLock = 0x_47_4C_4D_49_47;
+
     /// <summary>
     /// Registers <see cref="LedgerContext"/> and the query mapper. <c>GreenLedger:Database</c> is <c>sqlite</c>
     /// (default; the file <c>ledger.db</c> in the data folder) or <c>postgres</c> (connection string
@@ -58,13 +61,41 @@ public static class LedgerDatabase
     /// </summary>
     public static async Task PrepareAsync(LedgerContext db, CancellationToken cancellationToken = default)
     {
-        await db.Database.MigrateAsync(cancellationToken);
+        await MigrateAsync(db, cancellationToken);
         await using var transaction = await db.Database.BeginTransactionAsync(cancellationToken);
         await db.TakeTurnAsync(cancellationToken);
         await OriginsReference.FillAsync(db, cancellationToken);
         await CuppingReference.FillAsync(db, cancellationToken);
         await SearchTexts.FillAsync(db, cancellationToken);
         await transaction.CommitAsync(cancellationToken);
+    }
+
+    /// <summary>
+    /// Between two migrations the framework lets its own lock on PostgreSQL go, and a second node, which listed what is
+    /// missing before, would then run again what the first has just run. This lock holds until the last one.
+    /// </summary>
+    private static async Task MigrateAsync(LedgerContext db, CancellationToken cancellationToken)
+    {
+        if (db is not PostgresLedgerContext || !await db.Database.CanConnectAsync(cancellationToken))
+        {
+            await db.Database.MigrateAsync(cancellationToken);
+            return;
+        }
+
+        var patience = db.Database.GetCommandTimeout();
+        db.Database.SetCommandTimeout(TimeSpan.FromMinutes(10));
+        await db.Database.OpenConnectionAsync(cancellationToken);
+        try
+        {
+            await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_lock({MigrationLock})", cancellationToken);
+            await db.Database.MigrateAsync(cancellationToken);
+            await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_unlock({MigrationLock})", cancellationToken);
+        }
+        finally
+        {
+            await db.Database.CloseConnectionAsync();
+            db.Database.SetCommandTimeout(patience);
+        }
     }
 
     /// <summary>Every public class <c>&lt;Name&gt;Query</c> of this project can be asked for by pages and API.</summary>

@@ -37,7 +37,10 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         crawl.FoundNothing();
     }
 
-    /// <summary>A list that was taken in, files that were sent and not yet taken in, papers on a lot, and a table whose key one of the crawl's people may open.</summary>
+    /// <summary>
+    /// A list that was taken in, files that were sent and not yet taken in, papers on a lot, a table whose key one of the
+    /// crawl's people may open, and one that another cups alone with codes under the bowls.
+    /// </summary>
     private static async Task AddWhatTheDemoHasNotAsync(HouseFixture house, TestBrowser buyer)
     {
         using var script = await house.ScriptAsync(Role.Buyer);
@@ -49,7 +52,8 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         await SendAsync(buyer, "/Offers/Import", new() { ["Input.Supplier"] = "Quay Traders" }, null, OfferList.Replace("9.85", "9.95", StringComparison.Ordinal));
         await SendAsync(buyer, "/Cupping/Import", [], "Read", CuppingResults);
         await AddFailedJobAsync(house);
-        await Table.LayOutAsync(house);
+        var table = await Table.LayOutAsync(house);
+        await SendAsync(buyer, "/Cupping/Alone", new() { ["Input.CupsPerSample"] = "3", ["Input.Samples[0]"] = table.SampleIds[0], ["Input.Samples[1]"] = table.SampleIds[1] }, "Blind", null);
         var lot = await house.FromLedgerAsync(db => db.Lots.OrderByDescending(one => one.Id).Select(one => one.Id).FirstAsync());
         await SendAsync(buyer, PapersHouse.AttachTo("Lot", lot), new() { ["ReturnUrl"] = "/" }, null, "Cupped blind on arrival.");
         await SendAsync(buyer, $"/Papers/WriteNote/Lot/{lot}?ReturnUrl=%2F", new() { ["Input.Text"] = "Ask for the moisture again." }, null, null);

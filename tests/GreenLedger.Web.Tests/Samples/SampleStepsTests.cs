@@ -131,7 +131,8 @@ public sealed class SampleStepsTests(HouseFixture house) : IClassFixture<HouseFi
     [Fact]
     public async Task An_administrator_says_how_long_a_sample_may_stand_and_what_the_protocol_asks()
     {
-        var administrator = await house.BrowserAsync(Role.Administrator);
+        await using var other = new HouseFixture();
+        var administrator = await other.BrowserAsync(Role.Administrator);
 
         await administrator.SendFormAsync("/Settings/SampleRoom", new Dictionary<string, string> { ["Input.AskedDays"] = "", ["Input.GradedDays"] = "9", ["Input.MostRestHours"] = "30" });
 
