@@ -10,7 +10,8 @@ namespace GreenLedger.Web.Tests.InBrowser;
 /// </summary>
 internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids)
 {
-    private const int RefusalsThatSettleIt = 3;
+    /// <summary>More than the open sessions of the filled house, whose results lead to their tables.</summary>
+    private const int RefusalsThatSettleIt = 6;
 
     private readonly HashSet<string> _seen = [];
 
