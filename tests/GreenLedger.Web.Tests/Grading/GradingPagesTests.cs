@@ -36,7 +36,7 @@ public sealed class GradingPagesTests(HouseFixture house) : IClassFixture<HouseF
         // Handbook quality.md section 9, check value 5: 4 full defects, none of category 1.
         Assert.Equal((FullDefects.Of(0m), FullDefects.Of(4m)), (grade.Category1!.Value, grade.Category2!.Value));
         var page = await cupper.ReadAsync(answer.Headers.Location!.OriginalString);
-        var export = page.QuerySelectorAll("h3").Single(head => head.TextContent.Contains("arabica (ICO", StringComparison.Ordinal)).NextElementSibling!;
+        var export = page.QuerySelectorAll("h2").Single(head => head.TextContent.Contains("arabica (ICO", StringComparison.Ordinal)).NextElementSibling!;
         // Check value 7: 87 defects and 12.6 % both fail.
         Assert.Equal(["failed", "failed"], export.QuerySelectorAll(".tag").Select(tag => tag.TextContent));
     }
