@@ -164,7 +164,7 @@ internal sealed class BigLedger
     /// <summary>The rows whose tie to their whole is not a member of theirs.</summary>
     private sealed class RawRows(LedgerContext db) : IDisposable
     {
-        private readonly RawInsert _samples = new(db, "SessionSamples", ["SessionId", "SampleId", "LotId", "Position", "Code"]);
+        private readonly RawInsert _samples = new(db, "SessionSamples", ["SessionId", "SampleId", "LotId", "Position", "Code", "Flight", "Repeat", "IsReference"]);
 
         private readonly RawInsert _results = new(db, "SampleResults",
         [
@@ -177,7 +177,7 @@ internal sealed class BigLedger
         {
             foreach (var sample in session.Samples)
             {
-                _samples.Write([session.Id.Value, sample.SampleId.Value, sample.LotId.Value, sample.Position, sample.Code]);
+                _samples.Write([session.Id.Value, sample.SampleId.Value, sample.LotId.Value, sample.Position, sample.Code, sample.Flight, sample.Repeat, sample.IsReference]);
             }
 
             foreach (var row in panel.Samples)
