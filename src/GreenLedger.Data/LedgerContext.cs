@@ -1,6 +1,7 @@
 using GreenLedger.Data.People;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
@@ -72,6 +73,16 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<BuyingRules> BuyingRules => Set<BuyingRules>();
 
     public DbSet<Decision> Decisions => Set<Decision>();
+
+    public DbSet<Contract> Contracts => Set<Contract>();
+
+    public DbSet<ContractLot> ContractLots => Set<ContractLot>();
+
+    public DbSet<StandardForm> StandardForms => Set<StandardForm>();
+
+    public DbSet<FixingHabits> FixingHabits => Set<FixingHabits>();
+
+    public DbSet<ExchangeHoliday> ExchangeHolidays => Set<ExchangeHoliday>();
 
     public DbSet<ListChecks> ListChecks => Set<ListChecks>();
 

@@ -1,4 +1,5 @@
 using AutoMapper;
+using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Origins;
 using GreenLedger.Data.People;
@@ -66,6 +67,7 @@ public static class LedgerDatabase
         await db.TakeTurnAsync(cancellationToken);
         await OriginsReference.FillAsync(db, cancellationToken);
         await CuppingReference.FillAsync(db, cancellationToken);
+        await ContractsReference.FillAsync(db, cancellationToken);
         await SearchTexts.FillAsync(db, cancellationToken);
         await transaction.CommitAsync(cancellationToken);
     }

@@ -227,6 +227,460 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("BuyingRulesRevisions", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.Contract", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Goods")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("OpenMonth")
+                        .HasMaxLength(9)
+                        .HasColumnType("character varying(9)");
+
+                    b.Property<int>("Price")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Ref")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("ShipFrom")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly>("ShipUntil")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "NetWeight", "GreenLedger.Domain.Contracts.Contract.NetWeight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("NetWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "OpenWeight", "GreenLedger.Domain.Contracts.Contract.OpenWeight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("OpenWeightMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OpenMonth");
+
+                    b.HasIndex("Ref")
+                        .IsUnique();
+
+                    b.HasIndex("SupplierId");
+
+                    b.ToTable("Contracts");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.ContractLot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("DecisionId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "BagWeight", "GreenLedger.Domain.Contracts.ContractLot.BagWeight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("BagWeightMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ContractId");
+
+                    b.HasIndex("DecisionId");
+
+                    b.HasIndex("LotId");
+
+                    b.ToTable("ContractLots", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.ContractMove", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Axis")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<bool>("IsBreach")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Move")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<string>("To")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("ContractId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("ContractMoves", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.ContractVersion", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<DateTime?>("SignedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("SignedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("SignedForSeller")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateOnly?>("SignedOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Terms")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("WrittenBy")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SignedBy");
+
+                    b.HasIndex("WrittenBy");
+
+                    b.HasIndex("ContractId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("ContractVersions", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.ExchangeHoliday", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Market")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Market", "On")
+                        .IsUnique();
+
+                    b.ToTable("ExchangeHolidays");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.FixingHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("ArabicaNoticeDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ArabicaTradingDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("MarginDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("RobustaNoticeDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("RobustaTradingDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WarningDays")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("FixingHabits");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.MonthRoll", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("DifferentialTenThousandths")
+                        .HasColumnType("bigint");
+
+                    b.Property<long>("FeeTenThousandths")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasMaxLength(9)
+                        .HasColumnType("character varying(9)");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<long>("SpreadTenThousandths")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("To")
+                        .IsRequired()
+                        .HasMaxLength(9)
+                        .HasColumnType("character varying(9)");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Contracts.MonthRoll.Weight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("WeightMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("ContractId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("MonthRolls", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.PriceFixing", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("DifferentialTenThousandths")
+                        .HasColumnType("bigint");
+
+                    b.Property<long>("LevelTenThousandths")
+                        .HasColumnType("bigint");
+
+                    b.Property<int?>("Lots")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Method")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Month")
+                        .IsRequired()
+                        .HasMaxLength(9)
+                        .HasColumnType("character varying(9)");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<DateTime?>("TakenBackAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TakenBackBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("TakenBackBy")
+                        .HasColumnType("uuid");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Contracts.PriceFixing.Weight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("WeightMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("TakenBackBy");
+
+                    b.HasIndex("ContractId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("PriceFixings", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.StandardForm", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Arbitration")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Edition")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<bool>("IsInUse")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int?>("OtherClaimDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("QualityClaimDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("WeighWithinDays")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Franchise", "GreenLedger.Domain.Contracts.StandardForm.Franchise#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("FranchiseTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Tolerance", "GreenLedger.Domain.Contracts.StandardForm.Tolerance#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("ToleranceTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name", "Edition")
+                        .IsUnique();
+
+                    b.ToTable("StandardForms");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
                 {
                     b.Property<Guid>("PanelResultId")
@@ -2990,6 +3444,105 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.Contract", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.ContractLot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany("Lots")
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Choosing.Decision", null)
+                        .WithMany()
+                        .HasForeignKey("DecisionId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.ContractMove", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany("Moves")
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.ContractVersion", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany("Versions")
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("SignedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WrittenBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.MonthRoll", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany("Rolls")
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.PriceFixing", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany("Fixings")
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("TakenBackBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
@@ -3606,6 +4159,19 @@ namespace GreenLedger.Data.Migrations.Postgres
             modelBuilder.Entity("GreenLedger.Domain.Choosing.BuyingRules", b =>
                 {
                     b.Navigation("Revisions");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.Contract", b =>
+                {
+                    b.Navigation("Fixings");
+
+                    b.Navigation("Lots");
+
+                    b.Navigation("Moves");
+
+                    b.Navigation("Rolls");
+
+                    b.Navigation("Versions");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CuppingSession", b =>

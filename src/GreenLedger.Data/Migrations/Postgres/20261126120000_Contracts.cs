@@ -1,0 +1,408 @@
+using System;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace GreenLedger.Data.Migrations.Postgres
+{
+    /// <inheritdoc />
+    public partial class Contracts : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.CreateTable(
+                name: "Contracts",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Ref = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    SupplierId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Goods = table.Column<int>(type: "integer", nullable: false),
+                    Price = table.Column<int>(type: "integer", nullable: false),
+                    ShipFrom = table.Column<DateOnly>(type: "date", nullable: false),
+                    ShipUntil = table.Column<DateOnly>(type: "date", nullable: false),
+                    OpenMonth = table.Column<string>(type: "character varying(9)", maxLength: 9, nullable: true),
+                    SearchText = table.Column<string>(type: "text", nullable: false),
+                    NetWeightMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    OpenWeightMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Contracts", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Contracts_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ExchangeHolidays",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Market = table.Column<int>(type: "integer", nullable: false),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    Name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ExchangeHolidays", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "FixingHabits",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    ArabicaNoticeDays = table.Column<int>(type: "integer", nullable: false),
+                    RobustaNoticeDays = table.Column<int>(type: "integer", nullable: false),
+                    ArabicaTradingDays = table.Column<int>(type: "integer", nullable: false),
+                    RobustaTradingDays = table.Column<int>(type: "integer", nullable: false),
+                    MarginDays = table.Column<int>(type: "integer", nullable: false),
+                    WarningDays = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_FixingHabits", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "StandardForms",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Edition = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    Arbitration = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    WeighWithinDays = table.Column<int>(type: "integer", nullable: true),
+                    QualityClaimDays = table.Column<int>(type: "integer", nullable: true),
+                    OtherClaimDays = table.Column<int>(type: "integer", nullable: true),
+                    IsInUse = table.Column<bool>(type: "boolean", nullable: false),
+                    FranchiseTenThousandths = table.Column<long>(type: "bigint", nullable: false),
+                    ToleranceTenThousandths = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_StandardForms", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ContractLots",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    DecisionId = table.Column<Guid>(type: "uuid", nullable: true),
+                    Bags = table.Column<int>(type: "integer", nullable: false),
+                    ContractId = table.Column<Guid>(type: "uuid", nullable: false),
+                    BagWeightMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ContractLots", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ContractLots_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_ContractLots_Decisions_DecisionId",
+                        column: x => x.DecisionId,
+                        principalTable: "Decisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ContractLots_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ContractMoves",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    Axis = table.Column<int>(type: "integer", nullable: false),
+                    Move = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    From = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    To = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    Reason = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: true),
+                    IsBreach = table.Column<bool>(type: "boolean", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ContractId = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ContractMoves", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ContractMoves_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_ContractMoves_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ContractVersions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    Terms = table.Column<string>(type: "text", nullable: false),
+                    Reason = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: true),
+                    WrittenBy = table.Column<Guid>(type: "uuid", nullable: false),
+                    WrittenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    SignedOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    SignedForSeller = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    SignedBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    SignedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    ContractId = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ContractVersions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ContractVersions_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_ContractVersions_People_SignedBy",
+                        column: x => x.SignedBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ContractVersions_People_WrittenBy",
+                        column: x => x.WrittenBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "MonthRolls",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    From = table.Column<string>(type: "character varying(9)", maxLength: 9, nullable: false),
+                    To = table.Column<string>(type: "character varying(9)", maxLength: 9, nullable: false),
+                    SpreadTenThousandths = table.Column<long>(type: "bigint", nullable: false),
+                    FeeTenThousandths = table.Column<long>(type: "bigint", nullable: false),
+                    DifferentialTenThousandths = table.Column<long>(type: "bigint", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ContractId = table.Column<Guid>(type: "uuid", nullable: false),
+                    WeightMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_MonthRolls", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_MonthRolls_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_MonthRolls_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PriceFixings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    Month = table.Column<string>(type: "character varying(9)", maxLength: 9, nullable: false),
+                    Lots = table.Column<int>(type: "integer", nullable: true),
+                    LevelTenThousandths = table.Column<long>(type: "bigint", nullable: false),
+                    DifferentialTenThousandths = table.Column<long>(type: "bigint", nullable: false),
+                    Method = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    TakenBackBecause = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    TakenBackBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    TakenBackAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    ContractId = table.Column<Guid>(type: "uuid", nullable: false),
+                    WeightMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PriceFixings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PriceFixings_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_PriceFixings_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_PriceFixings_People_TakenBackBy",
+                        column: x => x.TakenBackBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ContractLots_ContractId",
+                table: "ContractLots",
+                column: "ContractId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ContractLots_DecisionId",
+                table: "ContractLots",
+                column: "DecisionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ContractLots_LotId",
+                table: "ContractLots",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ContractMoves_By",
+                table: "ContractMoves",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ContractMoves_ContractId_Number",
+                table: "ContractMoves",
+                columns: new[] { "ContractId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Contracts_OpenMonth",
+                table: "Contracts",
+                column: "OpenMonth");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Contracts_Ref",
+                table: "Contracts",
+                column: "Ref",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Contracts_SupplierId",
+                table: "Contracts",
+                column: "SupplierId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ContractVersions_ContractId_Number",
+                table: "ContractVersions",
+                columns: new[] { "ContractId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ContractVersions_SignedBy",
+                table: "ContractVersions",
+                column: "SignedBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ContractVersions_WrittenBy",
+                table: "ContractVersions",
+                column: "WrittenBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ExchangeHolidays_Market_On",
+                table: "ExchangeHolidays",
+                columns: new[] { "Market", "On" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_MonthRolls_By",
+                table: "MonthRolls",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_MonthRolls_ContractId_Number",
+                table: "MonthRolls",
+                columns: new[] { "ContractId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PriceFixings_By",
+                table: "PriceFixings",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PriceFixings_ContractId_Number",
+                table: "PriceFixings",
+                columns: new[] { "ContractId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PriceFixings_TakenBackBy",
+                table: "PriceFixings",
+                column: "TakenBackBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_StandardForms_Name_Edition",
+                table: "StandardForms",
+                columns: new[] { "Name", "Edition" },
+                unique: true);
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropTable(
+                name: "ContractLots");
+
+            migrationBuilder.DropTable(
+                name: "ContractMoves");
+
+            migrationBuilder.DropTable(
+                name: "ContractVersions");
+
+            migrationBuilder.DropTable(
+                name: "ExchangeHolidays");
+
+            migrationBuilder.DropTable(
+                name: "FixingHabits");
+
+            migrationBuilder.DropTable(
+                name: "MonthRolls");
+
+            migrationBuilder.DropTable(
+                name: "PriceFixings");
+
+            migrationBuilder.DropTable(
+                name: "StandardForms");
+
+            migrationBuilder.DropTable(
+                name: "Contracts");
+        }
+    }
+}

@@ -1,0 +1,72 @@
+using GreenLedger.Domain.People;
+
+namespace GreenLedger.Domain.Contracts;
+
+/// <summary>The moves of the goods, and how both machines are asked.</summary>
+public sealed partial class Contract
+{
+    /// <summary>Whether the goods could make this move now.</summary>
+    public bool Allows(GoodsMove move) => GoodsMachine.Allows(Goods, move, GoodsFacts());
+
+    /// <summary>The coffee is on board: the day is that of the bill of lading. Without an approval that is asked for it is the seller's breach.</summary>
+    /// <exception cref="RuleBrokenException">It cannot ship from here, or a breach has no reason.</exception>
+    public void Ship(DateOnly on, string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        var isBreach = Goods == GoodsState.AwaitingApproval;
+        var why = Rule.OptionalText(reason, "The reason", 1000, "Reason");
+        Rule.Require(!isBreach || why is not null, "It shipped without the approval that the contract asks for: say what happened. It stays on record as a breach.", "Reason");
+        Go(GoodsMove.Ship, on, why, by, at, isBreach);
+        Restate();
+    }
+
+    public void Arrive(DateOnly on, string? note, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(Goods != GoodsState.Shipped || on >= ShippedOn, $"It shipped on {Day(ShippedOn)}: it cannot have arrived before.", "On");
+        Go(GoodsMove.Arrive, on, Rule.OptionalText(note, "The note", 1000, "Reason"), by, at);
+        Restate();
+    }
+
+    /// <summary>Everything is settled.</summary>
+    /// <exception cref="RuleBrokenException">It has not arrived, or its price is not fixed.</exception>
+    public void Close(DateOnly on, string? note, Id<Person> by, DateTimeOffset at)
+    {
+        Go(GoodsMove.Close, on, Rule.OptionalText(note, "The note", 1000, "Reason"), by, at);
+        Restate();
+    }
+
+    /// <summary>The day on board; null while nothing has shipped.</summary>
+    public DateOnly? ShippedOn => LastDayOf(GoodsMove.Ship);
+
+    public DateOnly? ArrivedOn => LastDayOf(GoodsMove.Arrive);
+
+    /// <summary>Days on board after the end of the shipment period; 0 when in time, null while nothing has shipped.</summary>
+    public int? DaysLate => ShippedOn is { } on ? Math.Max(0, on.DayNumber - ShipUntil.DayNumber) : null;
+
+    private DateOnly? LastDayOf(GoodsMove move) =>
+        _moves.Where(one => one.Axis == MoveAxis.Goods && one.Move == move.Word()).MaxBy(one => one.Number)?.On;
+
+    private void Go(GoodsMove move, DateOnly on, string? reason, Id<Person> by, DateTimeOffset at, bool isBreach = false)
+    {
+        var from = Goods;
+        Goods = GoodsMachine.After(from, move, GoodsFacts());
+        Record(MoveAxis.Goods, (move.Word(), from.Word(), Goods.Word()), on, reason, isBreach, by, at);
+    }
+
+    private void Go(PriceMove move, DateOnly on, string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        var from = Price;
+        Price = PriceMachine.After(from, move, PriceFacts());
+        Record(MoveAxis.Price, (move.Word(), from.Word(), Price.Word()), on, reason, false, by, at);
+    }
+
+    private void Record(MoveAxis axis, (string Move, string From, string To) words, DateOnly on, string? reason, bool isBreach, Id<Person> by, DateTimeOffset at) =>
+        _moves.Add(new ContractMove(_moves.Count + 1, axis, words, on, reason, isBreach, by, at));
+
+    private GoodsFacts GoodsFacts() => new(Terms.Approval.IsAsked(), IsApproved: false, RefusalCancels: Terms.Approval.Rule == ApprovalRule.Cancel, Price.IsKnown());
+
+    private PriceFacts PriceFacts()
+    {
+        var position = Position;
+        return new PriceFacts(IsSigned && IsOpen, position is { IsFixed: true }, position is null || position.Parts.Count == 0, Terms.Price.IsOutright());
+    }
+}
