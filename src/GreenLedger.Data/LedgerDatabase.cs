@@ -78,6 +78,12 @@ public static class LedgerDatabase
     /// </summary>
     private static async Task MigrateAsync(LedgerContext db, CancellationToken cancellationToken)
     {
+        // Most starts find nothing to do, and the framework would first compare the whole model with its last picture.
+        if (!(await db.Database.GetPendingMigrationsAsync(cancellationToken)).Any())
+        {
+            return;
+        }
+
         if (db is not PostgresLedgerContext || !await db.Database.CanConnectAsync(cancellationToken))
         {
             await db.Database.MigrateAsync(cancellationToken);

@@ -84,15 +84,17 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
 
     private async Task VisitAsync(Window window, string address, string where)
     {
-        await window.WidenAsync(Chromium.Wide);
-        await window.GoAsync(address);
-        await CheckAsync(window, $"{where}, wide");
         await window.WidenAsync(Chromium.Phone);
-        await CheckAsync(window, $"{where}, {Chromium.Phone} px");
+        await window.GoAsync(address);
         if (await window.SidewaysAsync() is > 0 and var pixels)
         {
             Faults.Add($"{where}, {Chromium.Phone} px: can be pushed {pixels} pixels sideways");
         }
+
+        await window.DropRepeatsAsync();
+        await CheckAsync(window, $"{where}, {Chromium.Phone} px");
+        await window.WidenAsync(Chromium.Wide);
+        await CheckAsync(window, $"{where}, wide");
     }
 
     private async Task CheckAsync(Window window, string where)

@@ -9,15 +9,16 @@ public sealed class PlantedFaultsTests(Chromium chromium, HouseFixture house) : 
     private const string SignIn = "/Entrance/SignIn";
 
     [Theory]
-    [InlineData("<input type=\"text\">", ", wide: label: ", ", 360 px: label: ")]
-    [InlineData("<p style=\"color: #bbb; background: #fff\">Pale</p>", ", wide: color-contrast: ", ", 360 px: color-contrast: ")]
+    [InlineData("<input type=\"text\">", ", 360 px: label: ", ", wide: label: ")]
+    [InlineData("<p style=\"color: #bbb; background: #fff\">Pale</p>", ", 360 px: color-contrast: ", ", wide: color-contrast: ")]
     [InlineData("<style>@media (max-width: 500px) { p { color: #bbb } }</style><p>Pale</p>", ", 360 px: color-contrast: ")]
     [InlineData("<style>p { color: #bbb } @media (max-width: 500px) { p { color: #000 } }</style><p>Pale</p>", ", wide: color-contrast: ")]
-    [InlineData("<script>console.error('planted')</script>", ", wide: error: planted")]
-    [InlineData("<script>console.warn('planted')</script>", ", wide: warning: planted")]
-    [InlineData("<script>throw new Error('planted')</script>", ", wide: script: ")]
-    [InlineData("<script>addEventListener('resize', () => console.error('planted'))</script>", ", 360 px: error: planted")]
+    [InlineData("<script>console.error('planted')</script>", ", 360 px: error: planted")]
+    [InlineData("<script>console.warn('planted')</script>", ", 360 px: warning: planted")]
+    [InlineData("<script>throw new Error('planted')</script>", ", 360 px: script: ")]
+    [InlineData("<script>addEventListener('resize', () => console.error('planted'))</script>", ", wide: error: planted")]
     [InlineData("<div style=\"width: 500px\">Broad</div>", ", 360 px: can be pushed ")]
+    [InlineData("<ul><li></li><li></li><li></li><li></li><li></li><li></li><li></li><li></li><li><input type=\"text\"></li></ul>", ", 360 px: label: ", ", wide: label: ")]
     [InlineData("<p>Nothing is wrong here.</p>")]
     public async Task A_planted_fault_is_told_at_the_width_that_shows_it(string planted, params string[] told)
     {

@@ -71,6 +71,25 @@ public sealed class Window : IAsyncDisposable
         "() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
 
     /// <summary>
+    /// Takes from long lists and tables what repeats: of rows with the same elements, classes and roles the first four stay,
+    /// so that a scan looks at every kind of row and not at the hundredth of its kind. What is chosen in a list stays.
+    /// </summary>
+    public async Task DropRepeatsAsync() => await Page.EvaluateAsync("""
+        () => {
+            const shape = element => [element.tagName, element.getAttribute('class'), element.getAttribute('role'), element.type, element.disabled,
+                element.getAttribute('aria-current'), '(', ...[...element.children].map(shape), ')'].join(' ');
+            for (const whole of [...document.querySelectorAll('main *')].filter(element => element.children.length > 8 && !element.closest('svg'))) {
+                const seen = new Map();
+                for (const part of [...whole.children].filter(element => !element.selected)) {
+                    const kind = shape(part);
+                    seen.set(kind, (seen.get(kind) ?? 0) + 1);
+                    if (seen.get(kind) > 4) part.remove();
+                }
+            }
+        }
+        """);
+
+    /// <summary>
     /// Each violation of WCAG and of good practice that axe finds, with the element. Our pages have no frames inside, so
     /// axe is put into the page once and asked there; what it would compute beyond the violations is left out.
     /// </summary>
