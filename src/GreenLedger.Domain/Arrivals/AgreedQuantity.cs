@@ -1,0 +1,35 @@
+using System.Globalization;
+using GreenLedger.Domain.Measures;
+
+namespace GreenLedger.Domain.Arrivals;
+
+/// <summary>
+/// The quantity of a contract and by how much the shipped weight may differ from it, more or less (handbook, trade 4.1). It is
+/// held against what was shipped, not against what landed.
+/// </summary>
+public sealed record AgreedQuantity(Weight Net, Percent Tolerance)
+{
+    public Weight Least => Weight.FromKilograms(Net.Kilograms * (1m - Tolerance.Fraction));
+
+    public Weight Most => Weight.FromKilograms(Net.Kilograms * (1m + Tolerance.Fraction));
+
+    /// <exception cref="RuleBrokenException">The quantity is not above zero or the tolerance out of range.</exception>
+    public static AgreedQuantity Of(Weight net, Percent tolerance)
+    {
+        Rule.Require(net > Weight.Zero, "The agreed quantity lies above 0 kg.", nameof(Net));
+        Rule.Require(tolerance.Points is >= 0m and <= 20m, "The tolerance of quantity lies between 0 and 20 %.", nameof(Tolerance));
+        return new AgreedQuantity(net, tolerance);
+    }
+
+    public bool Allows(Weight shipped) => shipped >= Least && shipped <= Most;
+
+    internal string Sentence(Weight shipped)
+    {
+        var range = $"{Kg(Least)} to {Kg(Most)} ({Kg(Net)} with {Tolerance} more or less)";
+        return Allows(shipped)
+            ? $"The shipped weight lies within the agreed quantity, {range}."
+            : $"The shipped weight lies outside the agreed quantity, {range}.";
+    }
+
+    private static string Kg(Weight weight) => weight.Kilograms.ToString("#,0.#########", CultureInfo.InvariantCulture) + " kg";
+}
