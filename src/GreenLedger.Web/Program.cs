@@ -50,6 +50,7 @@ api.MapRoastingApi();
 api.MapSearchApi();
 app.MapApiDocument();
 api.MapCuppingApi();
+api.MapArrivalsApi();
 
 _ = ((IEndpointRouteBuilder)app).DataSources.Sum(source => source.Endpoints.Count);
 await ready;
