@@ -78,10 +78,19 @@ internal sealed class RulesSheet
 
     private void Gates(Shortlist shortlist)
     {
-        Section("Gates", "Asked", "", "Lots that miss it");
-        foreach (var (gate, what, says) in new RuleWords(shortlist.Terms, null).Gates)
+        Section("Gates", "Limit", "Unit", "Lots that miss it", "In words");
+        foreach (var gate in new RuleWords(shortlist.Terms, null).Gates)
         {
-            Row(what, says, third: gate == Gate.None ? null : shortlist.Failed.Count(entry => entry.FailedGates.HasFlag(gate)));
+            int? missed = gate.Gate == Gate.None ? null : shortlist.Failed.Count(entry => entry.FailedGates.HasFlag(gate.Gate));
+            if (gate.Figures.Count == 0)
+            {
+                Row(gate.What, gate.Says, third: missed);
+            }
+
+            foreach (var (figure, at) in gate.Figures.Select((figure, at) => (figure, at)))
+            {
+                Row($"{gate.What}, {figure.Bound}", figure.Figure, figure.Unit, at == 0 ? missed : null, at == 0 ? gate.Says : "");
+            }
         }
 
         Row("No score on the form", null, "", shortlist.Failed.Count(entry => entry.FailedGates.HasFlag(Gate.NoScore)));

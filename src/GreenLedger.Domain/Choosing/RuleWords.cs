@@ -6,8 +6,14 @@ namespace GreenLedger.Domain.Choosing;
 /// <summary>One line of a rule set that an edit changed; null where it was or is not asked.</summary>
 public sealed record RuleChange(string What, string? Before, string? After);
 
-/// <summary>One gate of a rule set in words; <see cref="Gate.None"/> for what is said of all of them.</summary>
-public sealed record GateWords(Gate Gate, string What, string Says);
+/// <summary>A limit of a gate as a figure: "at least" 85 points, "at most" 12 %.</summary>
+public sealed record GateFigure(string Bound, decimal Figure, string Unit);
+
+/// <summary>
+/// One gate of a rule set in words, with its limits as figures where it has any; <see cref="Gate.None"/> for what is said
+/// of all of them.
+/// </summary>
+public sealed record GateWords(Gate Gate, string What, string Says, IReadOnlyList<GateFigure> Figures);
 
 /// <summary>What a rule set says, line by line, in plain trade words; what it does not ask is left out.</summary>
 /// <param name="terms">The terms.</param>
@@ -27,7 +33,7 @@ public sealed class RuleWords(RuleTerms terms, string? form)
         terms.CostPerPoint == CostPerPointRule.PricePerPointAbove ? $"{Word(terms.CostPerPoint)} of {terms.BaseScore}" : Word(terms.CostPerPoint);
 
     /// <summary>The gates that are asked; none where the rules ask for none.</summary>
-    public IReadOnlyList<GateWords> Gates => [.. Asked().Where(line => line.Says is not null).Select(line => new GateWords(line.Gate, line.What, line.Says!))];
+    public IReadOnlyList<GateWords> Gates => [.. Asked().OfType<GateWords>()];
 
     private IEnumerable<(string, string)> Ranking()
     {
@@ -50,25 +56,25 @@ public sealed class RuleWords(RuleTerms terms, string? form)
         }
     }
 
-    private IEnumerable<(Gate Gate, string What, string? Says)> Asked()
+    private IEnumerable<GateWords?> Asked()
     {
         var gates = terms.Gates;
         return
         [
-            (Gate.LeastScore, "Score", gates.LeastScore is { } least ? $"at least {least}" : null),
-            (Gate.LeastLowerBound, "Lower bound of the score", gates.LeastLowerBound is { } bound ? $"at least {bound}" : null),
-            (Gate.HighestCost, "Landed cost", gates.HighestCostPerKilogram is { } highest ? $"at most {Cost(highest)}" : null),
-            (Gate.Process, "Process", Processes()),
-            (Gate.Moisture, "Moisture", Range(gates.LeastMoisture, gates.HighestMoisture)),
-            (Gate.WaterActivity, "Water activity", gates.HighestWaterActivity is { } activity ? $"at most {activity}" : null),
-            (Gate.Category1, "Category 1 defects", gates.HighestCategory1 is { } one ? $"at most {one}" : null),
-            (Gate.Category2, "Category 2 defects", gates.HighestCategory2 is { } two ? $"at most {two}" : null),
-            (Gate.Quakers, "Quakers", gates.HighestQuakers is { } pale ? $"at most {Number(pale)}" : null),
-            (Gate.Screen, "Screen", gates is { Screen: { } screen, LeastRetained: { } kept } ? $"at least {kept} kept by screen {Number(screen)}" : null),
-            (Gate.Quantity, "Quantity", gates.LeastQuantity is { } quantity ? $"at least {quantity.Kilograms.ToString("#,##0.##", CultureInfo.InvariantCulture)} kg" : null),
-            (Gate.CropYear, "Crop year", gates.EarliestCropYear is { } year ? $"{year} or later" : null),
-            (Gate.Certificates, "Certificates", gates.Certificates.Count > 0 ? string.Join(", ", gates.Certificates) : null),
-            (Gate.None, "What was not measured", terms.MeasurementsRequired ? "fails its gate" : null),
+            AtLeast(Gate.LeastScore, "Score", gates.LeastScore, gates.LeastScore?.Points, "points"),
+            AtLeast(Gate.LeastLowerBound, "Lower bound of the score", gates.LeastLowerBound, gates.LeastLowerBound?.Points, "points"),
+            AtMost(Gate.HighestCost, "Landed cost", gates.HighestCostPerKilogram is { } highest ? Cost(highest) : null, gates.HighestCostPerKilogram, $"{terms.Currency.Code}/kg"),
+            Words(Gate.Process, "Process", Processes()),
+            Moisture(gates.LeastMoisture, gates.HighestMoisture),
+            AtMost(Gate.WaterActivity, "Water activity", gates.HighestWaterActivity, gates.HighestWaterActivity?.Ratio, "ratio"),
+            AtMost(Gate.Category1, "Category 1 defects", gates.HighestCategory1, gates.HighestCategory1?.Count, "full defects"),
+            AtMost(Gate.Category2, "Category 2 defects", gates.HighestCategory2, gates.HighestCategory2?.Count, "full defects"),
+            AtMost(Gate.Quakers, "Quakers", gates.HighestQuakers, gates.HighestQuakers, "quakers"),
+            Screen(gates.Screen, gates.LeastRetained),
+            AtLeast(Gate.Quantity, "Quantity", gates.LeastQuantity is { } quantity ? $"{quantity.Kilograms.ToString("#,##0.##", CultureInfo.InvariantCulture)} kg" : null, gates.LeastQuantity?.Kilograms, "kg"),
+            Words(Gate.CropYear, "Crop year", gates.EarliestCropYear is { } year ? $"{year} or later" : null),
+            Words(Gate.Certificates, "Certificates", gates.Certificates.Count > 0 ? string.Join(", ", gates.Certificates) : null),
+            Words(Gate.None, "What was not measured", terms.MeasurementsRequired ? "fails its gate" : null),
         ];
     }
 
@@ -109,13 +115,22 @@ public sealed class RuleWords(RuleTerms terms, string? form)
             : named.Count == 0 ? "none allowed" : string.Join(", ", named);
     }
 
-    private static string? Range(Percent? least, Percent? highest) => (least, highest) switch
+    private static GateWords? Words(Gate gate, string what, string? says) => says is null ? null : new GateWords(gate, what, says, []);
+
+    private static GateWords? AtLeast(Gate gate, string what, object? limit, decimal? figure, string unit) =>
+        figure is null ? null : new GateWords(gate, what, $"at least {limit}", [new GateFigure("at least", figure.Value, unit)]);
+
+    private static GateWords? AtMost(Gate gate, string what, object? limit, decimal? figure, string unit) =>
+        figure is null ? null : new GateWords(gate, what, $"at most {limit}", [new GateFigure("at most", figure.Value, unit)]);
+
+    private static GateWords? Moisture(Percent? least, Percent? highest)
     {
-        ({ } low, { } high) => $"{low} to {high}",
-        ({ } low, null) => $"at least {low}",
-        (null, { } high) => $"at most {high}",
-        _ => null,
-    };
+        var (low, high) = (AtLeast(Gate.Moisture, "Moisture", least, least?.Points, "%"), AtMost(Gate.Moisture, "Moisture", highest, highest?.Points, "%"));
+        return low is null || high is null ? low ?? high : new GateWords(Gate.Moisture, "Moisture", $"{least} to {highest}", [.. low.Figures, .. high.Figures]);
+    }
+
+    private static GateWords? Screen(int? screen, Percent? kept) => screen is { } size
+        ? AtLeast(Gate.Screen, "Screen", $"{kept} kept by screen {Number(size)}", kept?.Points, $"% kept by screen {Number(size)}") : null;
 
     private string Share(decimal weight) => (weight / terms.Weights.Sum * 100m).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 

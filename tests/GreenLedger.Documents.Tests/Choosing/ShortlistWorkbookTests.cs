@@ -115,7 +115,43 @@ public sealed class ShortlistWorkbookTests
 
         var failed = book.Worksheet("Not ranked").RowsUsed().Skip(1).ToDictionary(row => row.Cell(1).GetString(), row => row.Cell(7).GetString());
         Assert.Equal(("score", "score", "landed cost"), (failed["C"], failed["D"], failed["E"]));
-        Assert.Equal(("at least 85.00", 2.0), (book.RuleRow("Score").Cell(2).GetString(), book.RuleRow("Score").Cell(4).GetDouble()));
+        Assert.Equal(2.0, book.RuleRow("Score, at least").Cell(4).GetDouble());
+    }
+
+    /// <summary>Figures, units and words as they are set here; nothing is computed.</summary>
+    [Fact]
+    public void The_limit_of_a_gate_is_a_number_with_its_unit_beside_and_the_words_too()
+    {
+        var rules = Demo.Rules with
+        {
+            Gates = new Gates
+            {
+                LeastScore = Score.Of(82.5m),
+                HighestCostPerKilogram = 10.75m,
+                LeastMoisture = Percent.Of(9m),
+                HighestMoisture = Percent.Of(12.5m),
+                HighestWaterActivity = WaterActivity.Of(0.6m),
+                HighestQuakers = 3,
+                Screen = 16,
+                LeastRetained = Percent.Of(90m),
+                LeastQuantity = Weight.FromKilograms(1200m),
+                EarliestCropYear = "2025/26",
+            },
+        };
+
+        using var book = Written(Demo.Report(Demo.RunningExample, rules));
+
+        (string, double, string, string) Line(string name) =>
+            (book.RuleRow(name).Cell(2).DataType.ToString(), book.RuleRow(name).Cell(2).GetDouble(), book.RuleRow(name).Cell(3).GetString(), book.RuleRow(name).Cell(5).GetString());
+        Assert.Equal(("Number", 82.5, "points", "at least 82.50"), Line("Score, at least"));
+        Assert.Equal(("Number", 10.75, "USD/kg", "at most 10.75 USD/kg"), Line("Landed cost, at most"));
+        Assert.Equal(("Number", 9.0, "%", "9 % to 12.5 %"), Line("Moisture, at least"));
+        Assert.Equal(("Number", 12.5, "%", ""), Line("Moisture, at most"));
+        Assert.Equal(("Number", 0.6, "ratio"), (Line("Water activity, at most").Item1, Line("Water activity, at most").Item2, Line("Water activity, at most").Item3));
+        Assert.Equal(("Number", 3.0, "quakers", "at most 3"), Line("Quakers, at most"));
+        Assert.Equal(("Number", 90.0, "% kept by screen 16", "at least 90 % kept by screen 16"), Line("Screen, at least"));
+        Assert.Equal(("Number", 1200.0, "kg", "at least 1,200 kg"), Line("Quantity, at least"));
+        Assert.Equal("2025/26 or later", book.RuleRow("Crop year").Cell(2).GetString());
     }
 
     [Fact]
