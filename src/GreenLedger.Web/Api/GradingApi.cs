@@ -23,6 +23,8 @@ internal static class GradingApi
         grading.MapGet("/grades/{id}", GradeAsync).WithName("ReadGrade").WithSummary("One grade with what was counted and the limits it is held against");
         grading.MapPost("/grades", WriteAsync).WithName("WriteGrade").WithSummary("Write down what was found on a sample")
             .WithDescription("Beans go by the codes of the defect table, screens by their number with 0 for the pan. What was not measured is left out: a missing value is never zero.");
+        grading.MapPut("/grades/{id}", CorrectAsync).WithName("CorrectGrade").WithSummary("Corrects a grade; 409 with both versions when somebody changed it meanwhile")
+            .WithDescription("As for writing a grade, with the `version` that was read. All of it is written anew, so send what stays as well: what is left out was not measured. Date and weight that are left out stay.");
         grading.MapPost("/calculate/grade", Calculate).WithName("CalculateGrade").WithSummary("The class and each limit of a grade; stores nothing")
             .WithDescription("As for writing a grade, without a label: `varieties` tell the species (arabica unless they say robusta), `scheme` is the code of a defect table.");
     }
@@ -63,6 +65,35 @@ internal static class GradingApi
         return TypedResults.Created($"/api/grading/grades/{grade.Id}", (await FindAsync(db, grade.Id, cancellationToken))!);
     }
 
+    private static async Task<Results<Ok<WholeGradeReply>, Conflict<GradeConflictReply>, NotFound>> CorrectAsync(
+        Id<GreenGrade> id, GradeRequest request, LedgerContext db, Reader reader, CancellationToken cancellationToken)
+    {
+        if (await db.GreenGrades.Whole().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } grade
+            || (await reader.SealAsync()).Covers(grade.SampleId.Value))
+        {
+            return TypedResults.NotFound();
+        }
+
+        var label = await LabelAsync(db, grade, cancellationToken);
+        var yours = request.Onto(grade, label, await db.VarietiesOfAsync(grade.SampleId, cancellationToken));
+        db.Entry(grade).Property(one => one.Version).OriginalValue = yours.Version;
+        db.Entry(grade).Property(one => one.Version).IsModified = true;
+        try
+        {
+            await db.SaveChangesAsync(cancellationToken);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            // Somebody was faster: who sent this needs both versions to compare them.
+            db.ChangeTracker.Clear();
+            return await FindAsync(db, id, cancellationToken) is { } stored
+                ? TypedResults.Conflict(new GradeConflictReply("Somebody changed this grade. Compare both and send yours again on the stored version where it should stand.", yours, stored))
+                : TypedResults.NotFound();
+        }
+
+        return TypedResults.Ok((await FindAsync(db, id, cancellationToken))!);
+    }
+
     private static async Task<WholeGradeReply?> FindAsync(LedgerContext db, Id<GreenGrade> id, CancellationToken cancellationToken)
     {
         if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } grade)
@@ -70,7 +101,7 @@ internal static class GradingApi
             return null;
         }
 
-        var label = await db.Samples.Where(sample => sample.Id == grade.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
+        var label = await LabelAsync(db, grade, cancellationToken);
         if (grade.Limits.Count == 0)
         {
             grade.Judge(await db.VarietiesOfAsync(grade.SampleId, cancellationToken));
@@ -78,4 +109,7 @@ internal static class GradingApi
 
         return WholeGradeReply.Of(grade, label);
     }
+
+    private static Task<string> LabelAsync(LedgerContext db, GreenGrade grade, CancellationToken cancellationToken) =>
+        db.Samples.Where(sample => sample.Id == grade.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
 }

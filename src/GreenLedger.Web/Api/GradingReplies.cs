@@ -1,9 +1,14 @@
 using GreenLedger.Data.Grading;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Web.Api;
 
-/// <summary>What was found on a sample; what is left out was not measured. Beans left out altogether were not counted.</summary>
+/// <summary>
+/// What was found on a sample; what is left out was not measured. Beans left out altogether were not counted. The version
+/// is that of the grade to be corrected, as it was read.
+/// </summary>
 internal sealed record GradeRequest(
     string? LabelCode = null,
     DateOnly? GradedOn = null,
@@ -24,8 +29,21 @@ internal sealed record GradeRequest(
     string? Colour = null,
     string? Odour = null,
     bool? HasForeignOdour = null,
-    string? Varieties = null)
+    string? Varieties = null,
+    int? Version = null)
 {
+    /// <summary>Writes the request onto a stored grade and gives what it then says, on the version that was sent.</summary>
+    public WholeGradeReply Onto(GreenGrade grade, string label, string? varieties)
+    {
+        Rule.Require(Version is not null, "Send the version of the grade that you read, so that nobody's change is lost.", nameof(Version));
+        Rule.Require(
+            LabelCode is null || string.Equals(LabelCode.Trim(), label, StringComparison.OrdinalIgnoreCase),
+            $"This grade is of sample {label}: leave the label code out, or write a grade of the other sample.", nameof(LabelCode));
+        grade.Correct(GradedOn ?? grade.GradedOn, SampleWeightGrams is { } grams ? Weight.FromGrams(grams) : grade.SampleWeight, Note);
+        Draft().Onto(grade, varieties);
+        return WholeGradeReply.Of(grade, label) with { Version = Version.Value };
+    }
+
     /// <summary>What the request says of the green coffee.</summary>
     public GradeDraft Draft() => new()
     {
@@ -82,6 +100,7 @@ internal sealed record LimitReply(string Limits, string Name, string? Found, str
 /// <summary>A grade with its counts, in both habits of counting, and the published limits for the lot's species.</summary>
 internal sealed record WholeGradeReply(
     Guid Id,
+    int Version,
     Guid SampleId,
     string LabelCode,
     DateOnly GradedOn,
@@ -116,6 +135,7 @@ internal sealed record WholeGradeReply(
         var tally = grade.Tally();
         return new WholeGradeReply(
             grade.Id.Value,
+            grade.Version,
             grade.SampleId.Value,
             label,
             grade.GradedOn,
@@ -146,3 +166,6 @@ internal sealed record WholeGradeReply(
             [.. grade.Limits.OrderBy(limit => limit.Position).Select(limit => new LimitReply(limit.Limits, limit.Name, limit.Found, limit.Limit, limit.Passed))]);
     }
 }
+
+/// <summary>What was sent and what is stored, where somebody was faster.</summary>
+internal sealed record GradeConflictReply(string Detail, WholeGradeReply Yours, WholeGradeReply Stored);

@@ -145,6 +145,82 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
         Assert.Equal(before, await house.FromLedgerAsync(db => db.GreenGrades.CountAsync(Stop)));
     }
 
+    [Fact]
+    public async Task A_script_corrects_a_grade_on_the_version_that_it_read()
+    {
+        var (buyer, grade) = await GradedAsync("API-6", """ "moisturePercent": 11.2, "beans": { "full-black": 2 }, "screensPercent": { "16": 96, "0": 4 }, "sampleWeightGrams": 350 """);
+
+        var corrected = await AnsweredAsync(await PutAsync(buyer, grade, """{ "version": 0, "moisturePercent": 10.8, "screensPercent": { "15": 90, "0": 10 }, "note": "The meter was set anew." }"""), HttpStatusCode.OK);
+
+        Assert.Equal((1, 10.8m, 350m), (corrected.GetProperty("version").GetInt32(), corrected.GetProperty("moisturePercent").GetDecimal(), corrected.GetProperty("sampleWeightGrams").GetDecimal()));
+        var read = await buyer.GetFromJsonAsync<JsonElement>($"/api/grading/grades/{grade}", Stop);
+        Assert.Equal([("0", 10m), ("15", 90m)], read.GetProperty("screensPercent").EnumerateObject().Select(screen => (screen.Name, screen.Value.GetDecimal())).Order());
+        Assert.Equal(("{}", "The meter was set anew."), (read.GetProperty("beans").GetRawText(), read.GetProperty("note").GetString()));
+    }
+
+    [Theory]
+    [InlineData("""{ "version": 0, "moisturePercent": 12.0 }""")]
+    [InlineData("""{ "version": 0, "moisturePercent": 10.5, "screensPercent": { "17": 100 } }""")]
+    public async Task A_grade_that_somebody_changed_meanwhile_is_refused_with_both_versions(string late)
+    {
+        var (buyer, grade) = await GradedAsync("API-7", """ "moisturePercent": 11.2 """);
+        await AnsweredAsync(await PutAsync(buyer, grade, """{ "version": 0, "moisturePercent": 10.5 }"""), HttpStatusCode.OK);
+
+        var refused = await AnsweredAsync(await PutAsync(buyer, grade, late), HttpStatusCode.Conflict);
+
+        var (yours, stored) = (refused.GetProperty("yours"), refused.GetProperty("stored"));
+        Assert.Equal((0, 1), (yours.GetProperty("version").GetInt32(), stored.GetProperty("version").GetInt32()));
+        Assert.Equal(JsonDocument.Parse(late).RootElement.GetProperty("moisturePercent").GetDecimal(), yours.GetProperty("moisturePercent").GetDecimal());
+        Assert.Equal((10.5m, "{}"), (stored.GetProperty("moisturePercent").GetDecimal(), stored.GetProperty("screensPercent").GetRawText()));
+        Assert.Equal(10.5m, (await buyer.GetFromJsonAsync<JsonElement>($"/api/grading/grades/{grade}", Stop)).GetProperty("moisturePercent").GetDecimal());
+    }
+
+    [Theory]
+    [InlineData("""{ "moisturePercent": 12.0 }""", "version")]
+    [InlineData("""{ "version": 0, "labelCode": "ANOTHER" }""", "labelCode")]
+    [InlineData("""{ "version": 0, "moisturePercent": 0 }""", "moisture")]
+    public async Task A_correction_that_cannot_be_changes_nothing(string body, string field)
+    {
+        var (buyer, grade) = await GradedAsync("API-8", """ "moisturePercent": 11.2 """);
+
+        var refused = await AnsweredAsync(await PutAsync(buyer, grade, body), HttpStatusCode.UnprocessableEntity);
+
+        Assert.True(refused.GetProperty("errors").TryGetProperty(field, out _), refused.GetRawText());
+        Assert.Equal(11.2m, (await buyer.GetFromJsonAsync<JsonElement>($"/api/grading/grades/{grade}", Stop)).GetProperty("moisturePercent").GetDecimal());
+    }
+
+    [Fact]
+    public async Task A_viewers_script_corrects_no_grade_and_a_cuppers_none_of_an_open_table()
+    {
+        var (_, grade) = await GradedAsync("API-9", """ "moisturePercent": 11.2 """);
+        var table = await Table.LayOutAsync(house);
+        var sealedGrade = (await PostAsync(await house.ScriptAsync(Role.LeadCupper), "/api/grading/grades", $$"""{ "labelCode": "{{table.Labels[0]}}", "moisturePercent": 11 }""")).GetProperty("id").GetString()!;
+
+        var viewer = await PutAsync(await house.ScriptAsync(Role.Viewer), grade, """{ "version": 0 }""");
+        var cupper = await PutAsync(await house.ScriptAsync(Role.Cupper), sealedGrade, """{ "version": 0 }""");
+
+        Assert.Equal((HttpStatusCode.Forbidden, HttpStatusCode.NotFound), (viewer.StatusCode, cupper.StatusCode));
+    }
+
+    private async Task<(HttpClient Buyer, string Grade)> GradedAsync(string lot, string found)
+    {
+        var buyer = await house.ScriptAsync(Role.Buyer);
+        await LotAsync(lot, "Quinta do Campo", null);
+        var label = (await PostAsync(buyer, "/api/samples", $$"""{ "lot": "{{lot}}", "weightGrams": 350, "receivedOn": "2026-11-20" }""")).GetProperty("labelCode").GetString();
+        var grade = await PostAsync(buyer, "/api/grading/grades", $$"""{ "labelCode": "{{label}}", {{found}} }""");
+        return (buyer, grade.GetProperty("id").GetString()!);
+    }
+
+    private static Task<HttpResponseMessage> PutAsync(HttpClient script, string grade, string body) =>
+        script.PutAsync(new Uri($"/api/grading/grades/{grade}", UriKind.Relative), new StringContent(body, null, "application/json"), Stop);
+
+    private static async Task<JsonElement> AnsweredAsync(HttpResponseMessage answer, HttpStatusCode expected)
+    {
+        var body = await answer.Content.ReadAsStringAsync(Stop);
+        Assert.True(answer.StatusCode == expected, body);
+        return JsonDocument.Parse(body).RootElement;
+    }
+
     private async Task LotAsync(string reference, string name, string? varieties)
     {
         await house.OpenHouseAsync();
