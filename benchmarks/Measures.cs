@@ -19,7 +19,7 @@ internal static class Measures
             "ranking-sql" => RankingBenchmark.SqlAlone(ranking),
             "refit" => await RankingBenchmark.RefitAsync(ranking),
             "prepare-import" => await LongList.WriteAsync(list),
-            "import-read" => ImportBenchmark.Read(list),
+            "import-read" => await ImportBenchmark.ReadAsync(list),
             "import-bare" => ImportBenchmark.Bare(list),
             "import-stored" => await ImportBenchmark.StoreAsync(list, Path.Combine(scratch, "import.db")),
             "prepare-start" => await StartBenchmark.PrepareAsync(Path.Combine(scratch, "start")),

@@ -88,8 +88,15 @@ internal sealed class BigLedger
             offers.Add(offer);
         }
 
-        await _db.InsertAsync(_lots, default);
-        await _db.InsertAsync(offers, default);
+        await InsertAsync(_lots);
+        await InsertAsync(offers);
+    }
+
+    private async Task InsertAsync<T>(IEnumerable<T> rows)
+        where T : class
+    {
+        using var table = new BulkInsert<T>(_db);
+        await table.InsertAsync(rows, default);
     }
 
     private async Task SamplesAsync()
@@ -106,8 +113,8 @@ internal sealed class BigLedger
             }
         }
 
-        await _db.InsertAsync(_samples, default);
-        await _db.InsertAsync(grades, default);
+        await InsertAsync(_samples);
+        await InsertAsync(grades);
     }
 
     private GreenGrade Grade(Sample sample)
@@ -142,9 +149,9 @@ internal sealed class BigLedger
             }
 
             var result = session.Close(people[0].Id, DateTimeOffset.UnixEpoch, ExpectedErrors.Of(Score.Of(1m), Score.Of(0.5m)));
-            await _db.InsertAsync([session], default);
-            await _db.InsertAsync(session.Sheets, default);
-            await _db.InsertAsync([result], default);
+            await InsertAsync([session]);
+            await InsertAsync(session.Sheets);
+            await InsertAsync([result]);
             raw.Write(session, result);
             sheets += session.Sheets.Count;
         }

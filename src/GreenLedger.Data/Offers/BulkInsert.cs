@@ -1,133 +1,78 @@
-using System.Data.Common;
-using System.Linq.Expressions;
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
-using Microsoft.EntityFrameworkCore.Storage;
 using Npgsql;
 
 namespace GreenLedger.Data.Offers;
 
 /// <summary>
 /// Writes many new rows of one table past the change tracker, which a hundred thousand offers would drown: one prepared
-/// statement on SQLite, COPY on PostgreSQL. Columns, conversions and names are those of the model.
+/// statement on SQLite, COPY on PostgreSQL. Columns, conversions and names are those of the model. Made once for a list,
+/// since the walk from a row to its columns is compiled.
 /// </summary>
-internal static class BulkInsert
+internal sealed class BulkInsert<T> : IDisposable
+    where T : class
 {
-    /// <summary>Inserts within the transaction that the context is in.</summary>
-    public static async Task InsertAsync<T>(this LedgerContext db, IEnumerable<T> rows, CancellationToken cancellationToken)
-        where T : class
+    private readonly LedgerContext _db;
+    private readonly string _table;
+    private readonly List<IProperty> _columns;
+    private SqliteRow? _sqlite;
+    private Action<SqliteRow, T>? _bind;
+    private Action<PostgresRow, T>? _copy;
+
+    public BulkInsert(LedgerContext db)
     {
-        var columns = Columns<T>(db);
-        var table = db.Model.FindEntityType(typeof(T))!.GetTableName()!;
-        if (db.Database.GetDbConnection() is NpgsqlConnection postgres)
+        var entity = db.Model.FindEntityType(typeof(T))!;
+        _db = db;
+        _table = entity.GetTableName()!;
+        _columns = [.. Properties(entity)];
+    }
+
+    /// <summary>Inserts within the transaction that the context is in.</summary>
+    public async Task InsertAsync(IEnumerable<T> rows, CancellationToken cancellationToken)
+    {
+        if (_db.Database.GetDbConnection() is NpgsqlConnection postgres)
         {
-            await CopyAsync(postgres, table, columns, rows, cancellationToken);
+            await CopyAsync(postgres, rows, cancellationToken);
         }
         else
         {
-            InsertPrepared(db, table, columns, rows, cancellationToken);
+            Insert((SqliteConnection)_db.Database.GetDbConnection(), rows, cancellationToken);
         }
     }
 
-    private static void InsertPrepared<T>(
-        LedgerContext db, string table, IReadOnlyList<ColumnOf<T>> columns, IEnumerable<T> rows, CancellationToken cancellationToken)
+    public void Dispose() => _sqlite?.Dispose();
+
+    private string Names => string.Join(", ", _columns.Select(column => $"\"{column.GetColumnName()}\""));
+
+    private void Insert(SqliteConnection connection, IEnumerable<T> rows, CancellationToken cancellationToken)
     {
-        using var command = db.Database.GetDbConnection().CreateCommand();
-        command.Transaction = db.Database.CurrentTransaction?.GetDbTransaction();
-        command.CommandText = $"INSERT INTO \"{table}\" ({string.Join(", ", columns.Select(column => $"\"{column.Name}\""))}) VALUES ({string.Join(", ", columns.Select((_, at) => "$" + at))})";
-        var parameters = columns.Select((_, at) => AddParameter(command, "$" + at)).ToArray();
+        _sqlite ??= new SqliteRow(connection, $"INSERT INTO \"{_table}\" ({Names}) VALUES ({string.Join(", ", _columns.Select(_ => "?"))})");
+        _bind ??= RowWalk.To<SqliteRow, T>(_columns);
         foreach (var row in rows)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            for (var at = 0; at < parameters.Length; at++)
-            {
-                parameters[at].Value = columns[at].Value(row) ?? DBNull.Value;
-            }
-
-            command.ExecuteNonQuery();
+            _bind(_sqlite, row);
+            _sqlite.Insert();
         }
     }
 
-    private static DbParameter AddParameter(DbCommand command, string name)
+    private async Task CopyAsync(NpgsqlConnection connection, IEnumerable<T> rows, CancellationToken cancellationToken)
     {
-        var parameter = command.CreateParameter();
-        parameter.ParameterName = name;
-        command.Parameters.Add(parameter);
-        return parameter;
-    }
-
-    private static async Task CopyAsync<T>(
-        NpgsqlConnection connection, string table, IReadOnlyList<ColumnOf<T>> columns, IEnumerable<T> rows, CancellationToken cancellationToken)
-    {
-        var names = string.Join(", ", columns.Select(column => $"\"{column.Name}\""));
-        await using var copy = await connection.BeginBinaryImportAsync($"COPY \"{table}\" ({names}) FROM STDIN (FORMAT BINARY)", cancellationToken);
+        _copy ??= RowWalk.To<PostgresRow, T>(_columns);
+        var types = _columns.ConvertAll(column => column.GetRelationalTypeMapping().StoreTypeNameBase);
+        await using var importer = await connection.BeginBinaryImportAsync($"COPY \"{_table}\" ({Names}) FROM STDIN (FORMAT BINARY)", cancellationToken);
+        var copied = new PostgresRow(importer, types);
         foreach (var row in rows)
         {
-            await copy.StartRowAsync(cancellationToken);
-            foreach (var column in columns)
-            {
-                if (column.Value(row) is { } value)
-                {
-                    await copy.WriteAsync(value, column.StoreType, cancellationToken);
-                }
-                else
-                {
-                    await copy.WriteNullAsync(cancellationToken);
-                }
-            }
+            cancellationToken.ThrowIfCancellationRequested();
+            copied.Begin();
+            _copy(copied, row);
         }
 
-        await copy.CompleteAsync(cancellationToken);
-    }
-
-    private static List<ColumnOf<T>> Columns<T>(LedgerContext db)
-    {
-        var entity = db.Model.FindEntityType(typeof(T))!;
-        return [.. Properties(entity).Select(property => new ColumnOf<T>(
-            property.GetColumnName(), property.GetRelationalTypeMapping().StoreTypeNameBase, Reader<T>(property)))];
+        await importer.CompleteAsync(cancellationToken);
     }
 
     private static IEnumerable<IProperty> Properties(ITypeBase type) =>
         type.GetProperties().Concat(type.GetComplexProperties().SelectMany(value => Properties(value.ComplexType)));
-
-    /// <summary>A compiled walk from the row to the stored value; null where a value on the way is not there.</summary>
-    private static Func<T, object?> Reader<T>(IProperty property)
-    {
-        var row = Expression.Parameter(typeof(T));
-        var walk = Expression.Lambda<Func<T, object?>>(Walk(row, Path(property)), row).Compile();
-        return property.GetTypeMapping().Converter is { } converter
-            ? found => walk(found) is { } value ? converter.ConvertToProvider(value) : null
-            : walk;
-    }
-
-    private static Stack<string> Path(IProperty property)
-    {
-        var path = new Stack<string>([property.Name]);
-        for (var type = property.DeclaringType; type is IComplexType { ComplexProperty: var value }; type = value.DeclaringType)
-        {
-            path.Push(value.Name);
-        }
-
-        return path;
-    }
-
-    private static Expression Walk(Expression from, Stack<string> path)
-    {
-        if (path.Count == 0)
-        {
-            return Expression.Convert(from, typeof(object));
-        }
-
-        if (Nullable.GetUnderlyingType(from.Type) is not null)
-        {
-            return Expression.Condition(
-                Expression.Property(from, "HasValue"),
-                Walk(Expression.Property(from, "Value"), path),
-                Expression.Constant(null, typeof(object)));
-        }
-
-        return Walk(Expression.Property(from, path.Pop()), path);
-    }
-
-    private sealed record ColumnOf<T>(string Name, string StoreType, Func<T, object?> Value);
 }

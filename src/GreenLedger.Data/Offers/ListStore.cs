@@ -2,6 +2,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
+using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
@@ -16,7 +17,7 @@ public sealed record ListSender(Supplier Supplier, bool IsNew);
 /// <summary>What the ledger holds for a list to be read and compared, and the one transaction that stores it.</summary>
 public sealed class ListStore(LedgerContext db)
 {
-    private const int ChunkSize = 5000;
+    private const int ChunkSize = 1000;
 
     public async Task<ListChecks> ChecksAsync(CancellationToken cancellationToken) =>
         await db.ListChecks.AsNoTracking().OrderBy(checks => checks.Id).FirstOrDefaultAsync(cancellationToken) ?? new ListChecks();
@@ -114,28 +115,34 @@ public sealed class ListStore(LedgerContext db)
         }
 
         db.ChangeTracker.AutoDetectChangesEnabled = false;
-        await db.InsertAsync(outcome.NewProducers, cancellationToken);
-        var producers = outcome.NewProducers.Count;
+        using var producers = new BulkInsert<Producer>(db);
+        await producers.InsertAsync(outcome.NewProducers, cancellationToken);
+        var known = outcome.NewProducers.Count;
         Track(outcome, sender);
         await RememberAsync(theCase, cancellationToken);
         await KeepFileAsync(theCase, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         db.ChangeTracker.AutoDetectChangesEnabled = true;
-        await InsertAcceptedAsync(outcome, producers, stored, cancellationToken);
-        await db.InsertAsync(outcome.List.SetAside, cancellationToken);
+        await InsertAcceptedAsync(outcome, producers, known, stored, cancellationToken);
+        using var setAside = new BulkInsert<SetAsideRow>(db);
+        await setAside.InsertAsync(outcome.List.SetAside, cancellationToken);
         return true;
     }
 
     /// <summary>Some thousand at a time, so that a long list never stands in memory as a whole.</summary>
-    private async Task InsertAcceptedAsync(ListOutcome outcome, int producers, Action<RowOutcome>? stored, CancellationToken cancellationToken)
+    private async Task InsertAcceptedAsync(
+        ListOutcome outcome, BulkInsert<Producer> producers, int known, Action<RowOutcome>? stored, CancellationToken cancellationToken)
     {
+        using var lots = new BulkInsert<Lot>(db);
+        using var offers = new BulkInsert<Offer>(db);
+        using var prices = new BulkInsert<OfferPrice>(db);
         foreach (var rows in outcome.Accepted.Chunk(ChunkSize))
         {
-            await db.InsertAsync(outcome.NewProducers.Skip(producers), cancellationToken);
-            producers = outcome.NewProducers.Count;
-            await db.InsertAsync(rows.Select(row => row.Lot), cancellationToken);
-            await db.InsertAsync(rows.Select(row => row.Offer), cancellationToken);
-            await db.InsertAsync(rows.SelectMany(row => row.Offer.Prices), cancellationToken);
+            await producers.InsertAsync(outcome.NewProducers.Skip(known), cancellationToken);
+            known = outcome.NewProducers.Count;
+            await lots.InsertAsync(rows.Select(row => row.Lot), cancellationToken);
+            await offers.InsertAsync(rows.Select(row => row.Offer), cancellationToken);
+            await prices.InsertAsync(rows.SelectMany(row => row.Offer.Prices), cancellationToken);
             foreach (var row in rows)
             {
                 stored?.Invoke(row);

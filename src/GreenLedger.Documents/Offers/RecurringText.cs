@@ -1,3 +1,5 @@
+using GreenLedger.Domain.Offers;
+
 namespace GreenLedger.Documents.Offers;
 
 /// <summary>
@@ -9,6 +11,7 @@ internal sealed class RecurringText
     private const int Remembered = 4096;
 
     private readonly string?[] _texts = new string?[Remembered];
+    private readonly (double Number, Cell Cell)[] _numbers = new (double, Cell)[Remembered];
 
     public string Of(string text)
     {
@@ -19,5 +22,17 @@ internal sealed class RecurringText
         }
 
         return known;
+    }
+
+    /// <summary>The cell of a number: to print one takes longer than to find it again.</summary>
+    public Cell Of(double number)
+    {
+        ref var known = ref _numbers[HashCode.Combine(number) & (Remembered - 1)];
+        if (known.Cell.Number is null || known.Number != number)
+        {
+            known = (number, Cell.Of((decimal)number));
+        }
+
+        return known.Cell;
     }
 }

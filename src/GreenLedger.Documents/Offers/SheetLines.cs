@@ -64,7 +64,7 @@ internal static class SheetLines
     {
         null => Cell.Empty,
         string text => new Cell(text.Length > OfferWorkbook.LongestCell ? text[..OfferWorkbook.LongestCell] : known.Of(text)),
-        double number => Number(number, reader, column),
+        double number => Number(number, reader, column, known),
         int number => Cell.Of(number),
         DateTime moment => Cell.Of(DateOnly.FromDateTime(moment)),
         bool claim => new Cell(claim ? "yes" : "no"),
@@ -72,7 +72,7 @@ internal static class SheetLines
     };
 
     /// <summary>A share formatted in per cent is given as its percentage: 0.108 shown as 10.8 % is 10.8.</summary>
-    private static Cell Number(double number, IExcelDataReader reader, int column)
+    private static Cell Number(double number, IExcelDataReader reader, int column, RecurringText known)
     {
         if (Math.Abs(number) > 1e15)
         {
@@ -80,6 +80,6 @@ internal static class SheetLines
         }
 
         var isShare = number is > 0 and < 1 && reader.GetNumberFormatString(column)?.Contains('%', StringComparison.Ordinal) == true;
-        return Cell.Of(isShare ? (decimal)number * 100m : (decimal)number);
+        return isShare ? Cell.Of((decimal)number * 100m) : known.Of(number);
     }
 }

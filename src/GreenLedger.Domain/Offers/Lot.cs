@@ -10,12 +10,12 @@ namespace GreenLedger.Domain.Offers;
 public sealed class Lot
 {
     private readonly List<string> _certificates = [];
+    private string? _searchText;
 
     private Lot()
     {
         Ref = "";
         Name = "";
-        SearchText = "";
     }
 
     public Lot(string @ref, string name, Id<Supplier>? supplierId = null)
@@ -24,8 +24,6 @@ public sealed class Lot
         SupplierId = supplierId;
         Ref = Rule.Text(@ref, "The reference of the lot", field: nameof(Ref));
         Name = Rule.Text(name, "The name of the lot", field: nameof(Name));
-        SearchText = "";
-        Index();
     }
 
     public Id<Lot> Id { get; private set; }
@@ -81,7 +79,12 @@ public sealed class Lot
 
     public string? Notes { get; private set; }
 
-    public string SearchText { get; private set; }
+    /// <summary>Put together when it is asked for, since several acts in a row change what it is made of.</summary>
+    public string SearchText
+    {
+        get => _searchText ??= Measures.SearchText.Of(Ref, Name, Varieties, Region, CountryCode, ProcessAsWritten, Grade, IcoMark);
+        private set => _searchText = value;
+    }
 
     public void Rename(string @ref, string name)
     {
@@ -149,5 +152,5 @@ public sealed class Lot
 
     public void Note(string? notes) => Notes = Rule.OptionalText(notes, "The notes", 2000, nameof(Notes));
 
-    private void Index() => SearchText = Measures.SearchText.Of(Ref, Name, Varieties, Region, CountryCode, ProcessAsWritten, Grade, IcoMark);
+    private void Index() => _searchText = null;
 }

@@ -12,7 +12,8 @@ public sealed class ListReference
 {
     private readonly FrozenDictionary<string, string> _countries;
     private readonly List<(string[] Words, ProcessMethod Method)> _processWords;
-    private readonly Dictionary<string, ProcessMethod?> _found = [];
+    private readonly Remembered<ProcessMethod?> _processes;
+    private readonly Remembered<string?> _countryCodes;
 
     public ListReference(IEnumerable<Country> countries, IEnumerable<ProcessMethod> methods, ListChecks checks, DateOnly today)
     {
@@ -25,6 +26,8 @@ public sealed class ListReference
             .. methods.SelectMany(method => method.Synonyms.Append(method.Name).Select(word => (SearchText.Of(word).Split(' '), method)))
                 .Where(pair => pair.Item1[0].Length > 0),
         ];
+        _processes = new Remembered<ProcessMethod?>(Look);
+        _countryCodes = new Remembered<string?>(LookUpCountry);
         Checks = checks;
         Today = today;
     }
@@ -37,36 +40,20 @@ public sealed class ListReference
     public DateOnly Today { get; }
 
     /// <summary>The country of this name in any language, or of this code; null when it is none of the ledger's.</summary>
-    public string? CountryOf(string? text)
-    {
-        var folded = SearchText.Of(text);
-        return folded.Length == 0 ? null : _countries.GetValueOrDefault(folded) ?? _countries.GetValueOrDefault(SearchText.Of(text!.Split(',', '/', '(')[0]));
-    }
+    public string? CountryOf(string? text) => string.IsNullOrWhiteSpace(text) ? null : _countryCodes.Of(text);
 
     /// <summary>
     /// The method whose word stands in the text, whatever the order of the words: of several the one with the most words,
     /// so that "natural anaeróbico, 48 h" is the anaerobic natural. Null when no word is known or two methods fit equally.
     /// </summary>
-    public ProcessMethod? ProcessOf(string? text)
+    public ProcessMethod? ProcessOf(string? text) => string.IsNullOrWhiteSpace(text) ? null : _processes.Of(text);
+
+    private string? LookUpCountry(string text) =>
+        _countries.GetValueOrDefault(SearchText.Of(text)) ?? _countries.GetValueOrDefault(SearchText.Of(text.Split(',', '/', '(')[0]));
+
+    private ProcessMethod? Look(string text)
     {
-        var folded = SearchText.Of(text);
-        if (folded.Length == 0)
-        {
-            return null;
-        }
-
-        if (!_found.TryGetValue(folded, out var method))
-        {
-            method = Look(folded);
-            _found[folded] = method;
-        }
-
-        return method;
-    }
-
-    private ProcessMethod? Look(string folded)
-    {
-        var words = folded.Split(' ');
+        var words = SearchText.Of(text).Split(' ');
         var fitting = _processWords.Where(known => known.Words.All(words.Contains)).ToList();
         if (fitting.Count == 0)
         {

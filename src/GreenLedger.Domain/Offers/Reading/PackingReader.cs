@@ -4,31 +4,36 @@ using GreenLedger.Domain.Offers.Reading.Words;
 namespace GreenLedger.Domain.Offers.Reading;
 
 /// <summary>Reads how much a row offers and how it is packed, and checks that its figures agree.</summary>
-internal static class PackingReader
+internal sealed class PackingReader(SheetColumns columns, OfferMapping mapping, ListChecks checks)
 {
     private static readonly ColumnMeaning[] Columns =
         [ColumnMeaning.Bags, ColumnMeaning.BagWeight, ColumnMeaning.Packaging, ColumnMeaning.Quantity, ColumnMeaning.NetWeight];
 
+    private static readonly ColumnMeaning[] BigBagColumns =
+        [ColumnMeaning.Packaging, ColumnMeaning.Quantity, ColumnMeaning.Notes, ColumnMeaning.BagWeight];
+
+    private readonly bool _allBigBags = Array.Exists(BigBagColumns, meaning => Says(columns.Heading(meaning)));
+
     public static bool IsStated(SheetColumns columns) => Columns.Any(columns.Has);
 
-    public static Packing Read(OfferLine line, SheetColumns columns, OfferMapping mapping, ListChecks checks, RowProblems problems)
+    public Packing Read(OfferLine line, RowProblems problems)
     {
-        var isBigBag = IsBigBag(line, columns);
+        var isBigBag = _allBigBags || Array.Exists(BigBagColumns, meaning => Says(columns.Text(line, meaning)));
         var packaging = columns.Text(line, ColumnMeaning.Packaging);
-        var bagWeight = WeightIn(line, columns, ColumnMeaning.BagWeight, NumberRange.BagWeight, problems)
+        var bagWeight = WeightIn(line, ColumnMeaning.BagWeight, NumberRange.BagWeight, problems)
             ?? (packaging is null ? null : QuantityText.PerBag(packaging));
-        var packing = new Packing(BagsIn(line, columns, problems), bagWeight, WeightIn(line, columns, ColumnMeaning.NetWeight, NumberRange.Quantity, problems));
-        packing = WithQuantity(packing, line, columns, isBigBag, problems);
+        var packing = new Packing(BagsIn(line, problems), bagWeight, WeightIn(line, ColumnMeaning.NetWeight, NumberRange.Quantity, problems));
+        packing = WithQuantity(packing, line, isBigBag, problems);
         if (packing.BagWeight is null && packing.Bags is not null && mapping.Terms.BagKg is { } kg)
         {
             packing = packing with { BagWeight = Weight.FromKilograms(kg) };
         }
 
-        Check(packing, isBigBag, checks, problems);
+        Check(packing, isBigBag, problems);
         return packing;
     }
 
-    private static int? BagsIn(OfferLine line, SheetColumns columns, RowProblems problems)
+    private int? BagsIn(OfferLine line, RowProblems problems)
     {
         var cell = columns.Cell(line, ColumnMeaning.Bags);
         return cell.IsEmpty ? null : Count(cell, ColumnMeaning.Bags, problems);
@@ -55,7 +60,7 @@ internal static class PackingReader
         }
     }
 
-    private static Weight? WeightIn(OfferLine line, SheetColumns columns, ColumnMeaning meaning, NumberRange range, RowProblems problems)
+    private Weight? WeightIn(OfferLine line, ColumnMeaning meaning, NumberRange range, RowProblems problems)
     {
         var cell = columns.Cell(line, meaning);
         if (cell.IsEmpty)
@@ -80,7 +85,7 @@ internal static class PackingReader
         return QuantityText.Of(figure.Value, unit ?? columns.Column(meaning)!.Unit ?? WeightUnit.Kilogram);
     }
 
-    private static Packing WithQuantity(Packing packing, OfferLine line, SheetColumns columns, bool isBigBag, RowProblems problems)
+    private Packing WithQuantity(Packing packing, OfferLine line, bool isBigBag, RowProblems problems)
     {
         var cell = columns.Cell(line, ColumnMeaning.Quantity);
         if (cell.IsEmpty)
@@ -102,38 +107,24 @@ internal static class PackingReader
 
         return unit == WeightUnit.Bags
             ? packing with { Bags = packing.Bags ?? Count(cell, ColumnMeaning.Quantity, problems) }
-            : packing with { StatedNet = packing.StatedNet ?? WeightIn(line, columns, ColumnMeaning.Quantity, NumberRange.Quantity, problems) };
-    }
-
-    private static bool IsBigBag(OfferLine line, SheetColumns columns)
-    {
-        foreach (var meaning in (ReadOnlySpan<ColumnMeaning>)[ColumnMeaning.Packaging, ColumnMeaning.Quantity, ColumnMeaning.Notes, ColumnMeaning.BagWeight])
-        {
-            if (columns.Has(meaning) && (Says(columns.Text(line, meaning)) || Says(columns.Heading(meaning))))
-            {
-                return true;
-            }
-        }
-
-        return false;
+            : packing with { StatedNet = packing.StatedNet ?? WeightIn(line, ColumnMeaning.Quantity, NumberRange.Quantity, problems) };
     }
 
     private static bool Says(string? text) => text is { Length: >= 4 } && !char.IsAsciiDigit(text[0]) | text.Contains(' ', StringComparison.Ordinal)
         && TradeWords.Has("bigbag", SearchText.Of(text));
 
-    private static void Check(Packing packing, bool isBigBag, ListChecks checks, RowProblems problems)
+    private void Check(Packing packing, bool isBigBag, RowProblems problems)
     {
         var heaviest = isBigBag ? checks.HeaviestBigBag : checks.HeaviestBag;
-        var allowed = isBigBag ? $"a big bag holds up to {Kg(heaviest)}" : $"a bag holds up to {Kg(heaviest)}, unless the row says big bag";
         if (packing.BagWeight is { } each && (each > heaviest || each <= Weight.Zero))
         {
             problems.Add(ColumnMeaning.BagWeight, each <= Weight.Zero
                 ? "A bag of 0 kg holds nothing: type what one bag holds."
-                : $"A bag of {Kg(each)} is heavier than any in the trade ({allowed}): correct the weight of a bag.");
+                : $"A bag of {Kg(each)} is heavier than any in the trade ({Allowed(heaviest, isBigBag)}): correct the weight of a bag.");
         }
         else if (packing is { BagWeight: null, Bags: > 0 and var bags, StatedNet: { } net } && net > heaviest * bags)
         {
-            problems.Add(ColumnMeaning.NetWeight, $"{Kg(net)} in {bags} bags makes a bag heavier than any in the trade ({allowed}): correct one of the two.");
+            problems.Add(ColumnMeaning.NetWeight, $"{Kg(net)} in {bags} bags makes a bag heavier than any in the trade ({Allowed(heaviest, isBigBag)}): correct one of the two.");
         }
         else if (packing.Difference is { } difference && Size(difference) > packing.StatedNet!.Value.Kilograms * checks.WeightTolerance.Fraction)
         {
@@ -142,6 +133,9 @@ internal static class PackingReader
                 $"{packing.Bags} bags of {Kg(packing.BagWeight!.Value)} make {Kg(packing.StatedNet.Value + difference)}, but the net weight says {Kg(packing.StatedNet.Value)}: correct one of them.");
         }
     }
+
+    private static string Allowed(Weight heaviest, bool isBigBag) =>
+        isBigBag ? $"a big bag holds up to {Kg(heaviest)}" : $"a bag holds up to {Kg(heaviest)}, unless the row says big bag";
 
     private static decimal Size(Weight weight) => Math.Abs(weight.Kilograms);
 

@@ -10,7 +10,12 @@ internal sealed class RowReader(SheetColumns columns, OfferMapping mapping, List
     private static readonly HashSet<string> NoCertificate =
         ["none", "no", "n a", "conventional", "convencional", "konventionell", "conventionnel", "keine", "ninguna", "nenhuma", "aucun", "sin", "nao"];
 
-    private readonly ProducerKind _kindByHeading = KindOf(columns.Heading(ColumnMeaning.Producer)) ?? ProducerKind.Farm;
+    private readonly ProducerKind _kindByHeading = KindOf(columns.Heading(ColumnMeaning.Producer) ?? "") ?? ProducerKind.Farm;
+    private readonly PackingReader _packing = new(columns, mapping, reference.Checks);
+    private readonly Remembered<ProducerKind?> _kinds = new(KindOf);
+    private readonly Remembered<string?> _cropYears = new(CropYear.Read);
+    private readonly Remembered<DateOnly?> _days = new(DateText.Day);
+    private readonly Remembered<IReadOnlyList<string>> _schemes = new(text => [.. CertificateWords.In(text)]);
 
     /// <summary>The offer, or null with the problems added.</summary>
     public OfferRow? Read(OfferLine line, string? sectionCountry, RowProblems problems)
@@ -27,7 +32,7 @@ internal sealed class RowReader(SheetColumns columns, OfferMapping mapping, List
             Ref = RefIn(line, grade, problems),
             Name = problems.Fits(columns.Text(line, ColumnMeaning.Name) ?? producer?.Name ?? "", ColumnMeaning.Name) ?? "",
             Producer = problems.Fits(producer?.Name, ColumnMeaning.Producer),
-            ProducerKind = KindOf(producer?.Name) ?? _kindByHeading,
+            ProducerKind = (producer is null ? null : _kinds.Of(producer.Name)) ?? _kindByHeading,
             CountryCode = CountryIn(line, sectionCountry, problems),
             Region = problems.Fits(columns.Text(line, ColumnMeaning.Region) ?? producer?.Region, ColumnMeaning.Region),
             Varieties = problems.Fits(columns.Text(line, ColumnMeaning.Varieties), ColumnMeaning.Varieties),
@@ -40,7 +45,7 @@ internal sealed class RowReader(SheetColumns columns, OfferMapping mapping, List
             AltitudeTo = Metres(altitude?.To),
             StatedScore = ScoreIn(line, problems),
             StatedMoisture = MoistureIn(line, problems),
-            Packing = PackingReader.Read(line, columns, mapping, reference.Checks, problems),
+            Packing = _packing.Read(line, problems),
             Asking = AskingReader.Read(line, columns, mapping, availability.State, reference, problems),
             Terms = TermsIn(line, availability, problems),
             State = availability.State,
@@ -86,7 +91,7 @@ internal sealed class RowReader(SheetColumns columns, OfferMapping mapping, List
     private string? CropYearIn(OfferLine line, RowProblems problems)
     {
         var written = columns.Text(line, ColumnMeaning.CropYear);
-        return CropYear.Read(written) ?? problems.Fits(written, ColumnMeaning.CropYear, 20) ?? mapping.Terms.CropYear;
+        return (written is null ? null : _cropYears.Of(written)) ?? problems.Fits(written, ColumnMeaning.CropYear, 20) ?? mapping.Terms.CropYear;
     }
 
     private Score? ScoreIn(OfferLine line, RowProblems problems)
@@ -139,17 +144,17 @@ internal sealed class RowReader(SheetColumns columns, OfferMapping mapping, List
         return new Terms(
             delivery?.Incoterm ?? mapping.Terms.Incoterm,
             problems.Fits(columns.Text(line, ColumnMeaning.Place), ColumnMeaning.Place) ?? delivery?.Place ?? mapping.Terms.Place,
-            valid.Date ?? DateText.Day(valid.Text) ?? mapping.Terms.ValidUntil,
+            valid.Date ?? (valid.IsEmpty ? null : _days.Of(valid.Text)) ?? mapping.Terms.ValidUntil,
             problems.Fits(availability.AsWritten, ColumnMeaning.Availability),
             availability.From);
     }
 
     private List<string> CertificatesIn(OfferLine line, string? notes)
     {
-        var found = notes is null ? [] : CertificateWords.In(notes).ToList();
+        var found = notes is null ? [] : _schemes.Of(notes).ToList();
         foreach (var part in columns.Text(line, ColumnMeaning.Certificates)?.Split([',', ';', '/', '+', '&'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [])
         {
-            var schemes = CertificateWords.In(part).ToList();
+            var schemes = _schemes.Of(part);
             found.AddRange(schemes.Count > 0 || NoCertificate.Contains(SearchText.Of(part)) ? schemes : [part.Length > 80 ? part[..80] : part]);
         }
 
@@ -166,7 +171,7 @@ internal sealed class RowReader(SheetColumns columns, OfferMapping mapping, List
 
     private static int? Metres(decimal? altitude) => altitude is >= 0m and <= 4000m ? decimal.ToInt32(altitude.Value) : null;
 
-    private static ProducerKind? KindOf(string? text)
+    private static ProducerKind? KindOf(string text)
     {
         var folded = SearchText.Of(text);
         return TradeWords.Has("cooperative", folded) ? ProducerKind.Cooperative

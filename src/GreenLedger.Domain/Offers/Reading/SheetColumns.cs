@@ -32,6 +32,11 @@ internal sealed class SheetColumns
     public string? Text(OfferLine line, ColumnMeaning meaning)
     {
         var columns = _byMeaning[(int)meaning];
+        if (columns.Length == 0)
+        {
+            return null;
+        }
+
         if (columns.Length == 1)
         {
             var text = line[columns[0].Index].Trimmed;
@@ -51,5 +56,5 @@ internal sealed class SheetColumns
 
     public int Mapped => _byMeaning.Skip(1).Sum(columns => columns.Length);
 
-    private static bool IsNothing(string text) => text.Length == 0 || (text.Length <= 3 && text.All(sign => sign is '-' or '–' or '—' or '.' or '/'));
+    private static bool IsNothing(string text) => text.Length <= 3 && !text.AsSpan().ContainsAnyExcept("-–—./");
 }

@@ -23,6 +23,8 @@ internal sealed class ListWords
 
     public IReadOnlyList<(ColumnMeaning Meaning, string Phrase)> Headings { get; }
 
+    public IEnumerable<string> Keys => _words.Keys;
+
     public IReadOnlyList<string> this[string key] => _words.GetValueOrDefault(key, []);
 
     /// <summary>

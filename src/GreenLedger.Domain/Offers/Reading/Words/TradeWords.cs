@@ -9,6 +9,9 @@ internal static class TradeWords
 {
     private static readonly ListWords[] Languages = [English.Words, Spanish.Words, Portuguese.Words, French.Words, German.Words];
 
+    private static readonly FrozenDictionary<string, string[]> ByKey = Languages.SelectMany(language => language.Keys).Distinct()
+        .ToFrozenDictionary(key => key, key => Languages.SelectMany(language => language[key]).Distinct().ToArray());
+
     private static readonly FrozenDictionary<string, int> MonthsByWord = Enumerable.Range(1, 12)
         .SelectMany(month => Of(CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month)).Select(word => (word, month)))
         .DistinctBy(pair => pair.word)
@@ -22,13 +25,14 @@ internal static class TradeWords
         .ToFrozenDictionary(group => group.Key, group => group.Distinct().Select(phrase => phrase.Split(' ')).ToArray());
 
     /// <summary>All words of a kind, of every language, folded.</summary>
-    public static IEnumerable<string> Of(string key) => Languages.SelectMany(language => language[key]).Distinct();
+    public static IReadOnlyList<string> Of(string key) => ByKey.GetValueOrDefault(key, []);
 
     /// <summary>Whether the folded text is exactly one of the words of this kind.</summary>
     public static bool Is(string key, string folded) => Sets[key].Contains(folded);
 
     /// <summary>Whether one of the words of this kind stands in the folded text.</summary>
-    public static bool Has(string key, string folded) => folded.Length > 0 && Of(key).Any(word => HasPhrase(folded, word));
+    public static bool Has(string key, string folded) =>
+        folded.Length > 0 && ByKey.TryGetValue(key, out var words) && Array.Exists(words, word => HasPhrase(folded, word));
 
     /// <summary>Whether a text begins a line of totals.</summary>
     public static bool IsTotal(string text)
