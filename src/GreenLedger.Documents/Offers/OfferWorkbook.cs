@@ -24,7 +24,7 @@ public static class OfferWorkbook
     public const int MostRows = 250_000;
 
     /// <summary>How many rows of each sheet a first look needs: a table may begin some way down.</summary>
-    private const int HeadRows = 400;
+    internal const int HeadRows = 400;
 
     internal const int MostColumns = 250;
     internal const int LongestCell = 4000;
@@ -58,6 +58,16 @@ public static class OfferWorkbook
         return new ListHead(lines, rows);
     }
 
+    /// <summary>Whether it is a workbook of a single sheet.</summary>
+    internal static bool HasOneSheet(byte[] file)
+    {
+        CheckSize(file);
+        return IsZip(file) && CheckParts(file) == 1;
+    }
+
+    /// <summary>The rows of a workbook, unpacked by whoever asks for them.</summary>
+    internal static IEnumerable<OfferLine> Unpacked(byte[] file, Action<int> opened) => Guarded(Workbook(file, opened: opened));
+
     private static void CheckSize(byte[] file)
     {
         Rule.Require(file.Length > 0, "This file is empty: choose the list again.", "File");
@@ -85,8 +95,9 @@ public static class OfferWorkbook
 
     /// <summary>
     /// Looks at what the parts say they unpack to; .NET gives out no more than that of each, so a part that lies is cut.
+    /// Gives the number of sheets.
     /// </summary>
-    private static void CheckParts(byte[] file)
+    private static int CheckParts(byte[] file)
     {
         try
         {
@@ -97,6 +108,7 @@ public static class OfferWorkbook
                 $"This workbook unpacks to more than {LargestUnpacked / 1024 / 1024} MB: split the list.",
                 "File");
             Rule.Require(zip.Entries.Any(entry => entry.FullName.EndsWith("workbook.xml", StringComparison.OrdinalIgnoreCase)), "This archive is no workbook: choose an .xlsx, .csv or .tsv file.", "File");
+            return zip.Entries.Count(entry => entry.FullName.Contains("worksheets/sheet", StringComparison.OrdinalIgnoreCase));
         }
         catch (InvalidDataException)
         {

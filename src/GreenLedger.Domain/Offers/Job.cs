@@ -63,6 +63,9 @@ public sealed class Job
     /// <summary>When done: where its outcome is shown. When failed: a sentence about why.</summary>
     public string? Outcome { get; private set; }
 
+    /// <summary>What the work found, as JSON, where its outcome shows something that is stored nowhere else.</summary>
+    public string? Found { get; private set; }
+
     public Id<Person> By { get; private set; }
 
     public DateTimeOffset At { get; private set; }
@@ -105,7 +108,11 @@ public sealed class Job
         Tries--;
     }
 
-    public void Finish(string outcome, DateTimeOffset now) => End(JobState.Done, outcome, now);
+    public void Finish(string outcome, DateTimeOffset now, string? found = null)
+    {
+        End(JobState.Done, outcome, now);
+        Found = found;
+    }
 
     public void Fail(string reason, DateTimeOffset now) => End(JobState.Failed, reason, now);
 

@@ -91,8 +91,8 @@ internal sealed class JobWorker(IServiceScopeFactory scopes, JobProgress progres
             await using var scope = scopes.CreateAsyncScope();
             scope.ServiceProvider.GetRequiredService<Who>().Is(job.By);
             var work = scope.ServiceProvider.GetServices<IWork>().Single(one => one.Kind == job.Kind);
-            var outcome = await work.DoAsync(job, (stage, done, total) => progress.Report(job.Id, stage, done, total), cancellationToken);
-            return ended => ended.Finish(outcome, clock.GetUtcNow());
+            var (outcome, found) = await work.DoAsync(job, (stage, done, total) => progress.Report(job.Id, stage, done, total), cancellationToken);
+            return ended => ended.Finish(outcome, clock.GetUtcNow(), found);
         }
         catch (OperationCanceledException) when (cancellationToken.IsCancellationRequested)
         {

@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Offers;
 
 /// <summary>A list that was opened: its file, a first look, from whom it is, how it is to be read, and about how many rows it has.</summary>
-public sealed record OpenedList(StoredFile File, byte[] Bytes, ListLook Look, ListReference Reference, ListSender Sender, OfferMapping Mapping, int Rows)
+public sealed record OpenedList(StoredFile File, ListFile Content, ListLook Look, ListReference Reference, ListSender Sender, OfferMapping Mapping, int Rows)
 {
     /// <summary>A list with more rows than this is left to a node, and a page shows how far it is.</summary>
     public const int MostAtOnce = 3000;
@@ -22,9 +22,11 @@ public sealed record OpenedList(StoredFile File, byte[] Bytes, ListLook Look, Li
 /// <summary>
 /// The way of a list from its bytes to the ledger, the same for the page, the API and a node's work: open, preview, store.
 /// </summary>
-public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider clock)
+public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider clock) : IDisposable
 {
     private const int Told = 500;
+
+    private ListFile? _opened;
 
     public DateOnly Today => DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
 
@@ -52,18 +54,19 @@ public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider 
     /// <summary>Looks at the list and finds its sender and mapping, unless they are given.</summary>
     public async Task<OpenedList> OpenAsync(StoredFile file, string? supplier, OfferMapping? mapping, CancellationToken cancellationToken)
     {
-        var bytes = file.Content!.Bytes;
+        _opened?.Dispose();
+        _opened = ListFile.Open(file.Content!.Bytes);
         var reference = await store.ReferenceAsync(Today, cancellationToken);
-        var head = OfferWorkbook.Head(bytes);
-        var look = ListLook.Of(head.Lines, file.Name);
+        var look = ListLook.Of(_opened.Head.Lines, file.Name);
         var sender = await store.SenderAsync(supplier, look, reference, cancellationToken);
-        return new OpenedList(file, bytes, look, reference, sender, mapping ?? await store.MappingAsync(sender, look, reference, cancellationToken), head.Rows);
+        return new OpenedList(file, _opened, look, reference, sender, mapping ?? await store.MappingAsync(sender, look, reference, cancellationToken), _opened.Head.Rows);
     }
 
     /// <summary>What the list would come to; nothing is stored.</summary>
-    public async Task<ListOutcome> PreviewAsync(OpenedList list, DateOnly receivedOn, Id<Person> by, CancellationToken cancellationToken)
+    public async Task<ListOutcome> PreviewAsync(
+        OpenedList list, DateOnly receivedOn, Id<Person> by, CancellationToken cancellationToken, Action<string, int>? report = null)
     {
-        var reading = ListReading.Of(OfferWorkbook.Read(list.Bytes), list.Mapping, list.Reference);
+        var reading = Read(list, report, cancellationToken);
         return OfferList.From(reading, await CaseAsync(list, receivedOn, by, cancellationToken));
     }
 
@@ -80,11 +83,7 @@ public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider 
     public async Task<(ListOutcome Outcome, bool Stored)> StoreAsync(
         OpenedList list, DateOnly receivedOn, Id<Person> by, CancellationToken cancellationToken, Action<string, int>? report = null, Action<RowOutcome>? stored = null)
     {
-        var reading = ListReading.Of(OfferWorkbook.Read(list.Bytes), list.Mapping, list.Reference, count =>
-        {
-            cancellationToken.ThrowIfCancellationRequested();
-            report?.Invoke("Reading rows", count);
-        });
+        var reading = Read(list, report, cancellationToken);
         await using var transaction = await store.BeginAsync(list.Sender, cancellationToken);
         var theCase = await CaseAsync(list, receivedOn, by, cancellationToken);
         var outcome = OfferList.From(reading, theCase);
@@ -101,12 +100,12 @@ public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider 
         return (outcome, written);
     }
 
-    /// <summary>Leaves a long list to the nodes. Whoever calls saves.</summary>
-    public Job Order(OpenedList list, string? supplier, DateOnly receivedOn, Id<Person> by)
+    /// <summary>Leaves a long list to the nodes, to be stored or to be looked at. Whoever calls saves.</summary>
+    public Job Order(OpenedList list, string? supplier, DateOnly receivedOn, Id<Person> by, string kind = ListWork.Load)
     {
         var name = string.IsNullOrWhiteSpace(supplier) ? list.Sender.Supplier.Name : supplier;
         var order = new ListOrder(list.File.Id.Value, name, receivedOn, list.Mapping.ToJson());
-        var job = new Job(ListWork.Load, order.ToJson(), by, clock.GetUtcNow());
+        var job = new Job(kind, order.ToJson(), by, clock.GetUtcNow());
         db.Jobs.Add(job);
         return job;
     }
@@ -119,6 +118,16 @@ public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider 
             .OrderByDescending(one => one.At).Select(one => one.Id).Take(1).ToListAsync(cancellationToken);
         return found.Count == 0 ? null : found[0];
     }
+
+    /// <summary>Lets go of a list that was opened and never read.</summary>
+    public void Dispose() => _opened?.Dispose();
+
+    private static ListReading Read(OpenedList list, Action<string, int>? report, CancellationToken cancellationToken) =>
+        ListReading.Of(list.Content.Read(), list.Mapping, list.Reference, count =>
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            report?.Invoke("Reading rows", count);
+        });
 
     private Task<ListCase> CaseAsync(OpenedList list, DateOnly receivedOn, Id<Person> by, CancellationToken cancellationToken) =>
         store.CaseAsync(list.Sender, list.File, list.Mapping, receivedOn, by, clock.GetUtcNow(), cancellationToken);

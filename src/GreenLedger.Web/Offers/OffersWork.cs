@@ -11,6 +11,7 @@ internal static class OffersWork
         builder.Services.AddScoped<ListLoading>();
         builder.Services.AddScoped<Mending>();
         builder.Services.AddScoped<IWork, ListWork>();
+        builder.Services.AddScoped<IWork, PreviewWork>();
         builder.Services.AddSingleton<JobProgress>();
         builder.Services.AddSingleton<JobWorker>();
         builder.Services.AddHostedService(services => services.GetRequiredService<JobWorker>());

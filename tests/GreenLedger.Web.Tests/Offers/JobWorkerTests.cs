@@ -1,4 +1,7 @@
+using GreenLedger.Data.Papers;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Web.Offers;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Offers;
@@ -126,6 +129,38 @@ public sealed class JobWorkerTests
         Assert.Equal(0, await nodes.FromLedgerAsync(db => db.Offers.CountAsync(Cancel)));
         Assert.True(await nodes.Node().DoNextAsync(Cancel));
         Assert.Equal(4000, await nodes.FromLedgerAsync(db => db.Offers.CountAsync(Cancel)));
+    }
+
+    [Fact]
+    public async Task A_preview_left_to_the_nodes_says_what_the_list_comes_to_and_stores_nothing()
+    {
+        await using var nodes = await OpenAsync();
+        var job = await nodes.OrderAsync(0, "Ref;Country;Process;Score;Bags;kg/bag;USD/kg\nL-1;Kenya;washed;86.5;10;60;9.85\nL-2;Kenya;washed;101;20;60;9.85\n", PreviewWork.Preview);
+        var before = await nodes.FromLedgerAsync(LedgerTables.ReadAsync);
+
+        Assert.True(await nodes.Node().DoNextAsync(Cancel));
+
+        var done = await nodes.JobAsync(job);
+        var found = ListPreview.FromJson(done.Found!);
+        Assert.Equal((1, 0, 0, 1), (found.Accepted, found.Revised, found.Unchanged, found.SetAside));
+        var offer = Assert.Single(found.Offers);
+        Assert.Equal(("L-1", Score.Of(86.5m), Weight.FromKilograms(600m), PricePerWeight.Of(9.85m, Currency.Usd, PriceUnit.Kilogram)), (offer.Ref, offer.StatedScore, offer.Quantity, offer.Asked.Price));
+        Assert.Contains("above 100", Assert.Single(found.Faults).Reason, StringComparison.Ordinal);
+        Assert.Equal(before, await nodes.FromLedgerAsync(LedgerTables.ReadAsync));
+    }
+
+    [Fact]
+    public async Task What_a_preview_found_is_swept_with_the_file_after_a_day()
+    {
+        await using var nodes = await OpenAsync();
+        var job = await nodes.OrderAsync(40, kind: PreviewWork.Preview);
+        await nodes.Node().DoNextAsync(Cancel);
+
+        await nodes.FromLedgerAsync(db => ParkedFiles.SweepAsync(db, nodes.Clock.Now + TimeSpan.FromHours(23), Cancel));
+        var kept = await nodes.FromLedgerAsync(db => db.Jobs.CountAsync(one => one.Id == job, Cancel));
+        await nodes.FromLedgerAsync(db => ParkedFiles.SweepAsync(db, nodes.Clock.Now + TimeSpan.FromHours(25), Cancel));
+
+        Assert.Equal((1, 0), (kept, await nodes.FromLedgerAsync(db => db.Jobs.CountAsync(one => one.Id == job, Cancel))));
     }
 
     private static async Task<Nodes> OpenAsync()

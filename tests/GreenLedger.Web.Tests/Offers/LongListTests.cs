@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
+using AngleSharp.Dom;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Offers;
 using GreenLedger.Web.Tests.InBrowser;
@@ -63,6 +64,65 @@ public sealed class LongListTests(Chromium chromium)
         Assert.StartsWith("/Offers/List/", answer.Headers.Location!.ToString(), StringComparison.Ordinal);
         Assert.Equal(Rows, await house.FromLedgerAsync(db => db.Offers.CountAsync(offer => offer.Place == "Mombasa")));
     }
+
+    [Fact]
+    public async Task A_long_list_is_previewed_by_a_node_and_nothing_of_it_is_stored_before_the_buyer_says_so()
+    {
+        await using var house = new HouseFixture();
+        var browser = await house.BrowserAsync(Role.Buyer);
+        var parked = await browser.SendFormAsync("/Offers/Import", new Dictionary<string, string> { ["Input.Supplier"] = "Long Traders" }, files: [("Input.File", "long.csv", List())]);
+        var columns = parked.Headers.Location!.ToString();
+        var before = await house.FromLedgerAsync(LedgerTables.ReadAsync);
+
+        var asked = await browser.SendFormAsync(columns, new Dictionary<string, string> { ["Input.Place"] = "Mombasa", ["Input.ReceivedOn"] = "2026-11-20" }, "Preview");
+        var preview = await EndAsync(browser, asked);
+
+        Assert.StartsWith(columns.Split('?')[0] + "?preview=", preview, StringComparison.Ordinal);
+        var page = await browser.ReadAsync(preview);
+        Assert.Equal(["3,200 accepted", "0 revised", "0 unchanged", "0 set aside"], page.QuerySelectorAll("ul.figures li").Select(figure => figure.TextContent.Trim()));
+        Assert.Equal(200, page.QuerySelectorAll("[aria-labelledby='outcome-offers'] tbody tr").Length);
+        Assert.Equal(["L-1", "new", "washed", "9.85 USD/kg"], Texts(page.QuerySelector("[aria-labelledby='outcome-offers'] tbody tr")!).Where((_, at) => at is 0 or 1 or 3 or 6));
+        Assert.Equal(("Mombasa", "2026-11-20", "Long Traders"), (ValueOf(page, "Input.Place"), ValueOf(page, "Input.ReceivedOn"), ValueOf(page, "Input.Supplier")));
+        Assert.Equal(before, await house.FromLedgerAsync(LedgerTables.ReadAsync));
+
+        var stored = await browser.SendFormAsync(preview, new Dictionary<string, string>(), "Store");
+        Assert.StartsWith("/Offers/List/", await EndAsync(browser, stored), StringComparison.Ordinal);
+        Assert.Equal(Rows, await house.FromLedgerAsync(db => db.Offers.CountAsync(offer => offer.Place == "Mombasa")));
+    }
+
+    [Fact]
+    public async Task A_preview_of_another_file_is_not_found()
+    {
+        await using var house = new HouseFixture();
+        var browser = await house.BrowserAsync(Role.Buyer);
+        var first = await browser.SendFormAsync("/Offers/Import", new Dictionary<string, string> { ["Input.Supplier"] = "" }, files: [("Input.File", "long.csv", List())]);
+        var other = await browser.SendFormAsync("/Offers/Import", new Dictionary<string, string> { ["Input.Supplier"] = "" }, files: [("Input.File", "other.csv", [.. List(), .. "L-0;Kenya;washed;80;1;60;9.85\n"u8])]);
+        var preview = await EndAsync(browser, await browser.SendFormAsync(first.Headers.Location!.ToString(), new Dictionary<string, string>(), "Preview"));
+
+        var crossed = other.Headers.Location!.ToString().Split('?')[0] + "?" + preview.Split('?')[1];
+
+        Assert.Equal(HttpStatusCode.NotFound, (await browser.Client.GetAsync(new Uri(crossed, UriKind.Relative))).StatusCode);
+    }
+
+    /// <summary>Follows the page of progress until it leads on.</summary>
+    private static async Task<string> EndAsync(TestBrowser browser, HttpResponseMessage asked)
+    {
+        Assert.Equal(HttpStatusCode.Redirect, asked.StatusCode);
+        var address = asked.Headers.Location!;
+        Assert.StartsWith("/Offers/Loading/", address.ToString(), StringComparison.Ordinal);
+        var answer = await browser.Client.GetAsync(address);
+        while (answer.StatusCode == HttpStatusCode.OK)
+        {
+            Assert.NotNull((await TestBrowser.PageAsync(answer)).QuerySelector("progress"));
+            answer = await browser.Client.GetAsync(address);
+        }
+
+        return answer.Headers.Location!.ToString().Split('#')[0];
+    }
+
+    private static IEnumerable<string> Texts(IElement row) => row.Children.Select(cell => cell.TextContent.Trim());
+
+    private static string? ValueOf(IDocument page, string field) => page.QuerySelector($"[name='{field}']")!.GetAttribute("value");
 
     private static byte[] List()
     {

@@ -28,7 +28,7 @@ internal sealed class Nodes : IAsyncDisposable
         var settings = new ConfigurationBuilder().AddInMemoryCollection([new("GreenLedger:Data", _folder)]).Build();
         _services = new ServiceCollection()
             .AddSingleton<TimeProvider>(Clock).AddScoped(_ => new Who()).AddLedger(settings)
-            .AddScoped<ListStore>().AddScoped<ListLoading>().AddScoped<IWork, ListWork>().AddSingleton<JobProgress>()
+            .AddScoped<ListStore>().AddScoped<ListLoading>().AddScoped<IWork, ListWork>().AddScoped<IWork, PreviewWork>().AddSingleton<JobProgress>()
             .BuildServiceProvider();
     }
 
@@ -55,14 +55,14 @@ internal sealed class Nodes : IAsyncDisposable
     });
 
     /// <summary>Parks a list of so many rows and orders it; <paramref name="text"/> is the list where it is another one.</summary>
-    public async Task<Id<Job>> OrderAsync(int rows, string? text = null)
+    public async Task<Id<Job>> OrderAsync(int rows, string? text = null, string kind = ListWork.Load)
     {
         Id<Job> id = default;
         await InLedgerAsync(async (db, loading) =>
         {
             var file = await loading.ParkAsync("long.csv", "text/csv", Encoding.UTF8.GetBytes(text ?? Rows(rows)), Buyer.Id, default);
             var list = await loading.OpenAsync(file, "Long Traders", null, default);
-            id = loading.Order(list, "Long Traders", new DateOnly(2026, 11, 25), Buyer.Id).Id;
+            id = loading.Order(list, "Long Traders", new DateOnly(2026, 11, 25), Buyer.Id, kind).Id;
             await db.SaveChangesAsync();
         });
         return id;

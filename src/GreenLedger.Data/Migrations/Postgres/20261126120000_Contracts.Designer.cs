@@ -1776,6 +1776,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<DateTime?>("EndedAt")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<string>("Found")
+                        .HasColumnType("text");
+
                     b.Property<DateTime?>("HeardAt")
                         .HasColumnType("timestamp with time zone");
 

@@ -11,6 +11,12 @@ namespace GreenLedger.Data.Migrations.Postgres
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<string>(
+                name: "Found",
+                table: "Jobs",
+                type: "text",
+                nullable: true);
+
             migrationBuilder.CreateTable(
                 name: "Contracts",
                 columns: table => new
@@ -403,6 +409,10 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "Contracts");
+
+            migrationBuilder.DropColumn(
+                name: "Found",
+                table: "Jobs");
         }
     }
 }

@@ -1771,6 +1771,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<DateTime?>("EndedAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Found")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateTime?>("HeardAt")
                         .HasColumnType("TEXT");
 

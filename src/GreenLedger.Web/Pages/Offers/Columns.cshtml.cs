@@ -7,6 +7,7 @@ using GreenLedger.Domain.Papers;
 using GreenLedger.Web.Offers;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Offers;
 
@@ -21,18 +22,21 @@ public sealed class ColumnsModel(LedgerContext db, ListLoading loading) : FormPa
     [BindProperty(SupportsGet = true)]
     public Id<StoredFile> Id { get; set; }
 
-    public ListOutcome? Outcome { get; private set; }
+    public ListPreview? Outcome { get; private set; }
 
     public bool IsLong { get; private set; }
 
-    public async Task<IActionResult> OnGetAsync(string? supplier, CancellationToken cancellationToken)
+    /// <summary>The columns as proposed, or as they stood when a node looked at the list, with what it found.</summary>
+    public async Task<IActionResult> OnGetAsync(string? supplier, Id<Job>? preview, CancellationToken cancellationToken)
     {
-        if (await OpenAsync(supplier, null, cancellationToken) is not { } list)
+        var looked = preview is { } id ? await FindPreviewAsync(id, cancellationToken) : null;
+        if ((preview is not null && looked is null) || await OpenAsync(looked?.Order.Supplier ?? supplier, looked?.Order.Columns, cancellationToken) is not { } list)
         {
             return NotFound();
         }
 
-        Input = ColumnsForm.Of(list.Mapping, list.Sender.Supplier.Name, loading.Today);
+        Outcome = looked?.Found;
+        Input = ColumnsForm.Of(list.Mapping, looked?.Order.Supplier ?? list.Sender.Supplier.Name, looked?.Order.ReceivedOn ?? loading.Today);
         return Page();
     }
 
@@ -43,7 +47,12 @@ public sealed class ColumnsModel(LedgerContext db, ListLoading loading) : FormPa
             return NotFound();
         }
 
-        Outcome = await loading.PreviewAsync(list, Input.ReceivedOn, User.Person(), cancellationToken);
+        if (list.IsLong)
+        {
+            return await OrderAsync(list, PreviewWork.Preview, cancellationToken);
+        }
+
+        Outcome = ListPreview.Of(await loading.PreviewAsync(list, Input.ReceivedOn, User.Person(), cancellationToken));
         return Page();
     }
 
@@ -56,9 +65,7 @@ public sealed class ColumnsModel(LedgerContext db, ListLoading loading) : FormPa
 
         if (list.IsLong)
         {
-            var job = loading.Order(list, Input.Supplier, Input.ReceivedOn, User.Person());
-            await db.SaveChangesAsync(cancellationToken);
-            return RedirectToPage("Loading", new { job.Id });
+            return await OrderAsync(list, ListWork.Load, cancellationToken);
         }
 
         var (outcome, stored) = await loading.StoreAsync(list, Input.ReceivedOn, User.Person(), cancellationToken);
@@ -83,6 +90,20 @@ public sealed class ColumnsModel(LedgerContext db, ListLoading loading) : FormPa
             _look = ListLook.Of(head.Lines, file.Name);
             IsLong = head.Rows > OpenedList.MostAtOnce;
         }
+    }
+
+    private async Task<IActionResult> OrderAsync(OpenedList list, string kind, CancellationToken cancellationToken)
+    {
+        var job = loading.Order(list, Input.Supplier, Input.ReceivedOn, User.Person(), kind);
+        await db.SaveChangesAsync(cancellationToken);
+        return RedirectToPage("Loading", new { job.Id });
+    }
+
+    /// <summary>What a node that looked at this file was told, and what it found.</summary>
+    private async Task<(ListOrder Order, ListPreview Found)?> FindPreviewAsync(Id<Job> preview, CancellationToken cancellationToken)
+    {
+        var job = await db.Jobs.AsNoTracking().SingleOrDefaultAsync(one => one.Id == preview && one.Kind == PreviewWork.Preview && one.Found != null, cancellationToken);
+        return job is not null && ListOrder.FromJson(job.Order) is { } order && order.FileId == Id.Value ? (order, ListPreview.FromJson(job.Found!)) : null;
     }
 
     private async Task<OpenedList?> OpenAsync(string? supplier, OfferMapping? mapping, CancellationToken cancellationToken)

@@ -9,13 +9,16 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Offers;
 
-/// <summary>A long list on its way in; it can be left and come back to.</summary>
+/// <summary>A long list that is looked at or on its way in; it can be left and come back to.</summary>
 public sealed class LoadingModel(LedgerContext db, IServiceProvider services) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Job> Id { get; set; }
 
     public Job Job { get; private set; } = null!;
+
+    /// <summary>Whether the list is only looked at.</summary>
+    public bool IsPreview => Job.Kind == PreviewWork.Preview;
 
     public string FileName { get; private set; } = "The list";
 
@@ -56,7 +59,7 @@ public sealed class LoadingModel(LedgerContext db, IServiceProvider services) : 
 
     private async Task<bool> LoadAsync(CancellationToken cancellationToken)
     {
-        var job = await db.Jobs.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id && one.Kind == ListWork.Load, cancellationToken);
+        var job = await db.Jobs.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id && (one.Kind == ListWork.Load || one.Kind == PreviewWork.Preview), cancellationToken);
         if (job is null)
         {
             return false;
