@@ -1,4 +1,5 @@
 using GreenLedger.Benchmarks;
+using GreenLedger.Benchmarks.Arrivals;
 using GreenLedger.Benchmarks.Choosing;
 using GreenLedger.Benchmarks.Hosting;
 using GreenLedger.Benchmarks.Offers;
@@ -12,7 +13,7 @@ if (args is ["measure", var name])
     return 0;
 }
 
-string[] asked = args.Length > 0 ? args : ["ranking", "import", "start"];
+string[] asked = args.Length > 0 ? args : ["ranking", "import", "start", "verdict"];
 Console.WriteLine(Machine.Words());
 if (asked.Contains("ranking"))
 {
@@ -29,9 +30,10 @@ if (asked.Contains("start"))
     StartReport.Print(await Child.RunAsync(["prepare-start", "start"]));
 }
 
+var keeps = !asked.Contains("verdict") || VerdictReport.Print();
 if (Sizes.IsTemporary)
 {
     Directory.Delete(scratch, recursive: true);
 }
 
-return 0;
+return keeps ? 0 : 1;
