@@ -1,5 +1,6 @@
 using GreenLedger.Data.People;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Cupping;
@@ -12,6 +13,7 @@ using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
@@ -83,6 +85,12 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<FixingHabits> FixingHabits => Set<FixingHabits>();
 
     public DbSet<ExchangeHoliday> ExchangeHolidays => Set<ExchangeHoliday>();
+
+    public DbSet<Shipment> Shipments => Set<Shipment>();
+
+    public DbSet<Arrival> Arrivals => Set<Arrival>();
+
+    public DbSet<ArrivalHabits> ArrivalHabits => Set<ArrivalHabits>();
 
     public DbSet<ListChecks> ListChecks => Set<ListChecks>();
 

@@ -12,9 +12,9 @@ namespace GreenLedger.Domain.Arrivals;
 /// <param name="Shipped">Net, by the shipping weight note.</param>
 /// <param name="Landed">Net, as weighed at arrival.</param>
 /// <param name="Franchise">The share of the shipped weight that is not refunded; 0 % where every kilogram counts, as on landed weights.</param>
-/// <param name="Price">The contract's.</param>
+/// <param name="Price">The contract's; null while it is not fixed.</param>
 /// <param name="Agreed">The quantity of the contract that was to be shipped, with what it may differ; null to leave it out.</param>
-public sealed record WeightVerdict(Weight Shipped, Weight Landed, Percent Franchise, PricePerWeight Price, AgreedQuantity? Agreed)
+public sealed record WeightVerdict(Weight Shipped, Weight Landed, Percent Franchise, PricePerWeight? Price, AgreedQuantity? Agreed)
 {
     /// <summary>Shipped less landed; below zero where more arrived.</summary>
     public Weight Loss => Shipped - Landed;
@@ -30,20 +30,20 @@ public sealed record WeightVerdict(Weight Shipped, Weight Landed, Percent Franch
 
     public bool IsShort => Refunded > Weight.Zero;
 
-    /// <summary>What the refunded weight is worth at the contract's price.</summary>
-    public Money Worth => Price * Refunded;
+    /// <summary>What the refunded weight is worth at the contract's price; null while that is not fixed.</summary>
+    public Money? Worth => Price is { } price ? price * Refunded : null;
 
     /// <summary>The arithmetic, line by line, to be checked by hand.</summary>
     public IReadOnlyList<string> Sentences => [.. Lines()];
 
     /// <exception cref="RuleBrokenException">A weight is not above zero, the landed one is beyond belief, or a share is out of range.</exception>
-    public static WeightVerdict Of(Weight shipped, Weight landed, Percent franchise, PricePerWeight price, AgreedQuantity? agreed = null)
+    public static WeightVerdict Of(Weight shipped, Weight landed, Percent franchise, PricePerWeight? price, AgreedQuantity? agreed = null)
     {
         Rule.Require(shipped > Weight.Zero, "The shipped net weight lies above 0 kg.", nameof(Shipped));
         Rule.Require(landed >= Weight.Zero, "The landed net weight lies at 0 kg or above.", nameof(Landed));
         Rule.Require(landed <= shipped * 2, "More than twice the shipped weight landed: please check both weights.", nameof(Landed));
         Rule.Require(franchise.Points is >= 0m and <= 10m, "The franchise lies between 0 and 10 %.", nameof(Franchise));
-        Rule.Require(price.Amount > 0m, "The price lies above 0.", nameof(Price));
+        Rule.Require(price is null or { Amount: > 0m }, "The price lies above 0.", nameof(Price));
         return new WeightVerdict(shipped, landed, franchise, price, agreed);
     }
 
@@ -70,8 +70,7 @@ public sealed record WeightVerdict(Weight Shipped, Weight Landed, Percent Franch
         if (Loss > Weight.Zero)
         {
             yield return !IsShort ? "The loss does not exceed the franchise: there is nothing to claim."
-                : bears ? $"To be refunded: {Kg(Loss)} less {Kg(FranchiseWeight)} is {Kg(Refunded)}, at {Price} worth {Worth}."
-                : $"To be refunded: {Kg(Refunded)}, at {Price} worth {Worth}.";
+                : $"To be refunded: {(bears ? $"{Kg(Loss)} less {Kg(FranchiseWeight)} is " : "")}{Kg(Refunded)}, {(Price is null ? "of which the price is not fixed yet" : $"at {Price} worth {Worth}")}.";
         }
 
         if (Agreed is { } agreed)

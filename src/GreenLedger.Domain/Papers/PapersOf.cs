@@ -6,6 +6,7 @@ public enum PapersOf
     Lot = 0,
     Offer = 1,
     Sample = 2,
+    Arrival = 3,
 }
 
 public static class PapersOfWords
@@ -16,6 +17,7 @@ public static class PapersOfWords
         PapersOf.Lot => "lot",
         PapersOf.Offer => "offer",
         PapersOf.Sample => "sample",
+        PapersOf.Arrival => "arrival",
         _ => throw new ArgumentOutOfRangeException(nameof(about)),
     };
 }

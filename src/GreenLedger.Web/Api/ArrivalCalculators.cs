@@ -29,7 +29,7 @@ internal static class ArrivalCalculators
             verdict.LossShare.Points,
             verdict.FranchiseWeight.Kilograms,
             verdict.Refunded.Kilograms,
-            MoneyReply.Of(verdict.Worth),
+            MoneyReply.Of(verdict.Worth!.Value),
             verdict.Agreed?.Allows(verdict.Shipped),
             verdict.Agreed?.Least.Kilograms,
             verdict.Agreed?.Most.Kilograms,

@@ -17,6 +17,8 @@ public static class RecordPages
         ["Decision"] = "/Choosing/Decision",
         ["BuyingRules"] = "/Choosing/RuleSet",
         ["CuppingSession"] = "/Cupping/Table",
+        ["Shipment"] = "/Shipments/Shipment",
+        ["Arrival"] = "/Arrivals/Arrival",
         ["Route"] = "/Pricing/Route",
     };
 

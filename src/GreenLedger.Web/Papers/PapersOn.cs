@@ -1,4 +1,5 @@
 using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Samples;
@@ -14,14 +15,21 @@ public sealed record PapersOn(PapersOf About, Guid Id)
 
     public static PapersOn The(Id<Sample> sample) => new(PapersOf.Sample, sample.Value);
 
-    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample.</exception>
+    public static PapersOn The(Id<Arrival> arrival) => new(PapersOf.Arrival, arrival.Value);
+
+    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample, arrival.</exception>
     public static PapersOn Read(string about, Guid id)
     {
         var known = Enum.GetValues<PapersOf>().Where(one => one.Word().Equals(about, StringComparison.OrdinalIgnoreCase)).ToList();
-        Rule.Require(known.Count == 1, "Say what it is about: lot, offer or sample.", nameof(About));
+        Rule.Require(known.Count == 1, "Say what it is about: lot, offer, sample or arrival.", nameof(About));
         return new PapersOn(known[0], id);
     }
 
     /// <summary>The area of docs/roles.md that the record stands in.</summary>
-    public string Area => About == PapersOf.Sample ? "Samples" : "Offers";
+    public string Area => About switch
+    {
+        PapersOf.Sample => "Samples",
+        PapersOf.Arrival => "Arrivals",
+        _ => "Offers",
+    };
 }

@@ -3,6 +3,7 @@ using System.Text;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Offers;
+using GreenLedger.Web.Tests.Arrivals;
 using GreenLedger.Web.Tests.Cupping;
 using GreenLedger.Web.Tests.Papers;
 using Microsoft.EntityFrameworkCore;
@@ -52,6 +53,7 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         await SendAsync(buyer, "/Offers/Import", new() { ["Input.Supplier"] = "Quay Traders" }, null, OfferList.Replace("9.85", "9.95", StringComparison.Ordinal));
         await SendAsync(buyer, "/Cupping/Import", [], "Read", CuppingResults);
         await AddFailedJobAsync(house);
+        await ArrivedLot.FillAsync(house);
         var table = await Table.LayOutAsync(house);
         await CupAloneAsync(buyer, table);
         var lot = await house.FromLedgerAsync(db => db.Lots.OrderByDescending(one => one.Id).Select(one => one.Id).FirstAsync());

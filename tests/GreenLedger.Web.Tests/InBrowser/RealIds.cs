@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
@@ -14,7 +15,7 @@ internal sealed class RealIds(HouseFixture house)
 {
     private const int Most = 30;
 
-    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample)];
+    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample), typeof(Arrival)];
 
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.OrdinalIgnoreCase)
     {

@@ -1,0 +1,86 @@
+using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Grading;
+using GreenLedger.Data.Shipments;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Arrivals;
+
+/// <summary>Everything that an arrival's verdicts ask about.</summary>
+/// <param name="Samples">Of the lot, received, the newest first: pre-shipment and arrival samples to choose from.</param>
+/// <param name="Evidence">Null while the two samples are not chosen.</param>
+public sealed record ArrivalCase(
+    Arrival Arrival,
+    Shipment Shipment,
+    Contract Contract,
+    Lot Lot,
+    IReadOnlyList<Sample> Samples,
+    CupEvidence? Evidence,
+    GreenGrade? ApprovedGrade,
+    GreenGrade? ArrivalGrade,
+    ArrivalHabits Habits)
+{
+    /// <summary>The price by which lost weight is counted; null while it is not fixed.</summary>
+    public PricePerWeight? Price => Contract.Terms.Price.Outright ?? (Contract.Position is { Final: { } final, Market: var market } ? market.Price(final) : null);
+
+    /// <summary>On landed weights every kilogram counts.</summary>
+    public WeightVerdict Weight() => WeightVerdict.Of(
+        Arrival.Shipped, Arrival.Landed, Contract.Terms.Weights is { Basis: WeightBasis.Shipped, Franchise: var franchise } ? franchise : default, Price);
+
+    public ArrivalVerdict Quality() => ArrivalVerdict.Of(
+        Evidence?.Difference is { } difference ? QualityVerdict.Of(difference, Habits.Tolerance) : null,
+        PhysicalLimits.For(Lot.Varieties)[0],
+        ApprovedGrade,
+        ArrivalGrade);
+}
+
+/// <summary>Reads an arrival with its contract, samples and closed sessions.</summary>
+public sealed class ArrivalCaseQuery(LedgerContext db)
+{
+    public async Task<ArrivalCase?> FindAsync(Id<Arrival> id, CancellationToken cancellationToken)
+    {
+        if (await db.Arrivals.AsNoTracking().SingleOrDefaultAsync(arrival => arrival.Id == id, cancellationToken) is not { } arrival)
+        {
+            return null;
+        }
+
+        var shipment = await db.Shipments.AsNoTracking().Whole().SingleAsync(one => one.Id == arrival.ShipmentId, cancellationToken);
+        var contractId = shipment.Lots.Single(lot => lot.Id == arrival.ShipmentLotId).ContractId;
+        var habits = await db.ArrivalHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new ArrivalHabits();
+        return new ArrivalCase(
+            arrival,
+            shipment,
+            await db.Contracts.AsNoTracking().Whole().SingleAsync(contract => contract.Id == contractId, cancellationToken),
+            await db.Lots.AsNoTracking().SingleAsync(lot => lot.Id == arrival.LotId, cancellationToken),
+            await db.Samples.AsNoTracking().Where(sample => sample.LotId == arrival.LotId && sample.ReceivedOn != null).OrderByDescending(sample => sample.ReceivedOn).ThenByDescending(sample => sample.Id).ToListAsync(cancellationToken),
+            await EvidenceAsync(arrival, habits, cancellationToken),
+            await GradeAsync(arrival.ApprovedSampleId, cancellationToken),
+            await GradeAsync(arrival.ArrivalSampleId, cancellationToken),
+            habits);
+    }
+
+    private async Task<CupEvidence?> EvidenceAsync(Arrival arrival, ArrivalHabits habits, CancellationToken cancellationToken)
+    {
+        if (arrival is not { ApprovedSampleId: { } approved, ArrivalSampleId: { } drawn })
+        {
+            return null;
+        }
+
+        var sessions = await db.CuppingSessions.AsNoTracking().Closed().Whole()
+            .Where(session => session.Samples.Any(sample => sample.SampleId == approved || sample.SampleId == drawn))
+            .OrderBy(session => session.Id).ToListAsync(cancellationToken);
+        return CupEvidence.Of(sessions, approved, drawn, (double?)habits.BetweenSessions?.Points);
+    }
+
+    private async Task<GreenGrade?> GradeAsync(Id<Sample>? sampleId, CancellationToken cancellationToken) => sampleId is { } id
+        ? await db.GreenGrades.AsNoTracking().Whole().Where(grade => grade.SampleId == id).OrderByDescending(grade => grade.GradedOn).ThenByDescending(grade => grade.Id).FirstOrDefaultAsync(cancellationToken)
+        : null;
+}

@@ -1,0 +1,31 @@
+using System.Globalization;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Shipments;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Shipments;
+
+public static class Shipments
+{
+    /// <summary>With its lots and containers.</summary>
+    public static IQueryable<Shipment> Whole(this IQueryable<Shipment> shipments) => shipments
+        .Include(shipment => shipment.Lots.OrderBy(lot => lot.Id))
+        .Include(shipment => shipment.Containers.OrderBy(container => container.Number))
+        .AsSplitQuery();
+
+    /// <summary>Those whose number, bill of lading, vessel, port or container holds the text.</summary>
+    public static IQueryable<Shipment> Holding(this IQueryable<Shipment> shipments, string? text)
+    {
+        var folded = SearchText.Of(text);
+        return folded.Length == 0 ? shipments : shipments.Where(shipment => shipment.SearchText.Contains(folded));
+    }
+
+    /// <summary>The next free number of a year: S26-003.</summary>
+    public static async Task<string> NextRefAsync(this IQueryable<Shipment> shipments, DateOnly on, CancellationToken cancellationToken)
+    {
+        var start = string.Create(CultureInfo.InvariantCulture, $"S{on.Year % 100:00}-");
+        var taken = await shipments.Where(shipment => shipment.Ref.StartsWith(start)).Select(shipment => shipment.Ref).ToListAsync(cancellationToken);
+        var last = taken.Select(one => int.TryParse(one.AsSpan(start.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
+        return start + (last + 1).ToString("000", CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,157 @@
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
+
+namespace GreenLedger.Domain.Shipments;
+
+/// <summary>Where a shipment goes and when: ports by UN/LOCODE, days as planned and as they happened.</summary>
+/// <param name="ShippedOn">The on-board date of the bill of lading; null while it has not sailed.</param>
+/// <param name="DischargedOn">The last of the goods left the ship; claims run from here.</param>
+/// <param name="ClearedOn">Every authority cleared the goods.</param>
+public sealed record Passage(
+    string? BillOfLading,
+    string? Vessel,
+    string? Voyage,
+    string PortOfLoading,
+    string PortOfDestination,
+    DateOnly? PlannedDeparture,
+    DateOnly? PlannedArrival,
+    DateOnly? ShippedOn,
+    DateOnly? DischargedOn,
+    DateOnly? ClearedOn);
+
+/// <summary>
+/// Lots of one or more contracts that travel together, in containers under one bill of lading. A contract may be shipped in
+/// parts, each of which is a shipment of its own.
+/// </summary>
+public sealed class Shipment
+{
+    private readonly List<ShipmentLot> _lots = [];
+    private readonly List<ShipmentContainer> _containers = [];
+
+    private Shipment() => Ref = PortOfLoading = PortOfDestination = SearchText = "";
+
+    /// <exception cref="RuleBrokenException">The number is missing, or the passage cannot be.</exception>
+    public Shipment(string @ref, Passage passage)
+        : this()
+    {
+        Id = Id<Shipment>.New();
+        Ref = Rule.Text(@ref, "The number of the shipment", 20, nameof(Ref));
+        Sail(passage);
+    }
+
+    public Id<Shipment> Id { get; private set; }
+
+    public int Version { get; private set; }
+
+    /// <summary>The house's own number of the shipment: S26-003.</summary>
+    public string Ref { get; private set; }
+
+    public string? BillOfLading { get; private set; }
+
+    public string? Vessel { get; private set; }
+
+    public string? Voyage { get; private set; }
+
+    /// <summary>UN/LOCODE.</summary>
+    public string PortOfLoading { get; private set; }
+
+    /// <summary>UN/LOCODE.</summary>
+    public string PortOfDestination { get; private set; }
+
+    public DateOnly? PlannedDeparture { get; private set; }
+
+    public DateOnly? PlannedArrival { get; private set; }
+
+    public DateOnly? ShippedOn { get; private set; }
+
+    public DateOnly? DischargedOn { get; private set; }
+
+    public DateOnly? ClearedOn { get; private set; }
+
+    public string SearchText { get; private set; }
+
+    public IReadOnlyList<ShipmentLot> Lots => _lots;
+
+    public IReadOnlyList<ShipmentContainer> Containers => _containers;
+
+    /// <summary>Net weight of all lots, as shipped.</summary>
+    public Weight Net => _lots.Aggregate(Weight.Zero, (sum, lot) => sum + lot.Net);
+
+    /// <summary>Days on board after the last day of a contract's shipment period; 0 when in time, null while it has not sailed.</summary>
+    public int? DaysLate(DateOnly shipUntil) => ShippedOn is { } on ? Math.Max(0, on.DayNumber - shipUntil.DayNumber) : null;
+
+    /// <summary>Writes down where it goes and when.</summary>
+    /// <exception cref="RuleBrokenException">A port has not the shape of a UN/LOCODE, or the days stand in no possible order.</exception>
+    public void Sail(Passage passage)
+    {
+        ArgumentNullException.ThrowIfNull(passage);
+        Rule.Require(passage.DischargedOn is null || passage.ShippedOn is not null, "It was discharged: give the day on board first.", nameof(ShippedOn));
+        Rule.Require(passage.DischargedOn is null || passage.DischargedOn >= passage.ShippedOn, "It cannot have been discharged before it was on board.", nameof(DischargedOn));
+        Rule.Require(passage.ClearedOn is null || passage.ClearedOn >= passage.ShippedOn, "It cannot have been cleared before it was on board.", nameof(ClearedOn));
+        Rule.Require(passage.PlannedArrival is null || passage.PlannedDeparture is null || passage.PlannedArrival >= passage.PlannedDeparture, "It cannot be planned to arrive before it leaves.", nameof(PlannedArrival));
+        BillOfLading = Rule.OptionalText(passage.BillOfLading, "The bill of lading", 40, nameof(BillOfLading));
+        Vessel = Rule.OptionalText(passage.Vessel, "The vessel", 80, nameof(Vessel));
+        Voyage = Rule.OptionalText(passage.Voyage, "The voyage", 40, nameof(Voyage));
+        PortOfLoading = Port(passage.PortOfLoading, nameof(PortOfLoading));
+        PortOfDestination = Port(passage.PortOfDestination, nameof(PortOfDestination));
+        (PlannedDeparture, PlannedArrival) = (passage.PlannedDeparture, passage.PlannedArrival);
+        (ShippedOn, DischargedOn, ClearedOn) = (passage.ShippedOn, passage.DischargedOn, passage.ClearedOn);
+        Index();
+    }
+
+    /// <summary>Puts a lot of a contract on it, or corrects what is on it; no bags take the lot off.</summary>
+    /// <exception cref="RuleBrokenException">Bags or weight are out of range, or the contract does not ship.</exception>
+    public void Carry(Contract contract, Id<ContractLot> contractLotId, int bags, Weight net)
+    {
+        ArgumentNullException.ThrowIfNull(contract);
+        var line = contract.Lots.FirstOrDefault(lot => lot.Id == contractLotId);
+        Rule.Require(line is not null, $"Contract {contract.Ref} has no such lot.", nameof(Lots));
+        Rule.Require(contract is { IsSigned: true, IsOpen: true }, $"Contract {contract.Ref} is {contract.Goods.Word()}: only lots of a signed, open contract are shipped.", nameof(Lots));
+        Rule.Require(bags is >= 0 and <= 100_000, "The bags lie between 0 and 100,000.", nameof(ShipmentLot.Bags));
+        if (bags == 0)
+        {
+            _lots.RemoveAll(lot => lot.ContractLotId == contractLotId);
+            return;
+        }
+
+        Rule.Require(net > Weight.Zero && net.Kilograms / bags <= 2000m, "The net weight lies above 0 and at 2,000 kg a bag at most: please check it.", nameof(ShipmentLot.Net));
+        if (_lots.Find(lot => lot.ContractLotId == contractLotId) is { } known)
+        {
+            known.Weigh(bags, net);
+        }
+        else
+        {
+            _lots.Add(new ShipmentLot(contract.Id, line, bags, net));
+        }
+    }
+
+    /// <summary>Replaces the containers by those given: a number a line, the seal behind it.</summary>
+    /// <exception cref="RuleBrokenException">A number has not the shape of a container number, or stands twice.</exception>
+    public void Load(IReadOnlyList<(string Number, string? Seal)> containers)
+    {
+        var read = containers.Select(line => (Number: ContainerNumber.Of(line.Number).ToString(), line.Seal)).ToList();
+        Rule.Require(read.DistinctBy(line => line.Number).Count() == read.Count, "A container stands on a shipment once.", nameof(Containers));
+        _containers.RemoveAll(known => read.TrueForAll(line => line.Number != known.Number));
+        foreach (var (number, seal) in read)
+        {
+            if (_containers.Find(known => known.Number == number) is { } known)
+            {
+                known.Seal(seal);
+            }
+            else
+            {
+                _containers.Add(new ShipmentContainer(number, seal));
+            }
+        }
+
+        Index();
+    }
+
+    private static string Port(string? text, string field)
+    {
+        Rule.Require(UnLocode.TryParse(text, null, out var port), $"'{text?.Trim()}' is not a UN/LOCODE: write the country's two letters and three letters or digits from 2 to 9, such as DEHAM for Hamburg.", field);
+        return port.ToString();
+    }
+
+    private void Index() => SearchText = Measures.SearchText.Of([Ref, BillOfLading, Vessel, PortOfLoading, PortOfDestination, .. _containers.Select(container => container.Number)]);
+}

@@ -1,0 +1,79 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Arrivals;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Samples;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Arrivals;
+
+/// <summary>One arrival: how it came, what the scales say, and whether it is what was approved.</summary>
+public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, TimeProvider clock) : FormPage
+{
+    [BindProperty(SupportsGet = true)]
+    public Id<Arrival> Id { get; set; }
+
+    [BindProperty]
+    public ArrivalForm Input { get; set; } = new();
+
+    public ArrivalCase Case { get; private set; } = null!;
+
+    public DateOnly Today => clock.Today();
+
+    /// <summary>Last days by the standard form of the contract, from discharge.</summary>
+    public IReadOnlyList<ClaimDeadline> Deadlines { get; private set; } = [];
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        if (!await db.Arrivals.AnyAsync(arrival => arrival.Id == Id, cancellationToken))
+        {
+            return NotFound();
+        }
+
+        await LoadAsync(cancellationToken);
+        Input = new ArrivalForm { Version = Case.Arrival.Version, Approved = Case.Arrival.ApprovedSampleId, Drawn = Case.Arrival.ArrivalSampleId };
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        if (await db.Arrivals.SingleOrDefaultAsync(arrival => arrival.Id == Id, cancellationToken) is not { } arrival)
+        {
+            return NotFound();
+        }
+
+        OpenedOn(arrival, Input.Version);
+        arrival.Compare(
+            await db.Samples.SingleOrDefaultAsync(sample => sample.Id == Input.Approved, cancellationToken),
+            await db.Samples.SingleOrDefaultAsync(sample => sample.Id == Input.Drawn, cancellationToken));
+        await db.SaveChangesAsync(cancellationToken);
+        return RedirectToPage("Arrival", new { Id });
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        Case = (await cases.FindAsync(Id, cancellationToken))!;
+        var form = Case.Contract.Terms.Form;
+        var happened = new Dictionary<ClaimEvent, DateOnly>();
+        if (Case.Shipment.DischargedOn is { } discharged)
+        {
+            happened[ClaimEvent.Discharge] = discharged;
+        }
+
+        Deadlines = [.. new[] { ("Weighing", form.WeighWithinDays), ("Claim on quality", form.QualityClaimDays), ("Other claims", form.OtherClaimDays) }
+            .Where(one => one.Item2 is not null)
+            .Select(one => ClaimDeadline.Of(new ClaimRule(one.Item1, [ClaimEvent.Discharge], one.Item2!.Value), happened))];
+    }
+
+    public sealed class ArrivalForm
+    {
+        public int Version { get; set; }
+
+        public Id<Sample>? Approved { get; set; }
+
+        public Id<Sample>? Drawn { get; set; }
+    }
+}

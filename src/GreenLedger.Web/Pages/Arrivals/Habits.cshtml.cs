@@ -1,0 +1,54 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Measures;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Arrivals;
+
+/// <summary>How the house judges arrivals.</summary>
+public sealed class HabitsModel(LedgerContext db) : FormPage
+{
+    [BindProperty]
+    public HabitsForm Input { get; set; } = new();
+
+    public async Task OnGetAsync(CancellationToken cancellationToken)
+    {
+        var habits = await FindAsync(cancellationToken) ?? new ArrivalHabits();
+        Input = new HabitsForm { Version = habits.Version, TolerancePoints = habits.Tolerance.Points, BetweenSessionsPoints = habits.BetweenSessions?.Points };
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var habits = await FindAsync(cancellationToken);
+        if (habits is null)
+        {
+            habits = new ArrivalHabits();
+            db.Add(habits);
+        }
+        else
+        {
+            OpenedOn(habits, Input.Version);
+        }
+
+        habits.Judge(Score.Of(Input.TolerancePoints!.Value), Input.BetweenSessionsPoints is { } between ? Score.Of(between) : null);
+        await db.SaveChangesAsync(cancellationToken);
+        Say("Arrivals are judged by these from now on.");
+        return RedirectToPage("Habits");
+    }
+
+    private Task<ArrivalHabits?> FindAsync(CancellationToken cancellationToken) => db.ArrivalHabits.OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken);
+
+    public sealed class HabitsForm
+    {
+        public int Version { get; set; }
+
+        [Required(ErrorMessage = "Give the tolerance in points; 0 for none.")]
+        [Display(Name = "Tolerance of the cup (points)")]
+        public decimal? TolerancePoints { get; set; }
+
+        [Display(Name = "Between sessions (points)")]
+        public decimal? BetweenSessionsPoints { get; set; }
+    }
+}

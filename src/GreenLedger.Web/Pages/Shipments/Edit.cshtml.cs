@@ -1,0 +1,186 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Shipments;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Shipments;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Shipments;
+
+/// <summary>Writes down a shipment, new or known: passage, containers, and the lots of signed contracts on it.</summary>
+public sealed class EditModel(LedgerContext db, TimeProvider clock) : FormPage
+{
+    /// <summary>Empty for a new one.</summary>
+    [BindProperty(SupportsGet = true)]
+    public Id<Shipment>? Id { get; set; }
+
+    /// <summary>The contract whose lots are put on it.</summary>
+    [BindProperty(SupportsGet = true)]
+    public Id<Contract>? Contract { get; set; }
+
+    [BindProperty]
+    public EditForm Input { get; set; } = new();
+
+    public string? Ref { get; private set; }
+
+    /// <summary>Signed and open ones, to choose from.</summary>
+    public IReadOnlyList<Contract> Contracts { get; private set; } = [];
+
+    /// <summary>How each lot of the form is called.</summary>
+    public IReadOnlyDictionary<Id<ContractLot>, string> Names { get; private set; } = new Dictionary<Id<ContractLot>, string>();
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        var shipment = await FindAsync(cancellationToken);
+        if (Id is not null && shipment is null)
+        {
+            return NotFound();
+        }
+
+        await LoadAsync(cancellationToken);
+        Input = shipment is null ? new EditForm() : EditForm.Of(shipment);
+        Input.Lots.AddRange(Contracts.Where(contract => contract.Id == Contract).SelectMany(contract => contract.Lots)
+            .Where(lot => Input.Lots.TrueForAll(known => known.ContractLot != lot.Id.Value))
+            .Select(lot => new LotLine { ContractLot = lot.Id.Value, Bags = shipment is null ? lot.Bags : 0, NetKg = shipment is null ? lot.Net.Kilograms : 0m }));
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var shipment = await FindAsync(cancellationToken);
+        if (Id is not null && shipment is null)
+        {
+            return NotFound();
+        }
+
+        if (shipment is null)
+        {
+            shipment = new Shipment(await db.Shipments.NextRefAsync(clock.Today(), cancellationToken), Input.Passage());
+            db.Add(shipment);
+        }
+        else
+        {
+            OpenedOn(shipment, Input.Version);
+            shipment.Sail(Input.Passage());
+        }
+
+        shipment.Load(Input.ContainerLines());
+        await CarryAsync(shipment, cancellationToken);
+        await db.SaveChangesAsync(cancellationToken);
+        return RedirectToPage("Shipment", new { shipment.Id });
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        Ref = Id is null ? null : await db.Shipments.Where(shipment => shipment.Id == Id).Select(shipment => shipment.Ref).SingleOrDefaultAsync(cancellationToken);
+        Contracts = await db.Contracts.AsNoTracking().Whole()
+            .Where(contract => contract.Goods != GoodsState.Drafted && contract.Goods != GoodsState.Closed && contract.Goods != GoodsState.Cancelled)
+            .OrderByDescending(contract => contract.Ref).Take(200).ToListAsync(cancellationToken);
+        Names = Contracts.SelectMany(contract => contract.Lots.Select(lot => (lot.Id, Line: contract.Terms.Lots.FirstOrDefault(line => line.LotId == lot.LotId), contract.Ref)))
+            .ToDictionary(lot => lot.Id, lot => $"{lot.Line?.Ref} {lot.Line?.Name} of {lot.Ref}");
+    }
+
+    private async Task<Shipment?> FindAsync(CancellationToken cancellationToken) =>
+        Id is null ? null : await db.Shipments.Whole().SingleOrDefaultAsync(shipment => shipment.Id == Id, cancellationToken);
+
+    /// <summary>Puts the lots on it; the first day on board moves the goods of each contract on, for which a breach needs a reason.</summary>
+    private async Task CarryAsync(Shipment shipment, CancellationToken cancellationToken)
+    {
+        var ids = Input.Lots.ConvertAll(line => new Id<ContractLot>(line.ContractLot));
+        var contracts = await db.Contracts.Whole().Where(contract => contract.Lots.Any(lot => ids.Contains(lot.Id))).ToListAsync(cancellationToken);
+        foreach (var (line, id) in Input.Lots.Zip(ids))
+        {
+            var contract = contracts.Find(one => one.Lots.Any(lot => lot.Id == id));
+            Rule.Require(contract is not null, "This contract is not there any more: open the page again.", "");
+            shipment.Carry(contract, id, line.Bags, Weight.FromKilograms(Math.Clamp(line.NetKg, 0m, 1_000_000_000m)));
+        }
+
+        Rule.Require(shipment.Lots.Count > 0, "Put at least one lot on the shipment.", "");
+        foreach (var contract in contracts.Where(contract => shipment.ShippedOn is not null && contract.Allows(GoodsMove.Ship) && shipment.Lots.Any(lot => lot.ContractId == contract.Id)))
+        {
+            contract.Ship(shipment.ShippedOn!.Value, Input.Reason, User.Person(), clock.GetUtcNow());
+        }
+    }
+
+    public sealed class LotLine
+    {
+        public Guid ContractLot { get; set; }
+
+        public int Bags { get; set; }
+
+        public decimal NetKg { get; set; }
+    }
+
+    public sealed class EditForm
+    {
+        public int Version { get; set; }
+
+        [Display(Name = "Bill of lading")]
+        public string? BillOfLading { get; set; }
+
+        public string? Vessel { get; set; }
+
+        public string? Voyage { get; set; }
+
+        [Required(ErrorMessage = "Give the port of loading by its UN/LOCODE.")]
+        [Display(Name = "Port of loading")]
+        public string? PortOfLoading { get; set; }
+
+        [Required(ErrorMessage = "Give the port of destination by its UN/LOCODE.")]
+        [Display(Name = "Port of destination")]
+        public string? PortOfDestination { get; set; }
+
+        [Display(Name = "Planned departure")]
+        public DateOnly? PlannedDeparture { get; set; }
+
+        [Display(Name = "Planned arrival")]
+        public DateOnly? PlannedArrival { get; set; }
+
+        [Display(Name = "On board")]
+        public DateOnly? ShippedOn { get; set; }
+
+        [Display(Name = "Discharged")]
+        public DateOnly? DischargedOn { get; set; }
+
+        [Display(Name = "Cleared")]
+        public DateOnly? ClearedOn { get; set; }
+
+        public string? Containers { get; set; }
+
+        [Display(Name = "If it shipped without approval: what happened")]
+        public string? Reason { get; set; }
+
+        public List<LotLine> Lots { get; set; } = [];
+
+        internal Passage Passage() => new(BillOfLading, Vessel, Voyage, PortOfLoading!, PortOfDestination!, PlannedDeparture, PlannedArrival, ShippedOn, DischargedOn, ClearedOn);
+
+        /// <summary>A line for each container: its number, and the seal behind it.</summary>
+        internal IReadOnlyList<(string Number, string? Seal)> ContainerLines() =>
+            [.. (Containers ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+                .Select(line => line.Split([' ', '\t', ';', ','], 2, StringSplitOptions.TrimEntries))
+                .Select(parts => (parts[0], parts.ElementAtOrDefault(1)))];
+
+        internal static EditForm Of(Shipment shipment) => new()
+        {
+            Version = shipment.Version,
+            BillOfLading = shipment.BillOfLading,
+            Vessel = shipment.Vessel,
+            Voyage = shipment.Voyage,
+            PortOfLoading = shipment.PortOfLoading,
+            PortOfDestination = shipment.PortOfDestination,
+            PlannedDeparture = shipment.PlannedDeparture,
+            PlannedArrival = shipment.PlannedArrival,
+            ShippedOn = shipment.ShippedOn,
+            DischargedOn = shipment.DischargedOn,
+            ClearedOn = shipment.ClearedOn,
+            Containers = string.Join('\n', shipment.Containers.Select(container => $"{container.Number} {container.SealNumber}".Trim())),
+            Lots = [.. shipment.Lots.Select(lot => new LotLine { ContractLot = lot.ContractLotId.Value, Bags = lot.Bags, NetKg = lot.Net.Kilograms })],
+        };
+    }
+}
