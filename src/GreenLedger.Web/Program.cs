@@ -47,6 +47,7 @@ api.MapPricingApi();
 api.MapSamplesApi();
 api.MapGradingApi();
 api.MapRoastingApi();
+api.MapSettingsApi();
 api.MapSearchApi();
 app.MapApiDocument();
 api.MapCuppingApi();

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Data.Cupping;
 
 /// <summary>A sample as cuppers see it while the session is open: it has no member for lot, producer or price.</summary>
-public sealed record BlindSampleRow(string Code, int Position);
+public sealed record BlindSampleRow(string Code, int Position, int Flight);
 
 /// <summary>A cupper's own sheet on an open table, without a trace of what was in the cup.</summary>
 public sealed record BlindSheet(int Version, SheetMarks Marks, IReadOnlyList<string> Descriptors, string? Note, decimal? StatedTotal, decimal Total);
@@ -51,7 +51,7 @@ public sealed class BlindTableQuery(LedgerContext db)
             session.CupsPerSample,
             session.IsClosed,
             cupper is { } asking && session.MayOpenKey(asking),
-            [.. (cupper is { } person ? session.ServedTo(person) : session.Samples).Select(sample => new BlindSampleRow(sample.Code, sample.Position))],
+            [.. (cupper is { } person ? session.ServedTo(person) : session.Samples).Select(sample => new BlindSampleRow(sample.Code, sample.Position, sample.Flight))],
             session.Sheets.Where(sheet => sheet.CupperId == cupper && cupper is not null && !sheet.IsPast)
                 .ToDictionary(sheet => codes[(sheet.SampleId, sheet.Repeat)], Blind),
             session.Sheets.GroupBy(sheet => codes[(sheet.SampleId, sheet.Repeat)]).ToDictionary(group => group.Key, group => group.Count()));

@@ -27,7 +27,16 @@ public sealed class RoastQuery(LedgerContext db)
         roasts = sort == "roasted"
             ? roasts.OrderBy(row => row.Roast.RoastedAt).ThenBy(row => row.Roast.Id)
             : roasts.OrderByDescending(row => row.Roast.RoastedAt).ThenBy(row => row.Roast.Id);
-        var rows = await roasts.Skip(skip).Take(take)
+        return await RowsAsync(roasts.Skip(skip).Take(take), cancellationToken);
+    }
+
+    /// <summary>Null when there is no such roast; whether it is sealed is the caller's to ask.</summary>
+    public async Task<RoastRow?> FindAsync(Id<SampleRoast> id, CancellationToken cancellationToken) =>
+        (await RowsAsync(Filtered(null, Seal.None).Where(row => row.Roast.Id == id), cancellationToken)).SingleOrDefault();
+
+    private async Task<IReadOnlyList<RoastRow>> RowsAsync(IQueryable<RoastOfLot> roasts, CancellationToken cancellationToken)
+    {
+        var rows = await roasts
             .Select(row => new
             {
                 row.Roast,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PdfSharp;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
@@ -8,9 +9,9 @@ namespace GreenLedger.Documents.Layout;
 /// <summary>
 /// An A4 document that flows: headings, paragraphs, tables with repeated heads and figures go from page to page, and
 /// each page ends in its footer with its number. First everything is placed, then drawn, so that the number of pages
-/// is known before anything is written. The PDF is tagged and names its title and language.
+/// is known before anything is written. The PDF is tagged and names its title and language, and the page numbers are in it.
 /// </summary>
-internal sealed class Paper(string title, string author, string footer, string language = "en-GB")
+internal sealed class Paper(string title, string author, string footer, string language = "en-GB", string pageOf = "page {0} of {1}")
 {
     private const double Side = 40;
     private const double Top = 40;
@@ -111,7 +112,7 @@ internal sealed class Paper(string title, string author, string footer, string l
             using var graphics = XGraphics.FromPdfPage(page);
             var stage = new Stage(graphics, accessibility.StructureBuilder);
             _pages[i].ForEach(draw => draw(stage));
-            Footer(stage, $"page {i + 1} of {_pages.Count}");
+            Footer(stage, string.Format(CultureInfo.InvariantCulture, pageOf, i + 1, _pages.Count));
         }
 
         document.Save(stream, closeStream: false);

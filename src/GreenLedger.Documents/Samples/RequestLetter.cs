@@ -13,7 +13,7 @@ public static class RequestLetter
     {
         ArgumentNullException.ThrowIfNull(request);
         var words = LetterWords.In(request.Language);
-        var paper = new Paper($"{words.Title} · {request.House}", request.House, $"{request.House} · {words.Title}", words.Culture);
+        var paper = new Paper($"{words.Title} · {request.House}", request.House, $"{request.House} · {words.Title}", words.Culture, words.PageOf);
         paper.Text(words.Title, TextStyle.Title);
         paper.Text(words.Day(request.On), TextStyle.Small);
         paper.Gap(14);

@@ -2,7 +2,6 @@ using GreenLedger.Documents.Layout;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Samples;
 using PdfSharp.Drawing;
-using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
 using QRCoder;
 
@@ -19,8 +18,6 @@ public static class SampleLabels
 {
     public const string MediaType = "application/pdf";
 
-    private const double PointsInMillimetre = 72 / 25.4;
-
     /// <summary>The light border that a reader needs, in modules (ISO/IEC 18004).</summary>
     private const int Quiet = 4;
 
@@ -30,35 +27,12 @@ public static class SampleLabels
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(labels);
-        Rule.Require(labels.Count > 0, "Choose at least one sample to print labels for.", "Samples");
-        Rule.Require(from >= 1 && from <= sheet.LabelsOnPage, $"This sheet has places 1 to {sheet.LabelsOnPage}.", "From");
-        using var document = new PdfDocument();
-        document.Info.Title = "Sample labels";
-        document.Info.Author = house;
-        document.ViewerPreferences.DisplayDocTitle = true;
-        var accessibility = UAManager.ForDocument(document);
-        document.Language = "en-GB";
-        var waiting = new Queue<PrintedLabel>(labels);
-        for (var place = from - 1; waiting.Count > 0; place = 0)
-        {
-            var page = document.AddPage();
-            page.Width = XUnit.FromMillimeter((double)sheet.PageWidth);
-            page.Height = XUnit.FromMillimeter((double)sheet.PageHeight);
-            using var graphics = XGraphics.FromPdfPage(page);
-            var stage = new Stage(graphics, accessibility.StructureBuilder);
-            for (; place < sheet.LabelsOnPage && waiting.TryDequeue(out var label); place++)
-            {
-                var (x, y) = sheet.At(place);
-                Draw(stage, label, house, new XRect(Points(x), Points(y), Points(sheet.LabelWidth), Points(sheet.LabelHeight)));
-            }
-        }
-
-        document.Save(stream, closeStream: false);
+        LabelPages.Write(sheet, labels, from, "Sample labels", house, stream, (stage, label, box) => Draw(stage, label, house, box));
     }
 
     private static void Draw(Stage stage, PrintedLabel label, string house, XRect box)
     {
-        var margin = 2.5 * PointsInMillimetre;
+        var margin = LabelPages.Points(2.5);
         var side = box.Height - 2 * margin;
         var code = new XRect(box.X + margin, box.Y + margin, side, side);
         stage.Figure($"QR code of {label.Code}", code, () => DrawCode(stage.Graphics, label.Address, code));
@@ -67,7 +41,7 @@ public static class SampleLabels
         var size = Math.Min(26, width / 3.4);
         var middle = box.Y + box.Height / 2;
         stage.Element(PdfBlockLevelElementTag.Paragraph, () => stage.Graphics.DrawString(label.Code, Faces.Bold(size), Ink.Dark.Brush(), left, middle + size * 0.2));
-        stage.Element(PdfBlockLevelElementTag.Paragraph, () => stage.Graphics.DrawString(Fitting(stage.Graphics, house, width), Faces.Regular(7), Ink.Soft.Brush(), left, middle + size * 0.2 + 11));
+        stage.Element(PdfBlockLevelElementTag.Paragraph, () => stage.Graphics.DrawString(LabelPages.Fitting(stage.Graphics, house, Faces.Regular(7), width), Faces.Regular(7), Ink.Soft.Brush(), left, middle + size * 0.2 + 11));
     }
 
     /// <summary>Dark modules as filled squares; each row's runs are drawn as one, so that no hairline shows between them.</summary>
@@ -96,17 +70,4 @@ public static class SampleLabels
             }
         }
     }
-
-    private static string Fitting(XGraphics graphics, string text, double width)
-    {
-        var font = Faces.Regular(7);
-        while (text.Length > 1 && graphics.MeasureString(text, font).Width > width)
-        {
-            text = text[..^1];
-        }
-
-        return text.TrimEnd();
-    }
-
-    private static double Points(decimal millimetres) => (double)millimetres * PointsInMillimetre;
 }

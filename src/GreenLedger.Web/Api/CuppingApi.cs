@@ -19,13 +19,13 @@ internal static class CuppingApi
         var cupping = api.MapGroup("/cupping").WithTags("Cupping");
         cupping.MapGet("/forms", FormsAsync).WithName("ListForms").WithSummary("The forms, with their numbers.");
         cupping.MapGet("/sessions", SessionsAsync).WithName("ListSessions").WithSummary("Cupping sessions, the newest first.");
-        cupping.MapPost("/sessions", LayOutAsync).WithName("LayOutSession").WithSummary("Lays out a session for samples, under new blind codes.");
         cupping.MapGet("/sessions/{id}", SessionAsync).WithName("ReadSession").WithSummary("A session: codes while it is open, results once it is closed.");
         cupping.MapPost("/sessions/{id}/sheets", SubmitAsync).WithName("SubmitSheet").WithSummary("Hands in the caller's whole sheet for one code; again only with a reason.");
         cupping.MapPost("/sessions/{id}/close", CloseAsync).WithName("CloseSession").WithSummary("Closes a session and computes the panel's result; with sheets of its panel missing only where withMissing is said, and with cuppers who repeat worse than statedRepeatability counting less.");
         cupping.MapGet("/lots/{reference}/results", OfLotAsync).WithName("ListLotResults").WithSummary("Results of a lot, by its id or reference.");
         cupping.MapPost("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
             .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
+        cupping.MapLeading();
         cupping.MapTable();
         cupping.MapResults();
         cupping.MapPost("/calculate/score", CuppingCalculators.Score).WithName("CalculateScore").WithSummary("A sheet's total with each deduction. Stores nothing.");
@@ -43,28 +43,6 @@ internal static class CuppingApi
         SessionQuery query, CancellationToken cancellationToken, bool? closed = null, string? q = null, int skip = 0, int take = 100) =>
         TypedResults.Ok((await query.ListAsync(new SessionFilter(q, closed), Math.Max(0, skip), Math.Clamp(take, 1, 1000), cancellationToken))
             .Select(SessionReply.Of).ToList());
-
-    [InArea("Cupping, leading")]
-    private static async Task<Created<OpenSessionReply>> LayOutAsync(
-        LayOutRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
-    {
-        var form = await FindFormAsync(db, request.Form, cancellationToken);
-        var session = new CuppingSession(
-            request.Title, request.HeldOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), form, request.CupsPerSample ?? FormRules.UsualCups, http.User.Person());
-        var labels = request.Samples.Select(label => label.Trim().ToUpperInvariant()).ToList();
-        var samples = await db.Samples.Where(sample => labels.Contains(sample.LabelCode)).ToListAsync(cancellationToken);
-        foreach (var label in labels)
-        {
-            var sample = samples.Find(sample => sample.LabelCode == label);
-            Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(LayOutRequest.Samples));
-            session.Pour(sample, Random.Shared);
-        }
-
-        Rule.Require(session.Samples.Count > 0, "Choose at least one sample for the table.", nameof(LayOutRequest.Samples));
-        db.Add(session);
-        await db.SaveChangesAsync(cancellationToken);
-        return TypedResults.Created($"/api/cupping/sessions/{session.Id}", OpenSessionReply.Of(session));
-    }
 
     private static async Task<Results<Ok<OpenSessionReply>, Ok<ClosedSessionReply>, NotFound>> SessionAsync(
         Id<CuppingSession> id, LedgerContext db, SessionQuery query, BlindTableQuery blind, CancellationToken cancellationToken)

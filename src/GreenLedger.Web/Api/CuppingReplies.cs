@@ -6,9 +6,6 @@ using GreenLedger.Web.Cupping;
 
 namespace GreenLedger.Web.Api;
 
-/// <summary>A session to lay out: samples by their label codes.</summary>
-internal sealed record LayOutRequest(string Title, IReadOnlyList<string> Samples, string? Form = null, DateOnly? HeldOn = null, int? CupsPerSample = null);
-
 /// <summary>
 /// One sheet: points of each scale attribute by its key, good cups of the cup-counted ones (5 where left out), and cups
 /// with each deduction (0 where left out). A sheet that was handed in is changed only with a reason.
@@ -53,7 +50,7 @@ internal sealed record OpenSessionReply(
         table.Form.Code,
         table.CupsPerSample,
         false,
-        [.. table.Samples.Select(sample => new OpenSampleReply(sample.Position, sample.Code, table.SheetsByCode.GetValueOrDefault(sample.Code)))]);
+        [.. table.Samples.Select(sample => new OpenSampleReply(sample.Position, sample.Flight, sample.Code, table.SheetsByCode.GetValueOrDefault(sample.Code)))]);
 
     public static OpenSessionReply Of(CuppingSession session) => new(
         session.Id.Value,
@@ -62,10 +59,10 @@ internal sealed record OpenSessionReply(
         session.Form.Code,
         session.CupsPerSample,
         false,
-        [.. session.Samples.Select(sample => new OpenSampleReply(sample.Position, sample.Code, 0))]);
+        [.. session.Samples.Select(sample => new OpenSampleReply(sample.Position, sample.Flight, sample.Code, 0))]);
 }
 
-internal sealed record OpenSampleReply(int Position, string Code, int Sheets);
+internal sealed record OpenSampleReply(int Position, int Flight, string Code, int Sheets);
 
 /// <summary>A closed session: the joint fit, a result for each sample, and every sheet.</summary>
 internal sealed record ClosedSessionReply(

@@ -22,6 +22,8 @@ internal static class RoastingApi
             .WithDescription("`q` is a part of a label, lot or origin.");
         roasting.MapPost("/roasts", WriteAsync).WithName("WriteRoast").WithSummary("Write down a sample roast")
             .WithDescription("Times are seconds from charging the batch; colours need the name of their scale. What was not measured is left out. Missing a window of the protocol is told, not refused.");
+        roasting.MapPut("/roasts/{id}", CorrectAsync).WithName("CorrectRoast").WithSummary("Correct a sample roast")
+            .WithDescription("The whole roast is sent, with the version that was read; the sample, the end of the roast and the protocol stay. 409 when somebody was faster. Not found also while an open session keeps its sample from the caller.");
     }
 
     private static async Task<Ok<ProtocolReply>> ProtocolAsync(LedgerContext db, CancellationToken cancellationToken) =>
@@ -45,6 +47,21 @@ internal static class RoastingApi
         var lot = hidden ? null : await db.Lots.AsNoTracking().SingleAsync(one => one.Id == sample.LotId, cancellationToken);
         return TypedResults.Created("/api/roasting/roasts", RoastReply.Of(new RoastRow(roast, sample.Id, label, lot?.Ref ?? "", lot?.Name ?? "", http.User.PersonName(), protocol.Windows)));
     }
+
+    private static async Task<Results<Ok<RoastReply>, NotFound>> CorrectAsync(
+        Id<SampleRoast> id, CorrectRoastRequest request, LedgerContext db, RoastQuery query, Reader reader, CancellationToken cancellationToken)
+    {
+        var roast = await db.SampleRoasts.SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
+        if (roast is null || (await reader.SealAsync()).Covers(roast.SampleId.Value))
+        {
+            return TypedResults.NotFound();
+        }
+
+        db.Entry(roast).Property(one => one.Version).OriginalValue = request.Version;
+        request.Onto(roast);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(RoastReply.Of((await query.FindAsync(id, cancellationToken))!));
+    }
 }
 
 /// <summary>A sample roast; the end of the roast is now where it is not given.</summary>
@@ -52,6 +69,23 @@ internal sealed record RoastRequest(
     string LabelCode,
     decimal MassInGrams,
     DateTimeOffset? RoastedAt = null,
+    decimal? MassOutGrams = null,
+    int? TotalSeconds = null,
+    int? FirstCrackSeconds = null,
+    string? ColourScale = null,
+    decimal? WholeBean = null,
+    decimal? Ground = null,
+    DateTimeOffset? CuppingAt = null,
+    string? Note = null)
+{
+    public SampleRoast Onto(SampleRoast roast) =>
+        new CorrectRoastRequest(0, MassInGrams, MassOutGrams, TotalSeconds, FirstCrackSeconds, ColourScale, WholeBean, Ground, CuppingAt, Note).Onto(roast);
+}
+
+/// <summary>What was measured of a roast, whole; what is left out was not measured. The version is that of the reply that was read.</summary>
+internal sealed record CorrectRoastRequest(
+    int Version,
+    decimal MassInGrams,
     decimal? MassOutGrams = null,
     int? TotalSeconds = null,
     int? FirstCrackSeconds = null,
@@ -75,6 +109,7 @@ internal sealed record FindingReply(string What, string? Found, string Wanted, b
 /// <summary>A sample roast with its loss and the windows of its protocol.</summary>
 internal sealed record RoastReply(
     Guid Id,
+    int Version,
     string LabelCode,
     string LotRef,
     string LotName,
@@ -95,6 +130,7 @@ internal sealed record RoastReply(
 {
     public static RoastReply Of(RoastRow row) => new(
         row.Roast.Id.Value,
+        row.Roast.Version,
         row.LabelCode,
         row.LotRef,
         row.LotName,

@@ -27,17 +27,18 @@ public sealed class RequestLetterTests
     }
 
     [Theory]
-    [InlineData("es", "Solicitud de muestras", "de preembarque", "2 noviembre 2026")]
-    [InlineData("pt", "Pedido de amostras", "de pré-embarque", "2 novembro 2026")]
-    [InlineData("fr", "Demande d’échantillons", "avant embarquement", "2 novembre 2026")]
-    [InlineData("xx", "Request for samples", "pre-shipment", "2 November 2026")]
-    public void It_is_in_the_suppliers_language_or_else_in_English(string language, string title, string kind, string day)
+    [InlineData("es", "Solicitud de muestras", "de preembarque", "2 noviembre 2026", "página 1 de 1")]
+    [InlineData("pt", "Pedido de amostras", "de pré-embarque", "2 novembro 2026", "página 1 de 1")]
+    [InlineData("fr", "Demande d’échantillons", "avant embarquement", "2 novembre 2026", "page 1 sur 1")]
+    [InlineData("xx", "Request for samples", "pre-shipment", "2 November 2026", "page 1 of 1")]
+    public void It_is_in_the_suppliers_language_or_else_in_English(string language, string title, string kind, string day, string number)
     {
         var text = Printed(English with { Language = language });
 
         Assert.Contains(title, text, StringComparison.Ordinal);
         Assert.Contains(kind, text, StringComparison.Ordinal);
         Assert.Contains(day, text, StringComparison.Ordinal);
+        Assert.EndsWith(number, text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Tests.Cupping;
@@ -122,6 +123,46 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
         Assert.Equal(("False", "True", "", "True"), (held["Roast time"], held["Colour, whole bean"], held["Colour, ground"], held["Rest until cupping"]));
         Assert.Equal(1, (await cupper.GetFromJsonAsync<JsonElement>($"/api/roasting/roasts?q={label}", Stop)).GetArrayLength());
         Assert.Equal(12m, (await cupper.GetFromJsonAsync<JsonElement>("/api/roasting/protocol", Stop)).GetProperty("mostMinutes").GetDecimal());
+    }
+
+    [Fact]
+    public async Task A_script_corrects_a_roast_unless_somebody_was_faster()
+    {
+        var cupper = await house.ScriptAsync(Role.Cupper);
+        await LotAsync("API-6", "Monte Sereno", null);
+        var label = (await PostAsync(await house.ScriptAsync(Role.Buyer), "/api/samples", """{ "lot": "API-6", "weightGrams": 350, "receivedOn": "2026-11-20" }""")).GetProperty("labelCode").GetString();
+        var roast = await PostAsync(cupper, "/api/roasting/roasts", $$"""{ "labelCode": "{{label}}", "roastedAt": "2026-11-21T15:00:00Z", "massInGrams": 100, "massOutGrams": 85 }""");
+        var address = new Uri($"/api/roasting/roasts/{roast.GetProperty("id").GetString()}", UriKind.Relative);
+        var change = new { version = roast.GetProperty("version").GetInt32(), massInGrams = 100, massOutGrams = 84, totalSeconds = 600 };
+
+        var corrected = await cupper.PutAsJsonAsync(address, change, Stop);
+        var late = await cupper.PutAsJsonAsync(address, change, Stop);
+        var refused = await cupper.PutAsJsonAsync(address, new { version = 2, massInGrams = 100, massOutGrams = 101 }, Stop);
+
+        // Worked by hand: 100 g in and 84 g out is a loss of 16 %.
+        Assert.Equal(16m, (await corrected.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("lossPercent").GetDecimal());
+        Assert.Equal((HttpStatusCode.Conflict, HttpStatusCode.UnprocessableEntity), (late.StatusCode, refused.StatusCode));
+    }
+
+    [Fact]
+    public async Task An_administrators_script_changes_the_settings_of_the_sample_room()
+    {
+        await LotAsync("API-7", "Monte Sereno Alto", null);
+        var administrator = await house.ScriptAsync(Role.Administrator);
+        var address = new Uri("/api/settings/sample-room", UriKind.Relative);
+        var settings = JsonNode.Parse(await administrator.GetStringAsync(address, Stop))!;
+        settings["askedDays"] = 9;
+        settings["mostMinutes"] = 11.5m;
+
+        var refused = await (await house.ScriptAsync(Role.Buyer)).PutAsJsonAsync(address, settings, Stop);
+        var saved = await administrator.PutAsJsonAsync(address, settings, Stop);
+        settings["cuppedDays"] = 400;
+        settings["version"] = (await saved.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("version").GetInt32();
+        var wrong = await administrator.PutAsJsonAsync(address, settings, Stop);
+
+        Assert.Equal((HttpStatusCode.Forbidden, HttpStatusCode.OK, HttpStatusCode.UnprocessableEntity), (refused.StatusCode, saved.StatusCode, wrong.StatusCode));
+        var stored = await administrator.GetFromJsonAsync<JsonElement>(address, Stop);
+        Assert.Equal((9, 11.5m, 14), (stored.GetProperty("askedDays").GetInt32(), stored.GetProperty("mostMinutes").GetDecimal(), stored.GetProperty("cuppedDays").GetInt32()));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Cupping;
+using GreenLedger.Documents.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Web.People;
@@ -38,6 +39,22 @@ public sealed class UndersidesModel(LedgerContext db, SessionQuery query, TimePr
         }
 
         return Session.IsByPlace ? Page() : RedirectToPage("Table", new { Id });
+    }
+
+    /// <summary>The same on paper; there is none once the bowls may be turned over.</summary>
+    public async Task<IActionResult> OnGetPdfAsync(CancellationToken cancellationToken)
+    {
+        if (!await FindAsync(cancellationToken) || Rows.Count == 0)
+        {
+            return NotFound();
+        }
+
+        var file = new MemoryStream();
+        UndersidesPaper.Write(
+            await db.Houses.Select(house => house.Name).SingleAsync(cancellationToken), Session.Title, Session.HeldOn, Session.CupsPerSample,
+            [.. Rows.Select(row => new UndersideLine(row.Code, row.LabelCode))], file);
+        file.Position = 0;
+        return File(file, UndersidesPaper.MediaType);
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)

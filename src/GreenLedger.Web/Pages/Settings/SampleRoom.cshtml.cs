@@ -6,6 +6,7 @@ using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Roasting;
+using GreenLedger.Web.Settings;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -47,30 +48,7 @@ public sealed class SampleRoomModel(LedgerContext db, TimeProvider clock) : Form
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var habits = await db.SampleHabits.OfHouseAsync(cancellationToken);
-        if (db.Entry(habits).State == EntityState.Detached)
-        {
-            db.Add(habits);
-        }
-        else
-        {
-            OpenedOn(habits, Input.Version);
-        }
-
-        habits.AllowDays(Input.AskedDays, Input.OnTheWayDays, Input.ReceivedDays, Input.GradedDays, Input.RoastedDays, Input.CuppedDays);
-        var grading = await db.GradingHabits.OfHouseAsync(cancellationToken);
-        if (db.Entry(grading).State == EntityState.Detached)
-        {
-            db.Add(grading);
-        }
-
-        grading.Grade(Input.Fractions, Input.MoistureMethod);
-        var stated = new RoastProtocol(Input.Windows(), clock.GetUtcNow());
-        if ((await db.RoastProtocols.NewestAsync(cancellationToken))?.Windows != stated.Windows)
-        {
-            db.Add(stated);
-        }
-
+        await db.StateAsync(Input.Version, Input.Days(), new GradingChoice(Input.Fractions, Input.MoistureMethod), Input.Windows(), clock.GetUtcNow(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say("The settings of the sample room are saved.");
         return RedirectToPage();
@@ -131,6 +109,8 @@ public sealed class SampleRoomModel(LedgerContext db, TimeProvider clock) : Form
 
         [Display(Name = "Moisture is measured by")]
         public string? MoistureMethod { get; set; }
+
+        internal StandingDays Days() => new(AskedDays, OnTheWayDays, ReceivedDays, GradedDays, RoastedDays, CuppedDays);
 
         public RoastWindows Windows() => new(
             Protocol!, LeastMinutes, MostMinutes, LeastRestHours, MostRestHours, ColourScale,
