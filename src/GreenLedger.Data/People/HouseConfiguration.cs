@@ -1,3 +1,4 @@
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -10,5 +11,7 @@ internal sealed class HouseConfiguration : IEntityTypeConfiguration<House>
     {
         builder.Property(house => house.Id).ValueGeneratedNever();
         builder.Property(house => house.Name).HasMaxLength(200);
+        // Houses from before there was a choice read their clocks in UTC.
+        builder.Property(house => house.TimeZone).HasMaxLength(60).HasDefaultValue(ClockZone.Utc.Name).ValueGeneratedNever();
     }
 }

@@ -45,7 +45,7 @@ internal sealed class RulesSheet
         Row("Rules", report.Rules, note: $"revision {report.Revision}{(report.IsTrial ? ", with weights that were tried on the page" : "")}");
         Row("Offers of", report.On);
         Row("Offers narrowed to", report.Search ?? "all");
-        Row("Taken out by", report.MadeBy, note: Printed.Moment(report.MadeAt));
+        Row("Taken out by", report.MadeBy, note: Printed.Moment(report.MadeAt, report.Zone));
         var words = new RuleWords(report.Shortlist.Terms, report.Form);
         Row("Cupping form", report.Form, note: "results on another form stand apart");
         Row("Several sessions of one lot", words.Sessions);

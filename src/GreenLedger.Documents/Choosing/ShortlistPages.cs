@@ -43,7 +43,7 @@ internal sealed class ShortlistPages
         _paper.Text(_report.House, TextStyle.Body with { Font = Faces.Bold(9.5), Colour = Ink.Green });
         _paper.Text("Shortlist", TextStyle.Title);
         var trial = _report.IsTrial ? ", with weights that were tried on the page" : "";
-        _paper.Text($"Offers of {Printed.Day(_report.On)}, ranked by “{_report.Rules}” (revision {_report.Revision}{trial}). Taken out by {_report.MadeBy}, {Printed.Moment(_report.MadeAt)}.{Narrowed()}", TextStyle.Small);
+        _paper.Text($"Offers of {Printed.Day(_report.On)}, ranked by “{_report.Rules}” (revision {_report.Revision}{trial}). Taken out by {_report.MadeBy}, {Printed.Moment(_report.MadeAt, _report.Zone)}.{Narrowed()}", TextStyle.Small);
         _paper.Text(Summary(), TextStyle.Body with { Before = 6 });
         _paper.Text($"{Weights()} {Gates()}", TextStyle.Body);
     }

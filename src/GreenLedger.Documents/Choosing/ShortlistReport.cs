@@ -1,5 +1,6 @@
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
 
@@ -22,6 +23,7 @@ public sealed record ShortlistReport(
     string? Search,
     string MadeBy,
     DateTimeOffset MadeAt,
+    ClockZone Zone,
     DateOnly On,
     Shortlist Shortlist,
     IReadOnlyDictionary<Id<Offer>, LandedCost> Costs)

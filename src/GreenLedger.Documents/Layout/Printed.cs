@@ -10,7 +10,9 @@ internal static class Printed
 
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", Reader);
 
-    public static string Moment(DateTimeOffset moment) => moment.UtcDateTime.ToString("d MMM yyyy, HH:mm", Reader) + " UTC";
+    /// <summary>By the clocks of the house, or of UTC where no zone is given: <c>26 Nov 2026, 14:05 UTC+1</c>.</summary>
+    public static string Moment(DateTimeOffset moment, ClockZone? zone = null) =>
+        (zone ?? ClockZone.Utc).Local(moment).ToString("d MMM yyyy, HH:mm", Reader) + " " + (zone ?? ClockZone.Utc).From(moment);
 
     public static string Points(Score score) => score.Points.ToString("0.00", Reader);
 

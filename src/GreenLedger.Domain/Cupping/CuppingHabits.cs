@@ -27,6 +27,19 @@ public sealed class CuppingHabits
     /// <summary>Whether the descriptive form stands beside the score form unless a session says otherwise.</summary>
     public bool UsesDescriptiveForm { get; private set; }
 
+    /// <summary>
+    /// The repeatability below which a cupper's sheets count less, one standard deviation in points, as closing proposes it;
+    /// null lets everybody count alike.
+    /// </summary>
+    public Score? StatedRepeatability { get; private set; }
+
+    /// <exception cref="RuleBrokenException">It is not above 0 and at most 10 points.</exception>
+    public void Expect(Score? statedRepeatability)
+    {
+        Rule.Require(statedRepeatability is null || statedRepeatability.Value.Points is > 0m and <= 10m, "State a repeatability above 0 and at most 10 points, or none.", nameof(StatedRepeatability));
+        StatedRepeatability = statedRepeatability;
+    }
+
     /// <summary>The habits of a house that has not said any.</summary>
     public static CuppingHabits Usual() => new() { Id = Id<CuppingHabits>.New() };
 

@@ -50,6 +50,12 @@ public sealed class House
     public IReadOnlySet<Currency> LongYearCurrencies => LongYears
         .Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Currency.Of).ToHashSet();
 
+    /// <summary>In which clock times are shown and entered, by its IANA name; UTC until the house says otherwise.</summary>
+    public string TimeZone { get; private set; } = ClockZone.Utc.Name;
+
+    /// <exception cref="RuleBrokenException">There is no such zone.</exception>
+    public void ReadClocksIn(string? zone) => TimeZone = ClockZone.Of(zone, nameof(TimeZone)).Name;
+
     public void Rename(string name) => Name = Rule.Text(name, "The name of the house", field: nameof(Name));
 
     public void UseCurrency(Currency currency)

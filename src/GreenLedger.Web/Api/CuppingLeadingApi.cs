@@ -6,6 +6,7 @@ using GreenLedger.Domain.Cupping.LayingOut;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Cupping;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -33,12 +34,12 @@ internal static class CuppingLeadingApi
 
     [InArea("Cupping, leading")]
     private static async Task<Created<OpenSessionReply>> LayOutAsync(
-        LayOutRequest request, LedgerContext db, SessionQuery sessions, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        LayOutRequest request, LedgerContext db, SessionQuery sessions, HttpContext http, HouseZone house, CancellationToken cancellationToken)
     {
         var form = await CuppingApi.FindFormAsync(db, request.Form, cancellationToken);
         var habits = await db.CuppingHabits.AsNoTracking().SingleAsync(cancellationToken);
         var session = new CuppingSession(
-            request.Title, request.HeldOn ?? DateOnly.FromDateTime(clock.GetLocalNow().DateTime), form, request.CupsPerSample ?? FormRules.UsualCups, http.User.Person());
+            request.Title, request.HeldOn ?? house.Today, form, request.CupsPerSample ?? FormRules.UsualCups, http.User.Person());
         session.Prepare(request.Plan(habits), await db.NewestProtocolAsync(cancellationToken), await DescriptiveAsync(db, request, habits, cancellationToken));
         (await LayoutAsync(db, request, habits, cancellationToken)).Fill(session, await sessions.RecentCodesAsync(cancellationToken), new Unforeseeable());
         db.Add(session);

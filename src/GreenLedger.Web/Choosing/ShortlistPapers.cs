@@ -1,13 +1,14 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Choosing;
 using GreenLedger.Documents.Choosing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Pricing;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Choosing;
 
 /// <summary>Gathers what a shortlist's documents print: the ranking an address asks for, its landed costs leg by leg, and for whom.</summary>
-public sealed class ShortlistPapers(LedgerContext db, ShortlistQuery query, CandidateQuery candidates, TimeProvider clock)
+public sealed class ShortlistPapers(LedgerContext db, ShortlistQuery query, CandidateQuery candidates, HouseZone zone, TimeProvider clock)
 {
     /// <summary>Null where there are no such rules, or they cannot rank.</summary>
     public async Task<ShortlistReport?> FindAsync(RankingWish wish, string madeBy, CancellationToken cancellationToken)
@@ -31,6 +32,7 @@ public sealed class ShortlistPapers(LedgerContext db, ShortlistQuery query, Cand
             string.IsNullOrWhiteSpace(wish.Search) ? null : wish.Search.Trim(),
             madeBy,
             clock.GetUtcNow(),
+            zone.Zone,
             on,
             shortlist,
             costs);

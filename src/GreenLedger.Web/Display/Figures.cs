@@ -11,7 +11,9 @@ public static class Figures
 
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", Reader);
 
-    public static string Moment(DateTimeOffset moment) => moment.UtcDateTime.ToString("d MMM yyyy, HH:mm", Reader) + " UTC";
+    /// <summary>By the clocks of a zone, or of UTC where none is given: <c>26 Nov 2026, 14:05 UTC+1</c>. Pages use that of the house.</summary>
+    public static string Moment(DateTimeOffset moment, ClockZone? zone = null) =>
+        (zone ?? ClockZone.Utc).Local(moment).ToString("d MMM yyyy, HH:mm", Reader) + " " + (zone ?? ClockZone.Utc).From(moment);
 
     /// <summary>Whole kilograms or pounds where they are whole, else up to two decimals: <c>2,660 kg</c>.</summary>
     public static string Weight(Weight weight, bool inPounds) =>

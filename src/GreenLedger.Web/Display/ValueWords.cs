@@ -10,7 +10,7 @@ namespace GreenLedger.Web.Display;
 /// <summary>Any value of the ledger in words, by the same rules as on its own page; a dash for none.</summary>
 public static class ValueWords
 {
-    public static string Of(object? value, bool inPounds) => value switch
+    public static string Of(object? value, bool inPounds, ClockZone zone) => value switch
     {
         null => "—",
         bool yes => yes ? "yes" : "no",
@@ -22,7 +22,7 @@ public static class ValueWords
         Score score => Figures.Score(score.Points),
         Mark mark => Figures.Score(mark.Points),
         DateOnly day => Figures.Day(day),
-        DateTimeOffset moment => Figures.Moment(moment),
+        DateTimeOffset moment => Figures.Moment(moment, zone),
         Incoterm term => term.Word(),
         Role roles => RoleNames.Of(roles),
         Enum word => RecordKinds.Words(word.ToString()),

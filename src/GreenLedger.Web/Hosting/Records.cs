@@ -2,6 +2,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Papers;
 using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 
@@ -19,7 +20,7 @@ internal static class Records
                 return new Who(() => http.HttpContext?.User.FindPerson());
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
-            .AddScoped<PapersReader>().AddSingleton<AttachmentRules>()
+            .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

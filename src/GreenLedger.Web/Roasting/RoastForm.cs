@@ -17,7 +17,7 @@ public sealed class RoastForm
     public string? Label { get; set; }
 
     [Required(ErrorMessage = "Say when the batch left the roaster.")]
-    [Display(Name = "Roast ended (UTC)")]
+    [Display(Name = "Roast ended")]
     public DateTime? RoastedAt { get; set; }
 
     [Display(Name = "Roasted by")]
@@ -45,16 +45,16 @@ public sealed class RoastForm
     [Display(Name = "Colour, ground")]
     public decimal? Ground { get; set; }
 
-    [Display(Name = "Cupping at (UTC)")]
+    [Display(Name = "Cupping at")]
     public DateTime? CuppingAt { get; set; }
 
     public string? Note { get; set; }
 
-    public static RoastForm Of(SampleRoast roast, string label) => new()
+    public static RoastForm Of(SampleRoast roast, string label, ClockZone zone) => new()
     {
         Version = roast.Version,
         Label = label,
-        RoastedAt = roast.RoastedAt.UtcDateTime,
+        RoastedAt = zone.Local(roast.RoastedAt),
         By = roast.By ?? default,
         MassInGrams = roast.MassIn.Grams,
         MassOutGrams = roast.MassOut?.Grams,
@@ -63,19 +63,20 @@ public sealed class RoastForm
         ColourScale = roast.ColourScale,
         WholeBean = roast.WholeBean?.Value,
         Ground = roast.Ground?.Value,
-        CuppingAt = roast.CuppingAt?.UtcDateTime,
+        CuppingAt = roast.CuppingAt is { } cupping ? zone.Local(cupping) : null,
         Note = roast.Note,
     };
 
-    public DateTimeOffset EndedAt => Utc(RoastedAt!.Value);
+    /// <exception cref="RuleBrokenException">The clocks of the house left that time out.</exception>
+    public DateTimeOffset EndedAt(ClockZone zone) => zone.At(RoastedAt!.Value, nameof(RoastedAt));
 
     /// <summary>Writes what was measured onto the roast.</summary>
     /// <exception cref="RuleBrokenException">A figure cannot be.</exception>
-    public SampleRoast Onto(SampleRoast roast) => roast
+    public SampleRoast Onto(SampleRoast roast, ClockZone zone) => roast
         .Weigh(Weight.FromGrams(MassInGrams!.Value), MassOutGrams is { } left ? Weight.FromGrams(left) : null)
         .Time(Seconds(Total, nameof(Total)), Seconds(FirstCrack, nameof(FirstCrack)))
         .Read(ColourScale, WholeBean is { } whole ? ColourReading.Of(whole) : null, Ground is { } ground ? ColourReading.Of(ground) : null)
-        .CupAt(CuppingAt is { } cupping ? Utc(cupping) : null)
+        .CupAt(CuppingAt is { } cupping ? zone.At(cupping, nameof(CuppingAt)) : null)
         .Remark(Note);
 
     /// <summary><c>9:30</c> is 570 seconds, <c>9</c> and <c>9.5</c> are minutes.</summary>
@@ -96,6 +97,4 @@ public sealed class RoastForm
         Rule.Require(isTime && minutes <= 600m, $"'{text}' is no time: write minutes and seconds, such as 9:30.", field);
         return decimal.ToInt32(Math.Round(minutes * 60m, 0, MidpointRounding.AwayFromZero)) + seconds;
     }
-
-    private static DateTimeOffset Utc(DateTime typed) => new(DateTime.SpecifyKind(typed, DateTimeKind.Unspecified), TimeSpan.Zero);
 }

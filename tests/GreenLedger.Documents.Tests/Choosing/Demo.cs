@@ -51,7 +51,7 @@ internal static class Demo
         shortlist.DrawChances(shortlist.Contenders(none), none);
         shortlist.ComparePrices(PriceModel.Of(Past(), 3));
         return new ShortlistReport(
-            "Harbour & Hill Roasters", "House rules", 2, false, "100-point form", null, "Ana Ruiz", Now, Today, shortlist, lots.ToDictionary(lot => lot.Candidate.OfferId, lot => lot.Cost));
+            "Harbour & Hill Roasters", "House rules", 2, false, "100-point form", null, "Ana Ruiz", Now, ClockZone.Utc, Today, shortlist, lots.ToDictionary(lot => lot.Candidate.OfferId, lot => lot.Cost));
     }
 
     private static Offered Lot(string @ref, decimal score, Parcel parcel, LandedCosts costs, string name = "", bool isNatural = false)

@@ -104,12 +104,14 @@ public sealed class PapersOfATableTests
     {
         using var stream = new MemoryStream();
         KeyPaper.Write(
-            new PrintedKey("Harbour & Hill Roasters", "Tuesday table", new DateOnly(2026, 11, 24), "Noor Haddad", new DateTimeOffset(2026, 11, 24, 9, 5, 0, TimeSpan.Zero), 5,
+            new PrintedKey("Harbour & Hill Roasters", "Tuesday table", new DateOnly(2026, 11, 24), "Noor Haddad", new DateTimeOffset(2026, 11, 24, 9, 5, 0, TimeSpan.Zero), ClockZone.Of("Africa/Nairobi"), 5,
                 [.. Enumerable.Range(0, 60).Select(number => new KeyLine(1 + number / 40, $"{300 + number}", $"LABEL{number}", $"Vale Fundo {number}", number == 7 ? "hidden duplicate" : ""))]),
             stream);
         using var pdf = PdfDocument.Open(stream.ToArray());
 
         Assert.Equal("Key · Tuesday table", pdf.Information.Title);
+        // Nairobi is three hours ahead of UTC.
+        Assert.Contains("opened 24 Nov 2026, 12:05 UTC+3", pdf.Words(), StringComparison.Ordinal);
         Assert.True(pdf.NumberOfPages > 1);
         Assert.All(pdf.GetPages(), page => Assert.Contains("for Noor Haddad alone", string.Join(" ", page.GetWords().Select(word => word.Text)), StringComparison.Ordinal));
         Assert.Contains("307 LABEL7 Vale Fundo 7 5 hidden duplicate", pdf.Words(), StringComparison.Ordinal);

@@ -7,6 +7,7 @@ using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Cupping.LayingOut;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Cupping;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
@@ -15,7 +16,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Cupping;
 
 /// <summary>One cupper with bowls and a phone: a session of one's own, openly or with codes under the bowls.</summary>
-internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQuery sessions, Reader reader, TimeProvider clock) : FormPage
+internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQuery sessions, Reader reader, HouseZone house) : FormPage
 {
     private const int Shown = 60;
 
@@ -52,9 +53,8 @@ internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQue
         Rule.Require(blinding == Blinding.Open || Input.Samples.Count > 1, "Choose at least two samples to stay blind: one alone is known.", nameof(Input.Samples));
         var form = await db.CuppingForms.SingleAsync(form => form.Id == Input.FormId, cancellationToken);
         var habits = await db.CuppingHabits.AsNoTracking().SingleAsync(cancellationToken);
-        var now = clock.GetLocalNow();
         var cupper = await db.People.SingleAsync(person => person.Id == User.Person(), cancellationToken);
-        var session = new CuppingSession($"{cupper.Name} alone, {now:HH:mm}", DateOnly.FromDateTime(now.DateTime), form, Input.CupsPerSample, cupper.Id);
+        var session = new CuppingSession($"{cupper.Name} alone, {house.Now:HH:mm}", house.Today, form, Input.CupsPerSample, cupper.Id);
         var plan = new TablePlan(habits.CupMilliliters, TablePlan.ProposedDose(habits.CupMilliliters, habits.DosePerLiter.Grams), habits.Water);
         session.Prepare(plan, await db.NewestProtocolAsync(cancellationToken), null, blinding);
         var samples = await db.Samples.Where(sample => Input.Samples.Contains(sample.Id)).ToListAsync(cancellationToken);

@@ -36,6 +36,7 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTabl
         }
 
         await LoadAsync(cancellationToken);
+        StatedRepeatability = await db.CuppingHabits.Select(habits => habits.StatedRepeatability).SingleAsync(cancellationToken) is { } stated ? stated.Points : null;
         return found.IsClosed ? RedirectToPage("Result", new { Id }) : Page();
     }
 

@@ -34,6 +34,7 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
         var habits = await db.CuppingHabits.SingleAsync(cancellationToken);
         OpenedOn(habits, Input.Version);
         habits.Change(Input.CupMilliliters, Weight.FromGrams(Input.DosePerLiterGrams), Input.Water, Input.MostInFlight, Input.UsesDescriptiveForm);
+        habits.Expect(Input.StatedRepeatabilityPoints is { } points ? Score.Of(points) : null);
         await db.SaveChangesAsync(cancellationToken);
         Say("The next session begins with these.");
         return RedirectToPage("Habits");
@@ -73,6 +74,9 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
         [Display(Name = "Beside the score")]
         public bool UsesDescriptiveForm { get; set; }
 
+        [Display(Name = "Repeatability to keep (points)")]
+        public decimal? StatedRepeatabilityPoints { get; set; }
+
         internal static HabitsForm Of(CuppingHabits habits) => new()
         {
             Version = habits.Version,
@@ -81,6 +85,7 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
             Water = habits.Water,
             MostInFlight = habits.MostInFlight,
             UsesDescriptiveForm = habits.UsesDescriptiveForm,
+            StatedRepeatabilityPoints = habits.StatedRepeatability?.Points,
         };
     }
 }

@@ -3,6 +3,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Documents.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -13,7 +14,7 @@ namespace GreenLedger.Web.Pages.Cupping;
 /// The one page that says what stands behind the codes of an open session, to whoever laid it out or pours; each opening is
 /// recorded. To anybody else there is no such page.
 /// </summary>
-public sealed class KeyModel(LedgerContext db, SessionQuery query, TimeProvider clock) : FormPage
+public sealed class KeyModel(LedgerContext db, SessionQuery query, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<CuppingSession> Id { get; set; }
@@ -50,7 +51,7 @@ public sealed class KeyModel(LedgerContext db, SessionQuery query, TimeProvider 
         var file = new MemoryStream();
         KeyPaper.Write(
             new PrintedKey(
-                await db.Houses.Select(house => house.Name).SingleAsync(cancellationToken), session.Title, session.HeldOn, User.PersonName(), clock.GetUtcNow(), session.CupsPerSample,
+                await db.Houses.Select(house => house.Name).SingleAsync(cancellationToken), session.Title, session.HeldOn, User.PersonName(), clock.GetUtcNow(), house.Zone, session.CupsPerSample,
                 [.. Rows.Select(row => new KeyLine(row.Flight, row.Code, row.LabelCode, LotOf(row), RemarkOn(row)))]),
             file);
         file.Position = 0;

@@ -7,6 +7,7 @@ using GreenLedger.Domain.Cupping.LayingOut;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Cupping;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
@@ -16,7 +17,7 @@ namespace GreenLedger.Web.Pages.Cupping;
 
 /// <summary>Lays out a session. What the choice gives is shown before anything is stored.</summary>
 [InArea("Cupping, leading")]
-internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery sessions, Reader reader, TimeProvider clock) : FormPage
+internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery sessions, Reader reader, HouseZone house) : FormPage
 {
     private const int Shown = 200;
 
@@ -44,7 +45,7 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
         await LoadAsync(cancellationToken);
         Input.Show(Habits);
         Input.Samples = sample is { } chosen ? [chosen] : [];
-        Input.HeldOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
+        Input.HeldOn = house.Today;
         Input.ReferenceId = await sessions.LastReferenceAsync(cancellationToken);
     }
 

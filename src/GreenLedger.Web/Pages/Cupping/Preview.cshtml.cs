@@ -14,7 +14,7 @@ namespace GreenLedger.Web.Pages.Cupping;
 
 /// <summary>What a file of past results would give; its columns can be corrected before it is taken in.</summary>
 [InArea("Cupping, leading")]
-public sealed class PreviewModel(LedgerContext db, PastResults past, TimeProvider clock) : FormPage
+public sealed class PreviewModel(LedgerContext db, PastResults past, HouseZone house) : FormPage
 {
     public const int MostShown = 200;
 
@@ -54,7 +54,7 @@ public sealed class PreviewModel(LedgerContext db, PastResults past, TimeProvide
             return NotFound();
         }
 
-        Input.HeldOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
+        Input.HeldOn = house.Today;
         await LoadAsync(cancellationToken);
         return Page();
     }

@@ -5,13 +5,14 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Grading;
 
-public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage, IGradePage
+public sealed class NewModel(LedgerContext db, HouseZone house) : FormPage, IGradePage
 {
     [BindProperty]
     public NewForm Input { get; set; } = new();
@@ -29,7 +30,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage, I
         var table = DefectScheme.Find(scheme) ?? DefectScheme.For(PhysicalLimits.IsRobusta(await db.VarietiesOfAsync(sample, cancellationToken)));
         (Input.Scheme, Input.SampleWeightGrams) = (table.Code, table.SampleGrams);
         SampleId = sample;
-        Input.GradedOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
+        Input.GradedOn = house.Today;
         Input.Label = sample is null ? null : await db.Samples.Where(one => one.Id == sample).Select(one => one.LabelCode).SingleOrDefaultAsync(cancellationToken);
     }
 

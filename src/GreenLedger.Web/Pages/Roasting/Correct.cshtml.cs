@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Roasting;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Roasting;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
@@ -8,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Roasting;
 
-public sealed class CorrectModel(LedgerContext db) : FormPage, IRoastPage
+public sealed class CorrectModel(LedgerContext db, HouseZone house) : FormPage, IRoastPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<SampleRoast> Id { get; set; }
@@ -29,7 +30,7 @@ public sealed class CorrectModel(LedgerContext db) : FormPage, IRoastPage
             return NotFound();
         }
 
-        Input = RoastForm.Of(roast, await db.Samples.Where(sample => sample.Id == roast.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken));
+        Input = RoastForm.Of(roast, await db.Samples.Where(sample => sample.Id == roast.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken), house.Zone);
         await LoadAsync(cancellationToken);
         return Page();
     }
@@ -42,7 +43,7 @@ public sealed class CorrectModel(LedgerContext db) : FormPage, IRoastPage
         }
 
         OpenedOn(roast, Input.Version);
-        Input.Onto(roast).RoastedBy(Input.By);
+        Input.Onto(roast, house.Zone).RoastedBy(Input.By);
         await db.SaveChangesAsync(cancellationToken);
         Say("The roast is corrected.");
         return RedirectToPage("Roast", new { Id });

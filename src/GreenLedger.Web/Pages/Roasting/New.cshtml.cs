@@ -3,6 +3,7 @@ using GreenLedger.Data.Roasting;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Roasting;
 using Microsoft.AspNetCore.Mvc;
@@ -11,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Roasting;
 
-public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage, IRoastPage
+public sealed class NewModel(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage, IRoastPage
 {
     [BindProperty]
     public RoastForm Input { get; set; } = new();
@@ -25,8 +26,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage, I
     public async Task OnGetAsync(Id<Sample>? sample, CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        var now = clock.GetUtcNow().UtcDateTime;
-        Input.RoastedAt = now.AddTicks(-(now.Ticks % TimeSpan.TicksPerMinute));
+        Input.RoastedAt = house.Now;
         Input.By = User.Person();
         Input.ColourScale = Windows.ColourScale;
         Input.Label = sample is null ? null : await db.Samples.Where(one => one.Id == sample).Select(one => one.LabelCode).SingleOrDefaultAsync(cancellationToken);
@@ -38,7 +38,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage, I
         var sample = await db.Samples.SingleOrDefaultAsync(sample => sample.LabelCode == label, cancellationToken);
         Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(Input.Label));
         var protocol = await db.NewestOrUsualAsync(clock.GetUtcNow(), cancellationToken);
-        var roast = Input.Onto(new SampleRoast(sample, Input.EndedAt, Input.By == default ? User.Person() : Input.By, protocol));
+        var roast = Input.Onto(new SampleRoast(sample, Input.EndedAt(house.Zone), Input.By == default ? User.Person() : Input.By, protocol), house.Zone);
         db.Add(roast);
         await db.SaveChangesAsync(cancellationToken);
         Say($"The roast of {sample.LabelCode} is written down.");

@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-public sealed class AskModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class AskModel(LedgerContext db, HouseZone house) : FormPage
 {
     private const int MostProposed = 500;
 
@@ -24,7 +24,7 @@ public sealed class AskModel(LedgerContext db, TimeProvider clock) : FormPage
 
     public async Task OnGetAsync(Id<Lot>? lot, CancellationToken cancellationToken)
     {
-        Input.AskedOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
+        Input.AskedOn = house.Today;
         Input.Lots = lot is null ? null : await db.Lots.Where(one => one.Id == lot).Select(one => one.Ref).SingleOrDefaultAsync(cancellationToken);
         await LoadAsync(cancellationToken);
     }

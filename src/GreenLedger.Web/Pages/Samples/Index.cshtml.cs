@@ -4,14 +4,13 @@ using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-internal sealed class IndexModel(LedgerContext db, SampleQuery query, Reader reader, TimeProvider clock) : PageModel
+internal sealed class IndexModel(LedgerContext db, SampleQuery query, Reader reader, HouseZone house) : PageModel
 {
     private const int MostExported = 100_000;
 
@@ -72,7 +71,7 @@ internal sealed class IndexModel(LedgerContext db, SampleQuery query, Reader rea
         SampleWay.Of([.. row.Taken], _rule.Habits, _rule.Today, row.IsWanted).LastOrDefault(stop => stop.State == StepState.Done);
 
     private async Task LoadHabitsAsync(CancellationToken cancellationToken) =>
-        _rule = new LateRule(await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken), clock.Today());
+        _rule = new LateRule(await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken), house.Today);
 
     private static readonly TableColumn<SampleRow>[] Columns =
     [

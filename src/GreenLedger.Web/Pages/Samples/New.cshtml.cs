@@ -4,6 +4,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Samples;
 using Microsoft.AspNetCore.Mvc;
@@ -11,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class NewModel(LedgerContext db, HouseZone house) : FormPage
 {
     private const int Proposed = 100;
 
@@ -22,7 +23,7 @@ public sealed class NewModel(LedgerContext db, TimeProvider clock) : FormPage
 
     public async Task OnGetAsync(Id<Lot>? lot, CancellationToken cancellationToken)
     {
-        Input.ReceivedOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
+        Input.ReceivedOn = house.Today;
         Input.Lot = lot is null ? null : await db.Lots.Where(one => one.Id == lot).Select(one => one.Ref).SingleOrDefaultAsync(cancellationToken);
         await LoadAsync(cancellationToken);
     }

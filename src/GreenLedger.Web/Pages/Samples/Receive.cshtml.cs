@@ -3,6 +3,7 @@ using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -10,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Samples;
 
 /// <summary>A sample that was asked for is here.</summary>
-public sealed class ReceiveModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class ReceiveModel(LedgerContext db, HouseZone house) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
@@ -35,7 +36,7 @@ public sealed class ReceiveModel(LedgerContext db, TimeProvider clock) : FormPag
         }
 
         await LoadAsync(cancellationToken);
-        Input = new ReceiveForm { ReceivedOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime), Version = sample.Version };
+        Input = new ReceiveForm { ReceivedOn = house.Today, Version = sample.Version };
         return Page();
     }
 

@@ -8,15 +8,15 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, SampleWayQuery ways, Reader reader, TimeProvider clock) : PageModel
+internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, SampleWayQuery ways, Reader reader, HouseZone house) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
@@ -60,7 +60,7 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Sampl
         Grades = await db.GreenGrades.AsNoTracking().OfSample(Id).ToListAsync(cancellationToken);
         Roasts = await db.SampleRoasts.AsNoTracking().Where(roast => roast.SampleId == Id).OrderByDescending(roast => roast.RoastedAt).ToListAsync(cancellationToken);
         Results = [.. (await sessions.OfLotAsync(found.LotId, cancellationToken)).Where(row => row.Result.SampleId == Id)];
-        Way = await ways.FindAsync(found, clock.Today(), cancellationToken);
+        Way = await ways.FindAsync(found, house.Today, cancellationToken);
         AskedOf = User.MayRead("Offers") ? await db.Suppliers.Where(one => one.Id == found.AskedOf).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) : null;
         MayGoBack = found.Step != SampleStep.Asked && found.AskedOn is not null && !await db.IsUsedAsync(found, cancellationToken);
         var people = found.SetBacks.Select(back => back.By).ToList();

@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -9,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Samples;
 
 /// <summary>Writes down that the sender has handed a sample to a courier.</summary>
-public sealed class SendModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class SendModel(LedgerContext db, HouseZone house) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
@@ -29,7 +30,7 @@ public sealed class SendModel(LedgerContext db, TimeProvider clock) : FormPage
         LabelCode = sample.LabelCode;
         Input = new SendForm
         {
-            SentOn = sample.SentOn ?? DateOnly.FromDateTime(clock.GetLocalNow().DateTime),
+            SentOn = sample.SentOn ?? house.Today,
             Courier = sample.Courier,
             TrackingNumber = sample.TrackingNumber,
             Version = sample.Version,

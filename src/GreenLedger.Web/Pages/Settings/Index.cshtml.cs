@@ -28,6 +28,7 @@ public sealed class IndexModel(LedgerContext db) : FormPage
             ReproducibilityPoints = house.Reproducibility.Points,
             RepeatabilityPoints = house.Repeatability.Points,
             LongYears = house.LongYears,
+            TimeZone = house.TimeZone,
         };
     }
 
@@ -39,6 +40,7 @@ public sealed class IndexModel(LedgerContext db) : FormPage
         house.UseCurrency(Currency.Of(Input.Currency));
         house.ShowWeightsIn(Input.ShowsPounds);
         house.Expect(Score.Of(Input.ReproducibilityPoints), Score.Of(Input.RepeatabilityPoints));
+        house.ReadClocksIn(Input.TimeZone);
         house.CountInterestIn365DaysFor(Input.LongYears);
         await db.SaveChangesAsync(cancellationToken);
         Say("The settings of the house are saved.");
@@ -61,6 +63,10 @@ public sealed class IndexModel(LedgerContext db) : FormPage
 
         [Display(Name = "Weights are shown in")]
         public bool ShowsPounds { get; set; }
+
+        [Required(ErrorMessage = "Choose the time zone of the house.")]
+        [Display(Name = "Time zone")]
+        public string TimeZone { get; set; } = "";
 
         [Display(Name = "Reproducibility, points")]
         public decimal ReproducibilityPoints { get; set; }
