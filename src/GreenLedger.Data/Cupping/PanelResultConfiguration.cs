@@ -49,6 +49,9 @@ internal sealed class PanelResultConfiguration :
         builder.ToTable("DiscussedScores");
         builder.Property(discussed => discussed.Id).ValueGeneratedNever();
         builder.Property(discussed => discussed.Reason).HasMaxLength(500);
+        builder.Property(discussed => discussed.WithdrawnBecause).HasMaxLength(500);
+        builder.Ignore(discussed => discussed.IsWithdrawn);
+        builder.HasOne<Person>().WithMany().HasForeignKey(discussed => discussed.WithdrawnBy).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Sample>().WithMany().HasForeignKey(discussed => discussed.SampleId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(discussed => discussed.By).OnDelete(DeleteBehavior.Restrict);
     }

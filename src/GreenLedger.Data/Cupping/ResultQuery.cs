@@ -13,12 +13,12 @@ public sealed record KeyOpeningRow(Id<Person> By, string Name, DateTimeOffset At
 /// <summary>What an earlier session said of a house reference, on the same form.</summary>
 public sealed record ReferenceRow(Id<Sample> SampleId, Id<CuppingSession> SessionId, string Title, DateOnly HeldOn, Score Fitted);
 
-/// <summary>A discussed score with the name of who wrote it down.</summary>
-public sealed record DiscussedRow(DiscussedScore Score, string By);
+/// <summary>A discussed score with the names of who wrote it down and who withdrew it.</summary>
+public sealed record DiscussedRow(DiscussedScore Score, string By, string? WithdrawnBy = null);
 
 /// <summary>A closed session with everything that its result is read by.</summary>
 /// <param name="Key">What stood under the codes, in the order of the table.</param>
-/// <param name="Discussed">The oldest first; the last of a sample stands.</param>
+/// <param name="Discussed">The oldest first; the last of a sample that was not withdrawn stands.</param>
 /// <param name="References">Earlier results of the session's house references, the newest first.</param>
 public sealed record ClosedSession(
     CuppingSession Session,
@@ -31,6 +31,9 @@ public sealed record ClosedSession(
     /// <summary>Keys and names of those who opened the key and scored.</summary>
     public IReadOnlyDictionary<string, string> NotBlind { get; } = Session.NotBlind()
         .ToDictionary(person => person.ToString(), person => Openings.First(opening => opening.By == person).Name);
+
+    /// <summary>The discussed score that stands for a sample; null where none does.</summary>
+    public DiscussedScore? DiscussedOf(Id<Sample> sample) => Discussed.LastOrDefault(row => row.Score.SampleId == sample && !row.Score.IsWithdrawn)?.Score;
 }
 
 /// <summary>Reads the result of a closed session.</summary>
@@ -57,13 +60,15 @@ public sealed class ResultQuery(LedgerContext db, SessionQuery sessions)
             descriptive?.Rules,
             await sessions.KeyAsync(id, cancellationToken),
             [.. session.KeyOpenings.OrderBy(opening => opening.At).Select(opening => new KeyOpeningRow(opening.By, names[opening.By], opening.At))],
-            [.. session.Result!.Discussed.OrderBy(discussed => discussed.At).Select(discussed => new DiscussedRow(discussed, names[discussed.By]))],
+            [.. session.Result!.Discussed.OrderBy(discussed => discussed.At).Select(discussed => new DiscussedRow(
+                discussed, names[discussed.By], discussed.WithdrawnBy is { } by ? names[by] : null))],
             await ReferencesAsync(session, cancellationToken));
     }
 
     private Task<Dictionary<Id<Person>, string>> NamesAsync(CuppingSession session, CancellationToken cancellationToken)
     {
-        var ids = session.KeyOpenings.Select(opening => opening.By).Concat(session.Result!.Discussed.Select(discussed => discussed.By)).Distinct().ToList();
+        var ids = session.KeyOpenings.Select(opening => opening.By).Concat(session.Result!.Discussed.Select(discussed => discussed.By))
+            .Concat(session.Result.Discussed.Select(discussed => discussed.WithdrawnBy).OfType<Id<Person>>()).Distinct().ToList();
         return db.People.Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
     }
 

@@ -22,7 +22,12 @@ internal sealed class GreenGradeConfiguration
         builder.Property(grade => grade.Odour).HasMaxLength(100);
         builder.Property(grade => grade.QualityClass).HasMaxLength(100);
         builder.Property(grade => grade.Note).HasMaxLength(2000);
+        builder.Property(grade => grade.WithdrawnBecause).HasMaxLength(500);
         builder.Ignore(grade => grade.QuakersIn100Grams);
+        builder.Ignore(grade => grade.IsWithdrawn);
+        // A withdrawn grade counts nowhere; the pages that show it ask for it by name.
+        builder.HasQueryFilter(Withdrawn.Filter, grade => grade.WithdrawnAt == null);
+        builder.HasOne<Person>().WithMany().HasForeignKey(grade => grade.WithdrawnBy).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(grade => new { grade.LotId, grade.GradedOn });
         builder.HasOne<Sample>().WithMany().HasForeignKey(grade => grade.SampleId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Lot>().WithMany().HasForeignKey(grade => grade.LotId).OnDelete(DeleteBehavior.Restrict);

@@ -14,6 +14,11 @@ internal sealed class SampleRoastConfiguration : IEntityTypeConfiguration<Sample
         builder.Property(roast => roast.Id).ValueGeneratedNever();
         builder.Property(roast => roast.ColourScale).HasMaxLength(60);
         builder.Property(roast => roast.Note).HasMaxLength(2000);
+        builder.Property(roast => roast.WithdrawnBecause).HasMaxLength(500);
+        builder.Ignore(roast => roast.IsWithdrawn);
+        // As for grades: it counts nowhere unless it is asked for by name.
+        builder.HasQueryFilter(Withdrawn.Filter, roast => roast.WithdrawnAt == null);
+        builder.HasOne<Person>().WithMany().HasForeignKey(roast => roast.WithdrawnBy).OnDelete(DeleteBehavior.Restrict);
         builder.Ignore(roast => roast.Loss);
         builder.Ignore(roast => roast.Rest);
         builder.HasIndex(roast => roast.RoastedAt);

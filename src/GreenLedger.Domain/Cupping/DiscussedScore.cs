@@ -36,4 +36,22 @@ public sealed class DiscussedScore
     public Id<Person> By { get; private set; }
 
     public DateTimeOffset At { get; private set; }
+
+    /// <summary>Why it no longer counts; null while it does.</summary>
+    public string? WithdrawnBecause { get; private set; }
+
+    public Id<Person>? WithdrawnBy { get; private set; }
+
+    public DateTimeOffset? WithdrawnAt { get; private set; }
+
+    public bool IsWithdrawn => WithdrawnAt is not null;
+
+    /// <summary>Takes it out of everything that is counted; it stays with who, when and why.</summary>
+    /// <exception cref="RuleBrokenException">It was withdrawn before, or no reason is given.</exception>
+    internal void Withdraw(string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(!IsWithdrawn, "This discussed score was already withdrawn.", nameof(WithdrawnBecause));
+        WithdrawnBecause = Rule.Text(reason, "The reason for withdrawing", 500, nameof(WithdrawnBecause));
+        (WithdrawnBy, WithdrawnAt) = (by, at);
+    }
 }

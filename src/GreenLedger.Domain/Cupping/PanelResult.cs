@@ -52,7 +52,7 @@ public sealed class PanelResult
 
     public IReadOnlyList<CupperEffect> Cuppers => _cuppers;
 
-    /// <summary>Scores that were agreed on in talk; the last of a sample stands, and none enters anything that is computed.</summary>
+    /// <summary>Scores that were agreed on in talk; the last of a sample that was not withdrawn stands, and none enters anything that is computed.</summary>
     public IReadOnlyList<DiscussedScore> Discussed => _discussed;
 
     /// <summary>
@@ -132,6 +132,15 @@ public sealed class PanelResult
         var discussed = new DiscussedScore(sample, Score.Of(points), reason, by, at);
         _discussed.Add(discussed);
         return discussed;
+    }
+
+    /// <summary>A discussed score no longer stands; it stays with who, when and why.</summary>
+    /// <exception cref="RuleBrokenException">There is no such discussed score, it was withdrawn before, or no reason is given.</exception>
+    public void WithdrawDiscussed(Id<DiscussedScore> id, string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        var discussed = _discussed.Find(one => one.Id == id);
+        Rule.Require(discussed is not null, "There is no such discussed score on this result.", nameof(Discussed));
+        discussed.Withdraw(reason, by, at);
     }
 
     private static SampleResult Result(

@@ -109,6 +109,15 @@ public sealed class GreenGrade
 
     public string? Note { get; private set; }
 
+    /// <summary>Why it no longer counts; null while it does.</summary>
+    public string? WithdrawnBecause { get; private set; }
+
+    public Id<Person>? WithdrawnBy { get; private set; }
+
+    public DateTimeOffset? WithdrawnAt { get; private set; }
+
+    public bool IsWithdrawn => WithdrawnAt is not null;
+
     /// <summary>
     /// Puts right when, how much and what was noted. Whoever corrects what was found measures, counts, sieves and roasts
     /// anew: full defects follow from the weight searched.
@@ -243,6 +252,15 @@ public sealed class GreenGrade
         }
 
         return this;
+    }
+
+    /// <summary>Takes it out of everything that is counted; it stays with who, when and why.</summary>
+    /// <exception cref="RuleBrokenException">It was withdrawn before, or no reason is given.</exception>
+    public void Withdraw(string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(!IsWithdrawn, "This grade was already withdrawn.", nameof(WithdrawnBecause));
+        WithdrawnBecause = Rule.Text(reason, "The reason for withdrawing", 500, nameof(WithdrawnBecause));
+        (WithdrawnBy, WithdrawnAt) = (by, at);
     }
 
     /// <summary>The class of its scheme with the reasons; null when beans were not counted by kind.</summary>

@@ -67,6 +67,15 @@ public sealed class SampleRoast
 
     public string? Note { get; private set; }
 
+    /// <summary>Why it no longer counts; null while it does.</summary>
+    public string? WithdrawnBecause { get; private set; }
+
+    public Id<Person>? WithdrawnBy { get; private set; }
+
+    public DateTimeOffset? WithdrawnAt { get; private set; }
+
+    public bool IsWithdrawn => WithdrawnAt is not null;
+
     /// <summary>The share of the mass lost in the roast; null while the roasted coffee was not weighed.</summary>
     public Percent? Loss => MassOut is { } left ? Percent.Of(100m * (MassIn.Grams - left.Grams) / MassIn.Grams) : null;
 
@@ -114,6 +123,15 @@ public sealed class SampleRoast
         Rule.Require(at is null || at >= RoastedAt, "It can be cupped only after it was roasted.", nameof(CuppingAt));
         CuppingAt = at;
         return this;
+    }
+
+    /// <summary>Takes it out of everything that is counted; it stays with who, when and why.</summary>
+    /// <exception cref="RuleBrokenException">It was withdrawn before, or no reason is given.</exception>
+    public void Withdraw(string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(!IsWithdrawn, "This roast was already withdrawn.", nameof(WithdrawnBecause));
+        WithdrawnBecause = Rule.Text(reason, "The reason for withdrawing", 500, nameof(WithdrawnBecause));
+        (WithdrawnBy, WithdrawnAt) = (by, at);
     }
 
     public SampleRoast Remark(string? note)

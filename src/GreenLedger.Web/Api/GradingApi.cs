@@ -25,6 +25,8 @@ internal static class GradingApi
             .WithDescription("Beans go by the codes of the defect table, screens by their number with 0 for the pan. What was not measured is left out: a missing value is never zero.");
         grading.MapPut("/grades/{id}", CorrectAsync).WithName("CorrectGrade").WithSummary("Corrects a grade; 409 with both versions when somebody changed it meanwhile")
             .WithDescription("As for writing a grade, with the `version` that was read. All of it is written anew, so send what stays as well: what is left out was not measured. Date and weight that are left out stay.");
+        grading.MapPost("/grades/{id}/withdraw", WithdrawAsync).WithName("WithdrawGrade").WithSummary("Take a grade out of everything that is counted, with a reason")
+            .WithDescription("It stays to be read, with who, when and why. Not found also while an open session keeps its sample from the caller.");
         grading.MapPost("/calculate/grade", Calculate).WithName("CalculateGrade").WithSummary("The class and each limit of a grade; stores nothing")
             .WithDescription("As for writing a grade, without a label: `varieties` tell the species (arabica unless they say robusta), `scheme` is the code of a defect table.");
     }
@@ -94,9 +96,23 @@ internal static class GradingApi
         return TypedResults.Ok((await FindAsync(db, id, cancellationToken))!);
     }
 
+    private static async Task<Results<Ok<WholeGradeReply>, NotFound>> WithdrawAsync(
+        Id<GreenGrade> id, WithdrawRequest request, LedgerContext db, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var grade = await db.GreenGrades.WithWithdrawn().SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
+        if (grade is null || (await reader.SealAsync()).Covers(grade.SampleId.Value))
+        {
+            return TypedResults.NotFound();
+        }
+
+        grade.Withdraw(request.Reason, http.User.Person(), clock.GetUtcNow());
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok((await FindAsync(db, id, cancellationToken))!);
+    }
+
     private static async Task<WholeGradeReply?> FindAsync(LedgerContext db, Id<GreenGrade> id, CancellationToken cancellationToken)
     {
-        if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } grade)
+        if (await db.GreenGrades.AsNoTracking().WithWithdrawn().Whole().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } grade)
         {
             return null;
         }

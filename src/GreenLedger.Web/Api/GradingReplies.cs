@@ -128,7 +128,8 @@ internal sealed record WholeGradeReply(
     string? Class,
     IReadOnlyList<string> Reasons,
     string? Note,
-    IReadOnlyList<LimitReply> Limits)
+    IReadOnlyList<LimitReply> Limits,
+    WithdrawnReply? Withdrawn)
 {
     public static WholeGradeReply Of(GreenGrade grade, string label)
     {
@@ -163,7 +164,8 @@ internal sealed record WholeGradeReply(
             grade.QualityClass,
             grade.Verdict()?.Reasons ?? [],
             grade.Note,
-            [.. grade.Limits.OrderBy(limit => limit.Position).Select(limit => new LimitReply(limit.Limits, limit.Name, limit.Found, limit.Limit, limit.Passed))]);
+            [.. grade.Limits.OrderBy(limit => limit.Position).Select(limit => new LimitReply(limit.Limits, limit.Name, limit.Found, limit.Limit, limit.Passed))],
+            WithdrawnReply.Of(grade.WithdrawnAt, grade.WithdrawnBecause));
     }
 }
 

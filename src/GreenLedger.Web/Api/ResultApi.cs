@@ -18,6 +18,8 @@ internal static class ResultApi
             .WithSummary("What a closed session shows: results, profiles, discussed scores, agreement, samples told apart, hidden duplicates and weights.");
         cupping.MapPost("/sessions/{id}/discussed", DiscussAsync).WithName("DiscussScore")
             .WithSummary("Writes down a score that cuppers agreed on in talk after closing; the fitted score stays as it is.");
+        cupping.MapPost("/sessions/{id}/discussed/{discussed}/withdraw", WithdrawAsync).WithName("WithdrawDiscussedScore")
+            .WithSummary("Takes back a discussed score with a reason; it stays on the result.");
         cupping.MapGet("/my-record", MineAsync).WithName("ReadMyRecord").WithSummary("The caller's own record as a cupper, on one form.");
         cupping.MapGet("/cuppers", CuppersAsync).WithName("ListCuppers").WithSummary("Everybody who has cupped, for the lead cupper.");
         cupping.MapGet("/cuppers/{id}/record", RecordAsync).WithName("ReadCupperRecord").WithSummary("One cupper's record on one form, for the lead cupper.");
@@ -36,6 +38,21 @@ internal static class ResultApi
         }
 
         session.Result!.Discuss(session.Poured(request.Code).SampleId, request.Score, request.Reason ?? "", http.User.Person(), clock.GetUtcNow());
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(ResultReply.Of((await query.FindAsync(id, cancellationToken))!));
+    }
+
+    [InArea("Cupping, leading")]
+    private static async Task<Results<Ok<ResultReply>, NotFound>> WithdrawAsync(
+        Id<CuppingSession> id, Id<DiscussedScore> discussed, WithdrawRequest request, LedgerContext db, ResultQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        if (await db.CuppingSessions.Whole().Closed().SingleOrDefaultAsync(session => session.Id == id, cancellationToken) is not { Result: { } result }
+            || result.Discussed.All(one => one.Id != discussed))
+        {
+            return TypedResults.NotFound();
+        }
+
+        result.WithdrawDiscussed(discussed, request.Reason, http.User.Person(), clock.GetUtcNow());
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(ResultReply.Of((await query.FindAsync(id, cancellationToken))!));
     }

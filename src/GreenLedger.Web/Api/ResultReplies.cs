@@ -9,8 +9,8 @@ namespace GreenLedger.Web.Api;
 /// <summary>A score that cuppers agreed on in talk, for the sample under this code.</summary>
 internal sealed record DiscussRequest(string Code, decimal Score, string? Reason);
 
-/// <summary>A discussed score; the last of a sample stands, earlier ones stay.</summary>
-internal sealed record DiscussedReply(string Code, decimal Score, string Reason, string By, DateTimeOffset At);
+/// <summary>A discussed score; the last of a sample that was not withdrawn stands, earlier ones stay.</summary>
+internal sealed record DiscussedReply(Guid Id, string Code, decimal Score, string Reason, string By, DateTimeOffset At, WithdrawnReply? Withdrawn);
 
 internal sealed record AttributeReply(string Key, string Name, decimal Mean, decimal Lowest, decimal Highest);
 
@@ -69,7 +69,8 @@ internal sealed record ResultReply(
             [.. session.Samples.Where(sample => sample.IsReference && !sample.IsDuplicate).Select(sample => sample.Code)],
             [.. result.Samples.Select(sample => SampleResultReply.Of(sample, key[sample.SampleId]))],
             [.. detail.Profiles.Select(profile => Profile(profile, key))],
-            [.. found.Discussed.Select(row => new DiscussedReply(key[row.Score.SampleId].Code, row.Score.Points.Points, row.Score.Reason, row.By, row.Score.At))],
+            [.. found.Discussed.Select(row => new DiscussedReply(
+                row.Score.Id.Value, key[row.Score.SampleId].Code, row.Score.Points.Points, row.Score.Reason, row.By, row.Score.At, WithdrawnReply.Of(row.Score.WithdrawnAt, row.Score.WithdrawnBecause)))],
             result.ResidualDeviation?.Points,
             CuppingCalculators.Agreed(detail.Agreement),
             detail.Differences is { } differences ? PairwiseReply.Of(differences, [.. detail.Scores.Samples.Select(sample => key[sample].Code)]) : null,

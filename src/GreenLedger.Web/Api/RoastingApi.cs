@@ -22,6 +22,8 @@ internal static class RoastingApi
             .WithDescription("`q` is a part of a label, lot or origin.");
         roasting.MapPost("/roasts", WriteAsync).WithName("WriteRoast").WithSummary("Write down a sample roast")
             .WithDescription("Times are seconds from charging the batch; colours need the name of their scale. What was not measured is left out. Missing a window of the protocol is told, not refused.");
+        roasting.MapPost("/roasts/{id}/withdraw", WithdrawAsync).WithName("WithdrawRoast").WithSummary("Take a sample roast out of everything that is counted, with a reason")
+            .WithDescription("It stays to be read, with who, when and why. Not found also while an open session keeps its sample from the caller.");
         roasting.MapPut("/roasts/{id}", CorrectAsync).WithName("CorrectRoast").WithSummary("Correct a sample roast")
             .WithDescription("The whole roast is sent, with the version that was read; the sample, the end of the roast and the protocol stay. 409 when somebody was faster. Not found also while an open session keeps its sample from the caller.");
     }
@@ -61,6 +63,20 @@ internal static class RoastingApi
         request.Onto(roast);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(RoastReply.Of((await query.FindAsync(id, cancellationToken))!));
+    }
+
+    private static async Task<Results<Ok<WithdrawnReply>, NotFound>> WithdrawAsync(
+        Id<SampleRoast> id, WithdrawRequest request, LedgerContext db, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var roast = await db.SampleRoasts.WithWithdrawn().SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
+        if (roast is null || (await reader.SealAsync()).Covers(roast.SampleId.Value))
+        {
+            return TypedResults.NotFound();
+        }
+
+        roast.Withdraw(request.Reason, http.User.Person(), clock.GetUtcNow());
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(WithdrawnReply.Of(roast.WithdrawnAt, roast.WithdrawnBecause)!);
     }
 }
 

@@ -9,8 +9,10 @@ namespace GreenLedger.Web.Cupping;
 /// </summary>
 public sealed record ToldApart(int Width, int Height, IReadOnlyList<SpreadTick> Ticks, IReadOnlyList<ToldApartRow> Rows, IReadOnlyList<ToldApartGroup> Groups)
 {
-    private const int Left = 120;
-    private const int Full = 720;
+    private const int Left = 104;
+
+    /// <summary>What a phone shows without scrolling; each group beyond the second makes it wider.</summary>
+    private const int Narrow = 336;
     private const int RowHeight = 28;
     private const int GroupWidth = 22;
     private const int MostGroups = 12;
@@ -29,16 +31,17 @@ public sealed record ToldApart(int Width, int Height, IReadOnlyList<SpreadTick> 
         var order = differences.Groups.SelectMany(group => group).Distinct().OrderByDescending(sample => differences.Fitted[sample]).ToList();
         var line = order.Select((sample, index) => (sample, index)).ToDictionary(pair => pair.sample, pair => pair.index * RowHeight + RowHeight / 2);
         double from = Math.Floor(differences.Fitted.Min()), to = Math.Max(from + 1, Math.Ceiling(differences.Fitted.Max()));
-        var right = Full - differences.Groups.Count * GroupWidth - 24;
-        var step = Math.Max(1, Math.Ceiling((to - from) / 8));
+        var full = Narrow + Math.Max(0, differences.Groups.Count - 2) * GroupWidth;
+        var right = full - differences.Groups.Count * GroupWidth - 24;
+        var step = Math.Max(1, Math.Ceiling((to - from) / 5));
         string X(double points) => (Left + (points - from) / (to - from) * (right - Left)).ToString("0.#", CultureInfo.InvariantCulture);
         return new ToldApart(
-            Full,
+            full,
             order.Count * RowHeight + 34,
             [.. Enumerable.Range(0, (int)((to - from) / step) + 1).Select(number => from + number * step).Select(points => new SpreadTick(X(points), points.ToString("0", CultureInfo.InvariantCulture)))],
             [.. order.Select(sample => new ToldApartRow(names[sample], line[sample], X(differences.Fitted[sample])))],
             [.. differences.Groups.Select((group, number) => new ToldApartGroup(
-                Full - (differences.Groups.Count - number) * GroupWidth + GroupWidth / 2,
+                full - (differences.Groups.Count - number) * GroupWidth + GroupWidth / 2,
                 [.. group.Select(sample => line[sample]).Order()],
                 string.Join(", ", group.Select(sample => names[sample]))))]);
     }

@@ -80,7 +80,7 @@ public sealed class ResultModel(ResultQuery query, BlindTableQuery blind) : Page
     public string Name(Id<Sample> sample) => $"{Key[sample].Code} · {Key[sample].LabelCode}";
 
     /// <summary>The discussed score that stands for a sample; null where none was written down.</summary>
-    public decimal? DiscussedOf(Id<Sample> sample) => Found.Discussed.LastOrDefault(row => row.Score.SampleId == sample)?.Score.Points.Points;
+    public decimal? DiscussedOf(Id<Sample> sample) => Found.DiscussedOf(sample)?.Points.Points;
 
     /// <summary>A cupper's name, marked where the cupper was not blind.</summary>
     public string Cupper(string key, string name) => Found.NotBlind.ContainsKey(key) ? $"{name} · not blind" : name;
@@ -128,6 +128,10 @@ public sealed class ResultModel(ResultQuery query, BlindTableQuery blind) : Page
         TableColumn<ScoreSheet>.Number("Total (points)", sheet => sheet.Total.Points, 4),
         TableColumn<ScoreSheet>.Number("Stated total (points)", sheet => sheet.StatedTotal?.Points, 4),
         TableColumn<ScoreSheet>.Number("Fitted score (points)", sheet => Session.Result!.Samples.Single(result => result.SampleId == sheet.SampleId).Fitted.Points, 4),
+        TableColumn<ScoreSheet>.Number("Discussed score (points)", sheet => DiscussedOf(sheet.SampleId), 2),
+        TableColumn<ScoreSheet>.Text("Discussed because", sheet => Found.DiscussedOf(sheet.SampleId)?.Reason, 36),
+        TableColumn<ScoreSheet>.Number("Weight of the cupper", sheet => (decimal?)Session.Result!.Cuppers.FirstOrDefault(cupper => cupper.CupperKey == sheet.CupperKey)?.Weight, 2),
+        TableColumn<ScoreSheet>.Text("Why it weighs so", sheet => Session.Result!.Cuppers.FirstOrDefault(cupper => cupper.CupperKey == sheet.CupperKey)?.WeightReason, 36),
         TableColumn<ScoreSheet>.Text("Descriptors", sheet => string.Join(", ", sheet.Descriptors), 36),
         TableColumn<ScoreSheet>.Text("Note", sheet => sheet.Note, 36),
     ];

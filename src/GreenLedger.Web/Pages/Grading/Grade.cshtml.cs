@@ -23,6 +23,8 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
 
     public string? Grader { get; private set; }
 
+    public string? WithdrawnBy { get; private set; }
+
     /// <summary>The table that it was counted by.</summary>
     public DefectScheme Scheme { get; private set; } = DefectScheme.WashedArabica;
 
@@ -33,7 +35,7 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } found)
+        if (await db.GreenGrades.AsNoTracking().WithWithdrawn().Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } found)
         {
             return NotFound();
         }
@@ -48,6 +50,7 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
         LabelCode = await db.Samples.Where(sample => sample.Id == found.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
         LotName = (await reader.SealAsync()).Covers(found.SampleId.Value) ? "On the table of an open cupping session" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
         Scheme = DefectScheme.Find(found.Scheme) ?? DefectScheme.WashedArabica;
+        WithdrawnBy = await db.People.Where(person => person.Id == found.WithdrawnBy).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         Grader = await db.People.Where(person => person.Id == found.By).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         return Page();
     }

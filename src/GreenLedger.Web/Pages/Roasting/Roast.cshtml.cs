@@ -21,12 +21,14 @@ internal sealed class RoastModel(LedgerContext db, Reader reader) : PageModel
 
     public string? Roaster { get; private set; }
 
+    public string? WithdrawnBy { get; private set; }
+
     /// <summary>The windows that held when it was written down.</summary>
     public RoastWindows? Windows { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (await db.SampleRoasts.AsNoTracking().SingleOrDefaultAsync(roast => roast.Id == Id, cancellationToken) is not { } found)
+        if (await db.SampleRoasts.AsNoTracking().WithWithdrawn().SingleOrDefaultAsync(roast => roast.Id == Id, cancellationToken) is not { } found)
         {
             return NotFound();
         }
@@ -34,6 +36,7 @@ internal sealed class RoastModel(LedgerContext db, Reader reader) : PageModel
         Found = found;
         LabelCode = await db.Samples.Where(sample => sample.Id == found.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
         LotName = (await reader.SealAsync()).Covers(found.SampleId.Value) ? "On the table of an open cupping session" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
+        WithdrawnBy = await db.People.Where(person => person.Id == found.WithdrawnBy).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         Roaster = await db.People.Where(person => person.Id == found.By).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         Windows = (await db.RoastProtocols.AsNoTracking().SingleOrDefaultAsync(protocol => protocol.Id == found.ProtocolId, cancellationToken))?.Windows;
         return Page();

@@ -57,8 +57,8 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Sampl
         }
 
         Lot = await db.Lots.AsNoTracking().SingleAsync(lot => lot.Id == found.LotId, cancellationToken);
-        Grades = await db.GreenGrades.AsNoTracking().OfSample(Id).ToListAsync(cancellationToken);
-        Roasts = await db.SampleRoasts.AsNoTracking().Where(roast => roast.SampleId == Id).OrderByDescending(roast => roast.RoastedAt).ToListAsync(cancellationToken);
+        Grades = await db.GreenGrades.AsNoTracking().WithWithdrawn().OfSample(Id).ToListAsync(cancellationToken);
+        Roasts = await db.SampleRoasts.AsNoTracking().WithWithdrawn().Where(roast => roast.SampleId == Id).OrderByDescending(roast => roast.RoastedAt).ToListAsync(cancellationToken);
         Results = [.. (await sessions.OfLotAsync(found.LotId, cancellationToken)).Where(row => row.Result.SampleId == Id)];
         Way = await ways.FindAsync(found, house.Today, cancellationToken);
         AskedOf = User.MayRead("Offers") ? await db.Suppliers.Where(one => one.Id == found.AskedOf).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) : null;
