@@ -20,6 +20,7 @@ public sealed record BlindTable(
     int CupsPerSample,
     bool IsClosed,
     bool MayOpenKey,
+    bool IsAlone,
     IReadOnlyList<BlindSampleRow> Samples,
     IReadOnlyDictionary<string, BlindSheet> Mine,
     IReadOnlyDictionary<string, int> SheetsByCode);
@@ -51,6 +52,7 @@ public sealed class BlindTableQuery(LedgerContext db)
             session.CupsPerSample,
             session.IsClosed,
             cupper is { } asking && session.MayOpenKey(asking),
+            cupper is { } alone && session.IsAloneOf(alone),
             [.. (cupper is { } person ? session.ServedTo(person) : session.Samples).Select(sample => new BlindSampleRow(sample.Code, sample.Position, sample.Flight))],
             session.Sheets.Where(sheet => sheet.CupperId == cupper && cupper is not null && !sheet.IsPast)
                 .ToDictionary(sheet => codes[(sheet.SampleId, sheet.Repeat)], Blind),

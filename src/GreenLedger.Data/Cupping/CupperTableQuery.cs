@@ -58,7 +58,7 @@ public sealed class CupperTableQuery(LedgerContext db)
                 ? [.. session.Places.Select(place => AtPlace(place, drafts.GetValueOrDefault(place)))]
                 : [.. session.ServedTo(cupper).Select(sample => Served(session, sample, cupper, drafts.GetValueOrDefault(sample.Code)))],
             session.Flights,
-            await db.Descriptors.AsNoTracking().OrderBy(word => word.Family).ThenBy(word => word.Word).ToListAsync(cancellationToken));
+            await db.Descriptors.AsNoTracking().Where(word => !word.IsRetired).OrderBy(word => word.Family).ThenBy(word => word.Word).ToListAsync(cancellationToken));
     }
 
     private static ServedCode AtPlace(string place, SheetDraft? draft) =>

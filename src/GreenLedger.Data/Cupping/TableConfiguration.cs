@@ -25,6 +25,7 @@ internal sealed class TableConfiguration :
         builder.Property(form => form.Id).ValueGeneratedNever();
         builder.Property(form => form.Name).HasMaxLength(200);
         builder.Property(form => form.Edition).HasMaxLength(20);
+        builder.Property(form => form.Reason).HasMaxLength(500);
         builder.Property(form => form.Rules).HasConversion(Json.Of<DescriptiveRules>(), Json.Comparer<DescriptiveRules>());
         builder.HasIndex(form => new { form.Name, form.Edition, form.Revision }).IsUnique();
     }

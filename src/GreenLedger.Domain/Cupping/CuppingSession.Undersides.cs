@@ -8,6 +8,10 @@ namespace GreenLedger.Domain.Cupping;
 /// </summary>
 public sealed partial class CuppingSession
 {
+    /// <summary>A session that this person laid out for themselves and cups alone, openly or with codes under the bowls.</summary>
+    public bool IsAloneOf(Id<Person> person) =>
+        LaidOutBy == person && Blinding != Blinding.ByKey && _panel.TrueForAll(member => member.PersonId == person);
+
     /// <summary>Sheets are still written by place, because nobody has looked under the bowls yet.</summary>
     public bool IsByPlace => Blinding == Blinding.Undersides && _sheets.Count == 0;
 

@@ -66,6 +66,9 @@ public sealed class DescriptiveForm
 
     public DescriptiveRules Rules { get; private set; }
 
+    /// <summary>Why the house changed it; null as delivered.</summary>
+    public string? Reason { get; private set; }
+
     /// <summary>
     /// Seven intensities from 0 to 15 and four lists; handbook quality.md section 1.2. The wording of the lists and how
     /// many may be checked are from memory there, which is why they are data with a revision.
@@ -77,6 +80,36 @@ public sealed class DescriptiveForm
         Edition = "2024",
         Revision = 1,
     };
+
+    /// <summary>The same form with other intensities or words: a new revision, so that earlier sessions keep theirs.</summary>
+    /// <exception cref="RuleBrokenException">A line or list was left out, the numbers or words contradict each other, or no reason is given.</exception>
+    public DescriptiveForm Revise(DescriptiveRules rules, string? reason)
+    {
+        ArgumentNullException.ThrowIfNull(rules);
+        Rule.Require(
+            rules.Intensities.Select(line => line.Key).SequenceEqual(Rules.Intensities.Select(line => line.Key)) && rules.Lists.Select(list => list.Key).SequenceEqual(Rules.Lists.Select(list => list.Key)),
+            "A revision keeps the intensities and the lists of its form.", nameof(Rules));
+        Rule.Require(rules.Intensities.All(line => line.Highest is >= 1 and <= 100), "An intensity runs from 0 up to a number between 1 and 100.", nameof(Rules));
+        foreach (var list in rules.Lists)
+        {
+            Rule.Require(list.Words.Count > 0, $"{list.Name}: a list needs at least one word.", list.Key);
+            var twice = list.Words.GroupBy(word => word.Word, StringComparer.OrdinalIgnoreCase).FirstOrDefault(word => word.Count() > 1);
+            Rule.Require(twice is null, $"{list.Name}: '{twice?.Key}' stands there twice.", list.Key);
+            Rule.Require(list.MostPicks >= 1 && list.MostPicks <= list.Words.Count, $"{list.Name}: between 1 and {list.Words.Count} words may be checked.", list.Key);
+        }
+
+        return new DescriptiveForm
+        {
+            Id = Id<DescriptiveForm>.New(),
+            Name = Name,
+            Edition = Edition,
+            Revision = Revision + 1,
+            Rules = rules,
+            Reason = Rule.Text(reason, "The reason for the change", 500, nameof(Reason)),
+        };
+    }
+
+    public override string ToString() => Revision == 1 ? $"{Name}, {Edition}" : $"{Name}, {Edition}, revision {Revision}";
 
     private static DescriptiveRules Sca103Rules() => new(
         [

@@ -22,10 +22,25 @@ public sealed class Descriptor
 
     public Id<Descriptor> Id { get; private set; }
 
+    public int Version { get; private set; }
+
     /// <summary>As cuppers write it; unique in the house.</summary>
     public string Word { get; private set; }
 
     public string Family { get; private set; }
+
+    /// <summary>No longer proposed while cuppers type; sheets that have the word keep it.</summary>
+    public bool IsRetired { get; private set; }
+
+    /// <summary>Puts the word right or into another family. Sheets keep the word as it was written on them.</summary>
+    /// <exception cref="RuleBrokenException">The word or its family is empty or too long.</exception>
+    public void Sort(string? word, string? family)
+    {
+        Word = Rule.Text(word, "The word", 60, nameof(Word));
+        Family = Rule.Text(family, "The family", 60, nameof(Family));
+    }
+
+    public void Retire(bool isRetired) => IsRetired = isRetired;
 
     /// <summary>The words that a new house begins with; our own choice of everyday words, no source.</summary>
     public static IReadOnlyList<Descriptor> Usual() =>

@@ -86,8 +86,8 @@ internal static class CuppingApi
         return TypedResults.Ok(SheetReply.Of(sheet, sample.Code, draft.ChangeCount));
     }
 
-    [InArea("Cupping, leading")]
-    private static async Task<Results<Ok<ClosedSessionReply>, NotFound>> CloseAsync(
+    /// <summary>For whoever leads, and for whoever cups alone the own one.</summary>
+    private static async Task<Results<Ok<ClosedSessionReply>, NotFound, ProblemHttpResult>> CloseAsync(
         Id<CuppingSession> id,
         LedgerContext db,
         SessionQuery query,
@@ -102,6 +102,11 @@ internal static class CuppingApi
         if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == id, cancellationToken) is not { } session)
         {
             return TypedResults.NotFound();
+        }
+
+        if (!http.User.MayWrite("Cupping, leading") && !session.IsAloneOf(http.User.Person()))
+        {
+            return TypedResults.Problem("This session is closed by whoever leads it.", statusCode: StatusCodes.Status403Forbidden);
         }
 
         var weights = statedRepeatability is { } stated ? await records.WeightsAsync(session, new CupperWeights((double)stated), cancellationToken) : null;

@@ -132,11 +132,6 @@ internal static class CuppingLeadingApi
 
     private static async Task<DescriptiveForm?> DescriptiveAsync(LedgerContext db, LayOutRequest request, CuppingHabits habits, CancellationToken cancellationToken)
     {
-        if (request.DescriptiveForm ?? habits.UsesDescriptiveForm)
-        {
-            return await db.DescriptiveForms.OrderByDescending(form => form.Revision).FirstAsync(cancellationToken);
-        }
-
-        return null;
+        return request.DescriptiveForm ?? habits.UsesDescriptiveForm ? await db.NewestDescriptiveAsync(cancellationToken) : null;
     }
 }

@@ -70,6 +70,29 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
     }
 
     [Fact]
+    public async Task A_cupper_closes_the_session_cupped_alone_and_no_other()
+    {
+        var table = await Table.LayOutAsync(house);
+        var cupper = await house.BrowserAsync(Role.Cupper);
+        var phone = await house.ScriptAsync(Role.Cupper);
+        using var chosen = new FormUrlEncodedContent([new("__RequestVerificationToken", await TokenAsync(cupper)), new("Input.CupsPerSample", "3"), new("Input.Samples", table.SampleIds[0])]);
+        var session = await SessionAsync(await cupper.Client.PostAsync(new Uri("/Cupping/Alone", UriKind.Relative), chosen, Stop));
+        await WriteAsync(phone, session.Id, session.Samples[0].Code, "8");
+        Assert.Contains((await cupper.ReadAsync($"/Cupping/Table/{session.Id}")).QuerySelectorAll("a"), link => link.TextContent == "Close the session");
+        Assert.DoesNotContain((await cupper.ReadAsync($"/Cupping/Table/{table.SessionId}")).QuerySelectorAll("a"), link => link.TextContent == "Close the session");
+
+        var refused = await phone.PostAsync(new Uri($"/api/cupping/sessions/{table.SessionId}/close", UriKind.Relative), null, Stop);
+        await cupper.PostAsync($"/Cupping/Close/{table.SessionId}");
+        var closed = await cupper.PostAsync($"/Cupping/Close/{session.Id}");
+
+        Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
+        Assert.Equal($"/Cupping/Result/{session.Id}", closed.Headers.Location!.OriginalString);
+        var left = await house.FromLedgerAsync(db => db.CuppingSessions.Where(one => one.ClosedAt == null).Select(one => one.Id).ToListAsync(Stop));
+        Assert.Contains(table.SessionId, left);
+        Assert.DoesNotContain(session.Id, left);
+    }
+
+    [Fact]
     public async Task A_layout_is_shown_before_it_is_stored_and_says_what_dropping_costs()
     {
         var table = await Table.LayOutAsync(house);

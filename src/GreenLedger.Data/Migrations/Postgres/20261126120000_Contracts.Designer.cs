@@ -100,6 +100,136 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("Accounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ApprovedSampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ArrivalSampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("IsInfested")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<string>("Odour")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("date");
+
+                    b.Property<bool?>("SealIntact")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid>("ShipmentId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ShipmentLotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("ShippedBags")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("StainedBags")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("TornBags")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WetBags")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Landed", "GreenLedger.Domain.Arrivals.Arrival.Landed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("LandedMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Shipped", "GreenLedger.Domain.Arrivals.Arrival.Shipped#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("ShippedMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ApprovedSampleId");
+
+                    b.HasIndex("ArrivalSampleId");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("ReceivedOn");
+
+                    b.HasIndex("ShipmentId");
+
+                    b.HasIndex("ShipmentLotId")
+                        .IsUnique();
+
+                    b.ToTable("Arrivals");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.ArrivalHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "BetweenSessions", "GreenLedger.Domain.Arrivals.ArrivalHabits.BetweenSessions#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("BetweenSessionsMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Tolerance", "GreenLedger.Domain.Arrivals.ArrivalHabits.Tolerance#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("ToleranceMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("ArrivalHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Choosing.BuyingRules", b =>
                 {
                     b.Property<Guid>("Id")
@@ -794,6 +924,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                                 .HasColumnName("DosePerLiterMicrograms");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedRepeatability", "GreenLedger.Domain.Cupping.CuppingHabits.StatedRepeatability#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("StatedRepeatabilityMillionths");
+                        });
+
                     b.HasKey("Id");
 
                     b.ToTable("CuppingHabits");
@@ -898,6 +1035,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)");
 
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
                     b.Property<int>("Revision")
                         .HasColumnType("integer");
 
@@ -922,6 +1063,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired()
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)");
+
+                    b.Property<bool>("IsRetired")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
 
                     b.Property<string>("Word")
                         .IsRequired()
@@ -958,6 +1106,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("SampleId")
                         .HasColumnType("uuid");
 
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("WithdrawnBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("uuid");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Points", "GreenLedger.Domain.Cupping.DiscussedScore.Points#Score", b1 =>
                         {
                             b1.IsRequired();
@@ -974,6 +1132,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("PanelResultId");
 
                     b.HasIndex("SampleId");
+
+                    b.HasIndex("WithdrawnBy");
 
                     b.ToTable("DiscussedScores", (string)null);
                 });
@@ -1675,6 +1835,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("WithdrawnBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("uuid");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Category1", "GreenLedger.Domain.Grading.GreenGrade.Category1#FullDefects", b1 =>
                         {
                             b1.Property<int>("Hundredths")
@@ -1731,6 +1901,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("By");
 
                     b.HasIndex("SampleId");
+
+                    b.HasIndex("WithdrawnBy");
 
                     b.HasIndex("LotId", "GradedOn");
 
@@ -2737,6 +2909,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<bool>("ShowsPounds")
                         .HasColumnType("boolean");
 
+                    b.Property<string>("TimeZone")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasDefaultValue("Etc/UTC");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
@@ -3097,6 +3275,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("WithdrawnBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("uuid");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Ground", "GreenLedger.Domain.Roasting.SampleRoast.Ground#ColourReading", b1 =>
                         {
                             b1.Property<int>("Tenths")
@@ -3138,6 +3326,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("RoastedAt");
 
                     b.HasIndex("SampleId");
+
+                    b.HasIndex("WithdrawnBy");
 
                     b.ToTable("SampleRoasts");
                 });
@@ -3308,6 +3498,136 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("SampleSetBacks", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("BillOfLading")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateOnly?>("ClearedOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("DischargedOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("PlannedArrival")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("PlannedDeparture")
+                        .HasColumnType("date");
+
+                    b.Property<string>("PortOfDestination")
+                        .IsRequired()
+                        .HasMaxLength(5)
+                        .HasColumnType("character varying(5)");
+
+                    b.Property<string>("PortOfLoading")
+                        .IsRequired()
+                        .HasMaxLength(5)
+                        .HasColumnType("character varying(5)");
+
+                    b.Property<string>("Ref")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("ShippedOn")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Vessel")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("Voyage")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Ref")
+                        .IsUnique();
+
+                    b.ToTable("Shipments");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentContainer", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasMaxLength(11)
+                        .HasColumnType("character varying(11)");
+
+                    b.Property<string>("SealNumber")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<Guid>("ShipmentId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ShipmentId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("ShipmentContainers", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentLot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ContractLotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ShipmentId")
+                        .HasColumnType("uuid");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Net", "GreenLedger.Domain.Shipments.ShipmentLot.Net#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("NetMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ContractId");
+
+                    b.HasIndex("ContractLotId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("ShipmentId");
+
+                    b.ToTable("ShipmentLots", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -3416,6 +3736,43 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("ApprovedSampleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("ArrivalSampleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.ShipmentLot", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentLotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -3613,6 +3970,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("SampleId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
@@ -3818,6 +4180,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("SampleId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Grading.ScreenShare", b =>
@@ -4033,6 +4400,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("SampleId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
@@ -4082,6 +4454,36 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("StepBy")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentContainer", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany("Containers")
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentLot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany()
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany("Lots")
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
@@ -4246,6 +4648,13 @@ namespace GreenLedger.Data.Migrations.Postgres
             modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
                 {
                     b.Navigation("SetBacks");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
+                {
+                    b.Navigation("Containers");
+
+                    b.Navigation("Lots");
                 });
 #pragma warning restore 612, 618
         }

@@ -11,11 +11,117 @@ namespace GreenLedger.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<DateTime>(
+                name: "WithdrawnAt",
+                table: "SampleRoasts",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "WithdrawnBecause",
+                table: "SampleRoasts",
+                type: "TEXT",
+                maxLength: 500,
+                nullable: true);
+
+            migrationBuilder.AddColumn<Guid>(
+                name: "WithdrawnBy",
+                table: "SampleRoasts",
+                type: "TEXT",
+                nullable: true);
+
             migrationBuilder.AddColumn<string>(
                 name: "Found",
                 table: "Jobs",
                 type: "TEXT",
                 nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "TimeZone",
+                table: "Houses",
+                type: "TEXT",
+                maxLength: 60,
+                nullable: false,
+                defaultValue: "Etc/UTC");
+
+            migrationBuilder.AddColumn<DateTime>(
+                name: "WithdrawnAt",
+                table: "GreenGrades",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "WithdrawnBecause",
+                table: "GreenGrades",
+                type: "TEXT",
+                maxLength: 500,
+                nullable: true);
+
+            migrationBuilder.AddColumn<Guid>(
+                name: "WithdrawnBy",
+                table: "GreenGrades",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<DateTime>(
+                name: "WithdrawnAt",
+                table: "DiscussedScores",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "WithdrawnBecause",
+                table: "DiscussedScores",
+                type: "TEXT",
+                maxLength: 500,
+                nullable: true);
+
+            migrationBuilder.AddColumn<Guid>(
+                name: "WithdrawnBy",
+                table: "DiscussedScores",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<bool>(
+                name: "IsRetired",
+                table: "Descriptors",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: false);
+
+            migrationBuilder.AddColumn<int>(
+                name: "Version",
+                table: "Descriptors",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Reason",
+                table: "DescriptiveForms",
+                type: "TEXT",
+                maxLength: 500,
+                nullable: true);
+
+            migrationBuilder.AddColumn<long>(
+                name: "StatedRepeatabilityMillionths",
+                table: "CuppingHabits",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.CreateTable(
+                name: "ArrivalHabits",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    BetweenSessionsMillionths = table.Column<long>(type: "INTEGER", nullable: true),
+                    ToleranceMillionths = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ArrivalHabits", x => x.Id);
+                });
 
             migrationBuilder.CreateTable(
                 name: "Contracts",
@@ -75,6 +181,30 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_FixingHabits", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Shipments",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Ref = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    BillOfLading = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Vessel = table.Column<string>(type: "TEXT", maxLength: 80, nullable: true),
+                    Voyage = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    PortOfLoading = table.Column<string>(type: "TEXT", maxLength: 5, nullable: false),
+                    PortOfDestination = table.Column<string>(type: "TEXT", maxLength: 5, nullable: false),
+                    PlannedDeparture = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    PlannedArrival = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    ShippedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    DischargedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    ClearedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    SearchText = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Shipments", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -282,6 +412,179 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         onDelete: ReferentialAction.Restrict);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "ShipmentContainers",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<string>(type: "TEXT", maxLength: 11, nullable: false),
+                    SealNumber = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    ShipmentId = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ShipmentContainers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ShipmentContainers_Shipments_ShipmentId",
+                        column: x => x.ShipmentId,
+                        principalTable: "Shipments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ShipmentLots",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ContractId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ContractLotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Bags = table.Column<int>(type: "INTEGER", nullable: false),
+                    ShipmentId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    NetMicrograms = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ShipmentLots", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ShipmentLots_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ShipmentLots_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ShipmentLots_Shipments_ShipmentId",
+                        column: x => x.ShipmentId,
+                        principalTable: "Shipments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Arrivals",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    ShipmentId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ShipmentLotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ShippedBags = table.Column<int>(type: "INTEGER", nullable: false),
+                    ReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Bags = table.Column<int>(type: "INTEGER", nullable: false),
+                    WetBags = table.Column<int>(type: "INTEGER", nullable: false),
+                    TornBags = table.Column<int>(type: "INTEGER", nullable: false),
+                    StainedBags = table.Column<int>(type: "INTEGER", nullable: false),
+                    IsInfested = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Odour = table.Column<string>(type: "TEXT", maxLength: 100, nullable: true),
+                    SealIntact = table.Column<bool>(type: "INTEGER", nullable: true),
+                    Note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ApprovedSampleId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    ArrivalSampleId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    LandedMicrograms = table.Column<long>(type: "INTEGER", nullable: false),
+                    ShippedMicrograms = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Arrivals", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Arrivals_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Arrivals_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Arrivals_Samples_ApprovedSampleId",
+                        column: x => x.ApprovedSampleId,
+                        principalTable: "Samples",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Arrivals_Samples_ArrivalSampleId",
+                        column: x => x.ArrivalSampleId,
+                        principalTable: "Samples",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Arrivals_ShipmentLots_ShipmentLotId",
+                        column: x => x.ShipmentLotId,
+                        principalTable: "ShipmentLots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Arrivals_Shipments_ShipmentId",
+                        column: x => x.ShipmentId,
+                        principalTable: "Shipments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleRoasts_WithdrawnBy",
+                table: "SampleRoasts",
+                column: "WithdrawnBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_GreenGrades_WithdrawnBy",
+                table: "GreenGrades",
+                column: "WithdrawnBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_DiscussedScores_WithdrawnBy",
+                table: "DiscussedScores",
+                column: "WithdrawnBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Arrivals_ApprovedSampleId",
+                table: "Arrivals",
+                column: "ApprovedSampleId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Arrivals_ArrivalSampleId",
+                table: "Arrivals",
+                column: "ArrivalSampleId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Arrivals_By",
+                table: "Arrivals",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Arrivals_LotId",
+                table: "Arrivals",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Arrivals_ReceivedOn",
+                table: "Arrivals",
+                column: "ReceivedOn");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Arrivals_ShipmentId",
+                table: "Arrivals",
+                column: "ShipmentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Arrivals_ShipmentLotId",
+                table: "Arrivals",
+                column: "ShipmentLotId",
+                unique: true);
+
             migrationBuilder.CreateIndex(
                 name: "IX_ContractLots_ContractId",
                 table: "ContractLots",
@@ -374,15 +677,89 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 column: "TakenBackBy");
 
             migrationBuilder.CreateIndex(
+                name: "IX_ShipmentContainers_ShipmentId_Number",
+                table: "ShipmentContainers",
+                columns: new[] { "ShipmentId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ShipmentLots_ContractId",
+                table: "ShipmentLots",
+                column: "ContractId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ShipmentLots_ContractLotId",
+                table: "ShipmentLots",
+                column: "ContractLotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ShipmentLots_LotId",
+                table: "ShipmentLots",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ShipmentLots_ShipmentId",
+                table: "ShipmentLots",
+                column: "ShipmentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Shipments_Ref",
+                table: "Shipments",
+                column: "Ref",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_StandardForms_Name_Edition",
                 table: "StandardForms",
                 columns: new[] { "Name", "Edition" },
                 unique: true);
+
+            migrationBuilder.AddForeignKey(
+                name: "FK_DiscussedScores_People_WithdrawnBy",
+                table: "DiscussedScores",
+                column: "WithdrawnBy",
+                principalTable: "People",
+                principalColumn: "Id",
+                onDelete: ReferentialAction.Restrict);
+
+            migrationBuilder.AddForeignKey(
+                name: "FK_GreenGrades_People_WithdrawnBy",
+                table: "GreenGrades",
+                column: "WithdrawnBy",
+                principalTable: "People",
+                principalColumn: "Id",
+                onDelete: ReferentialAction.Restrict);
+
+            migrationBuilder.AddForeignKey(
+                name: "FK_SampleRoasts_People_WithdrawnBy",
+                table: "SampleRoasts",
+                column: "WithdrawnBy",
+                principalTable: "People",
+                principalColumn: "Id",
+                onDelete: ReferentialAction.Restrict);
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropForeignKey(
+                name: "FK_DiscussedScores_People_WithdrawnBy",
+                table: "DiscussedScores");
+
+            migrationBuilder.DropForeignKey(
+                name: "FK_GreenGrades_People_WithdrawnBy",
+                table: "GreenGrades");
+
+            migrationBuilder.DropForeignKey(
+                name: "FK_SampleRoasts_People_WithdrawnBy",
+                table: "SampleRoasts");
+
+            migrationBuilder.DropTable(
+                name: "ArrivalHabits");
+
+            migrationBuilder.DropTable(
+                name: "Arrivals");
+
             migrationBuilder.DropTable(
                 name: "ContractLots");
 
@@ -405,14 +782,91 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "PriceFixings");
 
             migrationBuilder.DropTable(
+                name: "ShipmentContainers");
+
+            migrationBuilder.DropTable(
                 name: "StandardForms");
+
+            migrationBuilder.DropTable(
+                name: "ShipmentLots");
 
             migrationBuilder.DropTable(
                 name: "Contracts");
 
+            migrationBuilder.DropTable(
+                name: "Shipments");
+
+            migrationBuilder.DropIndex(
+                name: "IX_SampleRoasts_WithdrawnBy",
+                table: "SampleRoasts");
+
+            migrationBuilder.DropIndex(
+                name: "IX_GreenGrades_WithdrawnBy",
+                table: "GreenGrades");
+
+            migrationBuilder.DropIndex(
+                name: "IX_DiscussedScores_WithdrawnBy",
+                table: "DiscussedScores");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnAt",
+                table: "SampleRoasts");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnBecause",
+                table: "SampleRoasts");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnBy",
+                table: "SampleRoasts");
+
             migrationBuilder.DropColumn(
                 name: "Found",
                 table: "Jobs");
+
+            migrationBuilder.DropColumn(
+                name: "TimeZone",
+                table: "Houses");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnAt",
+                table: "GreenGrades");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnBecause",
+                table: "GreenGrades");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnBy",
+                table: "GreenGrades");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnAt",
+                table: "DiscussedScores");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnBecause",
+                table: "DiscussedScores");
+
+            migrationBuilder.DropColumn(
+                name: "WithdrawnBy",
+                table: "DiscussedScores");
+
+            migrationBuilder.DropColumn(
+                name: "IsRetired",
+                table: "Descriptors");
+
+            migrationBuilder.DropColumn(
+                name: "Version",
+                table: "Descriptors");
+
+            migrationBuilder.DropColumn(
+                name: "Reason",
+                table: "DescriptiveForms");
+
+            migrationBuilder.DropColumn(
+                name: "StatedRepeatabilityMillionths",
+                table: "CuppingHabits");
         }
     }
 }

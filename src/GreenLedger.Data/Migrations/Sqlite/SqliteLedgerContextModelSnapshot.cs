@@ -92,6 +92,136 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("Accounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ApprovedSampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ArrivalSampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsInfested")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Odour")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool?>("SealIntact")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ShipmentId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ShipmentLotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ShippedBags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("StainedBags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("TornBags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WetBags")
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Landed", "GreenLedger.Domain.Arrivals.Arrival.Landed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("LandedMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Shipped", "GreenLedger.Domain.Arrivals.Arrival.Shipped#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("ShippedMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ApprovedSampleId");
+
+                    b.HasIndex("ArrivalSampleId");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("ReceivedOn");
+
+                    b.HasIndex("ShipmentId");
+
+                    b.HasIndex("ShipmentLotId")
+                        .IsUnique();
+
+                    b.ToTable("Arrivals");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.ArrivalHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "BetweenSessions", "GreenLedger.Domain.Arrivals.ArrivalHabits.BetweenSessions#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("BetweenSessionsMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Tolerance", "GreenLedger.Domain.Arrivals.ArrivalHabits.Tolerance#Score", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("ToleranceMillionths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("ArrivalHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Choosing.BuyingRules", b =>
                 {
                     b.Property<Guid>("Id")
@@ -786,6 +916,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                                 .HasColumnName("DosePerLiterMicrograms");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedRepeatability", "GreenLedger.Domain.Cupping.CuppingHabits.StatedRepeatability#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("StatedRepeatabilityMillionths");
+                        });
+
                     b.HasKey("Id");
 
                     b.ToTable("CuppingHabits");
@@ -890,6 +1027,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(200)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Revision")
                         .HasColumnType("INTEGER");
 
@@ -914,6 +1055,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasMaxLength(60)
                         .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsRetired")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Word")
                         .IsRequired()
@@ -950,6 +1098,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("SampleId")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("WithdrawnBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("TEXT");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Points", "GreenLedger.Domain.Cupping.DiscussedScore.Points#Score", b1 =>
                         {
                             b1.IsRequired();
@@ -966,6 +1124,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("PanelResultId");
 
                     b.HasIndex("SampleId");
+
+                    b.HasIndex("WithdrawnBy");
 
                     b.ToTable("DiscussedScores", (string)null);
                 });
@@ -1667,6 +1827,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("WithdrawnBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("TEXT");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Category1", "GreenLedger.Domain.Grading.GreenGrade.Category1#FullDefects", b1 =>
                         {
                             b1.Property<int>("Hundredths")
@@ -1723,6 +1893,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("By");
 
                     b.HasIndex("SampleId");
+
+                    b.HasIndex("WithdrawnBy");
 
                     b.HasIndex("LotId", "GradedOn");
 
@@ -2729,6 +2901,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<bool>("ShowsPounds")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("TimeZone")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("Etc/UTC");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -3089,6 +3267,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("WithdrawnBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("TEXT");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Ground", "GreenLedger.Domain.Roasting.SampleRoast.Ground#ColourReading", b1 =>
                         {
                             b1.Property<int>("Tenths")
@@ -3130,6 +3318,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("RoastedAt");
 
                     b.HasIndex("SampleId");
+
+                    b.HasIndex("WithdrawnBy");
 
                     b.ToTable("SampleRoasts");
                 });
@@ -3300,6 +3490,136 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("SampleSetBacks", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BillOfLading")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ClearedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("DischargedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("PlannedArrival")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("PlannedDeparture")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PortOfDestination")
+                        .IsRequired()
+                        .HasMaxLength(5)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PortOfLoading")
+                        .IsRequired()
+                        .HasMaxLength(5)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Ref")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ShippedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Vessel")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Voyage")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Ref")
+                        .IsUnique();
+
+                    b.ToTable("Shipments");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentContainer", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasMaxLength(11)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SealNumber")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ShipmentId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ShipmentId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("ShipmentContainers", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentLot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ContractLotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ShipmentId")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Net", "GreenLedger.Domain.Shipments.ShipmentLot.Net#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("NetMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ContractId");
+
+                    b.HasIndex("ContractLotId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("ShipmentId");
+
+                    b.ToTable("ShipmentLots", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -3404,6 +3724,43 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("ApprovedSampleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("ArrivalSampleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.ShipmentLot", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentLotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -3601,6 +3958,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("SampleId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.DraftChange", b =>
@@ -3806,6 +4168,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("SampleId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Grading.ScreenShare", b =>
@@ -4021,6 +4388,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("SampleId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
@@ -4070,6 +4442,36 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("StepBy")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentContainer", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany("Containers")
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentLot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany()
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany("Lots")
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
@@ -4234,6 +4636,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
             modelBuilder.Entity("GreenLedger.Domain.Samples.Sample", b =>
                 {
                     b.Navigation("SetBacks");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
+                {
+                    b.Navigation("Containers");
+
+                    b.Navigation("Lots");
                 });
 #pragma warning restore 612, 618
         }

@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Cupping;
 
-[InArea("Cupping, leading")]
+/// <summary>Closes a session: for whoever leads, and for whoever cups alone the own one.</summary>
 public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTableQuery live, CupperRecordQuery records, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
@@ -30,9 +30,14 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTabl
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (await query.FindAsync(Id, null, cancellationToken) is not { } found)
+        if (await query.FindAsync(Id, User.Person(), cancellationToken) is not { } found)
         {
             return NotFound();
+        }
+
+        if (!User.MayWrite("Cupping, leading") && !found.IsAlone)
+        {
+            return Forbid();
         }
 
         await LoadAsync(cancellationToken);
@@ -46,6 +51,11 @@ public sealed class CloseModel(LedgerContext db, BlindTableQuery query, LiveTabl
         if (await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == Id, cancellationToken) is not { } session)
         {
             return NotFound();
+        }
+
+        if (!User.MayWrite("Cupping, leading") && !session.IsAloneOf(User.Person()))
+        {
+            return Forbid();
         }
 
         var weights = StatedRepeatability is { } stated ? await records.WeightsAsync(session, new CupperWeights((double)stated), cancellationToken) : null;

@@ -9,6 +9,11 @@ public sealed class FormsModel(LedgerContext db) : PageModel
 {
     public IReadOnlyList<CuppingForm> Forms { get; private set; } = [];
 
-    public async Task OnGetAsync(CancellationToken cancellationToken) => Forms = await db.CuppingForms.AsNoTracking()
-        .OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
+    public IReadOnlyList<DescriptiveForm> Descriptive { get; private set; } = [];
+
+    public async Task OnGetAsync(CancellationToken cancellationToken)
+    {
+        Forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
+        Descriptive = await db.DescriptiveForms.AsNoTracking().OrderBy(form => form.Name).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
+    }
 }

@@ -43,7 +43,7 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
     public async Task OnGetAsync(Id<Sample>? sample, CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input.Show(Habits);
+        Input.Show(Habits, await db.NewestDescriptiveAsync(cancellationToken));
         Input.Samples = sample is { } chosen ? [chosen] : [];
         Input.HeldOn = house.Today;
         Input.ReferenceId = await sessions.LastReferenceAsync(cancellationToken);
@@ -80,8 +80,8 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
         Habits = await db.CuppingHabits.AsNoTracking().SingleAsync(cancellationToken);
         var forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
         Forms = [.. forms.Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
-        var descriptive = await db.DescriptiveForms.AsNoTracking().OrderBy(form => form.Name).ToListAsync(cancellationToken);
-        DescriptiveForms = [new SelectListItem("nothing", ""), .. descriptive.Select(form => new SelectListItem($"{form.Name}, {form.Edition}", form.Id.ToString()))];
+        var descriptive = await db.DescriptiveForms.AsNoTracking().OrderBy(form => form.Name).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
+        DescriptiveForms = [new SelectListItem("nothing", ""), .. descriptive.Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
         var active = await db.People.AsNoTracking().Where(person => person.IsActive).OrderBy(person => person.Name).ToListAsync(cancellationToken);
         People = active.FindAll(person => AreaAccess.Of("Cupping", person.Roles) == Access.Write);
         var seal = await reader.SealAsync();

@@ -50,13 +50,13 @@ public sealed class NewForm
     public List<Id<Person>> Pourers { get; set; } = [];
 
     /// <summary>What the house does at every table.</summary>
-    internal void Show(CuppingHabits habits)
+    internal void Show(CuppingHabits habits, DescriptiveForm newest)
     {
         CupMilliliters = habits.CupMilliliters;
         DoseGrams = null;
         Water = habits.Water;
         MostInFlight = habits.MostInFlight;
-        DescriptiveFormId = habits.UsesDescriptiveForm ? DescriptiveForm.Sca103Id : null;
+        DescriptiveFormId = habits.UsesDescriptiveForm ? newest.Id : null;
     }
 
     /// <summary>The dose is that of the house's ratio where none was said.</summary>
