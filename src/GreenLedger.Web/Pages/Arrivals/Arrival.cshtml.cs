@@ -3,7 +3,6 @@ using GreenLedger.Data.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Samples;
-using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;

@@ -1,4 +1,3 @@
-using GreenLedger.Data;
 using GreenLedger.Data.Arrivals;
 using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
