@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.SeedDemo.Choosing;
+using GreenLedger.SeedDemo.Contracts;
 using GreenLedger.SeedDemo.Cupping;
 using GreenLedger.SeedDemo.Grading;
 using GreenLedger.SeedDemo.Offers;
@@ -66,6 +67,7 @@ public static class DemoSeed
         var rules = new BuyersRules(methods, cast.Buyer.Id, opening.AddDays(60));
         var asItStood = new AsItStood(cast.House, shelf.Coffees, sessions, grades, routes, rates, quotes);
         var decisions = new BuyersHand(cast, rules, asItStood, shelf.Coffees, new Draw(Seed + 8)).Decide(today.AddYears(-Market.Years), today);
+        var contracts = new PurchaseDesk(cast, market, shelf.Coffees, shelf.Suppliers, now, new Draw(Seed + 12)).Write(decisions);
 
         db.AddRange([.. routes, .. growers.Producers, .. shelf.Suppliers, .. rules.All]);
         db.AddRange(rates);
@@ -82,7 +84,8 @@ public static class DemoSeed
         db.AddRange(roasts);
         db.AddRange(sessions);
         db.AddRange(decisions);
-        db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags));
+        db.AddRange(contracts);
+        db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags, contracts));
         await db.SaveChangesAsync(cancellationToken);
     }
 

@@ -1,5 +1,6 @@
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Offers;
@@ -60,6 +61,7 @@ internal sealed class Diary : IDisposable
         CuppingSession session => (session.Id.Value, new Moment(session.LaidOutBy, session.ClosedAt ?? Day(session.HeldOn))),
         BuyingRules rules => (rules.Id.Value, new Moment(_cast.Buyer.Id, rules.Revisions[^1].At)),
         Decision decision => (decision.Id.Value, new Moment(decision.By, decision.WithdrawnAt ?? decision.At)),
+        Contract contract => (contract.Id.Value, new Moment(contract.Newest.WrittenBy, contract.Moves.Count == 0 ? contract.Newest.WrittenAt : contract.Moves[^1].At)),
         Note note => (note.Id.Value, new Moment(note.By, note.At)),
         Attachment attachment => (attachment.Id.Value, new Moment(attachment.By, attachment.At)),
         _ => null,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.SeedDemo.Offers;
@@ -36,10 +37,17 @@ internal sealed class Scrapbook(Cast cast, DateTimeOffset now, Draw draw)
         "Smells of the paper it came in; aired for a day.",
     ];
 
+    private static readonly string[] OnContracts =
+    [
+        "Talked to the seller: the bags are marked and wait at the port.",
+        "Our forwarder has the shipping instructions.",
+        "Ask for the originals a week before the vessel is due.",
+    ];
+
     private readonly List<object> _papers = [];
 
     /// <summary>Notes, attachments and the files behind them.</summary>
-    public IReadOnlyList<object> Write(IReadOnlyCollection<Shelved> coffees, IReadOnlyList<Bag> bags)
+    public IReadOnlyList<object> Write(IReadOnlyCollection<Shelved> coffees, IReadOnlyList<Bag> bags, IReadOnlyList<Contract> contracts)
     {
         foreach (var coffee in draw.Some(coffees, 30))
         {
@@ -71,6 +79,13 @@ internal sealed class Scrapbook(Cast cast, DateTimeOffset now, Draw draw)
             Attach(PapersOf.Sample, bag.Sample.Id.Value, $"drying-{bag.Coffee.Coffee.Ref}.csv", "text/csv", Encoding.UTF8.GetBytes(DryingLog()), bag.ReceivedOn.AddDays(1));
         }
 
+        foreach (var contract in draw.Some(contracts.Where(contract => contract.IsSigned), 6))
+        {
+            var signedOn = contract.Versions[0].SignedOn!.Value;
+            Note(PapersOf.Contract, contract.Id.Value, draw.Of(OnContracts), cast.Buyer.Id, signedOn.AddDays(12));
+            Attach(PapersOf.Contract, contract.Id.Value, $"signed-{contract.Ref}.pdf", "application/pdf", PaperPdf.Of(SignedCopy(contract)), signedOn.AddDays(1));
+        }
+
         return _papers;
     }
 
@@ -95,6 +110,12 @@ internal sealed class Scrapbook(Cast cast, DateTimeOffset now, Draw draw)
         "Specimen of a transaction certificate", "Made up for a demonstration: it certifies nothing.", "",
         $"Lot {coffee.Coffee.Ref}", $"Scheme: {string.Join(", ", coffee.Coffee.Certificates)}", $"Crop {coffee.Coffee.CropYear}",
         $"{coffee.Coffee.Bags} bags of {coffee.Coffee.BagKg.ToString(CultureInfo.InvariantCulture)} kg",
+    ];
+
+    private static IReadOnlyList<string> SignedCopy(Contract contract) =>
+    [
+        "Specimen of a signed contract", "Made up for a demonstration: nobody agreed on it.", "",
+        $"Contract {contract.Ref}", $"Seller: {contract.Terms.Seller}", $"Buyer: {contract.Terms.Buyer}",
     ];
 
     private static string Letter(Shelved coffee) => $"""

@@ -7,8 +7,8 @@ namespace GreenLedger.Data.Contracts;
 internal static class ContractsReference
 {
     /// <summary>The years that a new ledger has closing days for; the house adds later ones from the exchanges' lists.</summary>
-    private const int FirstYear = 2024;
-    private const int LastYear = 2030;
+    private const int FirstYear = 2026;
+    private const int LastYear = 2029;
 
     /// <summary>Adds them to a ledger that has none; later edits are left alone.</summary>
     public static async Task FillAsync(LedgerContext db, CancellationToken cancellationToken)

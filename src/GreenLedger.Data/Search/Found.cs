@@ -9,10 +9,11 @@ public enum FoundKind
     Supplier = 3,
     Producer = 4,
     Sample = 5,
+    Contract = 6,
 }
 
 /// <summary>Something that was found.</summary>
-/// <param name="Id">Of the lot, offer, supplier, producer or sample; for a mark, of its lot.</param>
+/// <param name="Id">Of the lot, offer, supplier, producer, sample or contract; for a mark, of its lot.</param>
 /// <param name="Name">What it is called; for a sample and a mark the code itself.</param>
 /// <param name="Code">The reference, where it has one besides its name.</param>
 /// <param name="Detail">What tells it from others of that name: country, crop year, supplier, day.</param>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Linq.Expressions;
 using GreenLedger.Data.Cupping;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
@@ -10,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Data.Search;
 
 /// <summary>
-/// Finds lots, offers, marks, suppliers, producers and samples by any part of their name or code, without regard to
+/// Finds lots, offers, marks, suppliers, producers, samples and contracts by any part of their name or code, without regard to
 /// case and accents: every word that is typed must stand somewhere in the folded text of the record.
 /// </summary>
 public sealed class SearchQuery(LedgerContext db)
@@ -67,6 +68,7 @@ public sealed class SearchQuery(LedgerContext db)
             FoundKind.Supplier => await window.OfAsync(Suppliers(text), supplier => new Found(supplier.Id.Value, supplier.Name, null, Detail(supplier.Kind.Word(), supplier.CountryCode))),
             FoundKind.Producer => await window.OfAsync(Producers(text), producer => new Found(producer.Id.Value, producer.Name, null, Detail(producer.Kind.Word(), producer.Region ?? producer.CountryCode))),
             FoundKind.Sample => await window.OfAsync(Samples(text, seal), sample => new Found(sample.Id.Value, sample.LabelCode, null, sample.ReceivedOn == null ? "not here yet" : Day(sample.ReceivedOn.Value))),
+            FoundKind.Contract => await window.OfAsync(ContractsOf(text, seal), contract => new Found(contract.Id.Value, contract.Ref, null, db.Suppliers.Where(supplier => supplier.Id == contract.SupplierId).Select(supplier => supplier.Name).First())),
             _ => throw new ArgumentOutOfRangeException(nameof(kind)),
         };
     }
@@ -75,6 +77,7 @@ public sealed class SearchQuery(LedgerContext db)
     {
         FoundKind.Producer => "Origins",
         FoundKind.Sample => "Samples",
+        FoundKind.Contract => "Contracts",
         _ => Offers,
     };
 
@@ -130,6 +133,15 @@ public sealed class SearchQuery(LedgerContext db)
         var samples = db.Samples.AsNoTracking().Where(sample => sample.LabelCode.Contains(code));
         return (hidden.Count == 0 ? samples : samples.Where(sample => !hidden.Contains(sample.Id)))
             .OrderBy(sample => sample.LabelCode).ThenBy(sample => sample.Id);
+    }
+
+    /// <summary>A contract with a sealed lot on it would name that lot.</summary>
+    private IQueryable<Contract> ContractsOf(string text, Seal seal)
+    {
+        var hidden = seal.Lots;
+        var found = Words(text).Aggregate(db.Contracts.AsNoTracking(), (left, word) => left.Where(contract => contract.SearchText.Contains(word)));
+        return (hidden.Count == 0 ? found : found.Where(contract => !contract.Lots.Any(lot => hidden.Contains(lot.LotId))))
+            .OrderByDescending(contract => contract.Ref);
     }
 
     private static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);

@@ -1,3 +1,4 @@
+using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Offers;
 using GreenLedger.Data.Samples;
@@ -13,13 +14,16 @@ namespace GreenLedger.Data.Summaries;
 /// <param name="SamplesToGrade">Samples received and not graded.</param>
 /// <param name="SamplesToCup">Samples received that were not cupped and are on no open table.</param>
 /// <param name="OpenSessions">Cupping sessions that are not closed.</param>
+/// <param name="ContractsToSign">Contracts with a version that nobody has signed.</param>
+/// <param name="FixingsDue">Contracts whose last sensible day to fix or roll is near or past.</param>
+/// <param name="NextFixing">The nearest of those days; null where none is due.</param>
 /// <param name="NewestRate">The day of the newest exchange rate.</param>
 /// <param name="NewestFutures">The day of the newest futures quote.</param>
 public sealed record Waiting(
-    int RowsSetAside, int OffersEnding, int SamplesToGrade, int SamplesToCup, int OpenSessions, DateOnly? NewestRate, DateOnly? NewestFutures);
+    int RowsSetAside, int OffersEnding, int SamplesToGrade, int SamplesToCup, int OpenSessions, int ContractsToSign, int FixingsDue, DateOnly? NextFixing, DateOnly? NewestRate, DateOnly? NewestFutures);
 
 /// <summary>Counts what waits, for the first page.</summary>
-public sealed class WaitingQuery(LedgerContext db, SampleQuery samples)
+public sealed class WaitingQuery(LedgerContext db, SampleQuery samples, ContractQuery contracts, FixingsQuery fixings)
 {
     public const int EndingWithinDays = 7;
 
@@ -29,12 +33,16 @@ public sealed class WaitingQuery(LedgerContext db, SampleQuery samples)
     public async Task<Waiting> FindAsync(DateOnly today, Seal seal, CancellationToken cancellationToken)
     {
         var last = today.AddDays(EndingWithinDays);
+        var due = await fixings.DueAsync(today, cancellationToken);
         return new Waiting(
             await db.SetAsideRows.Waiting().CountAsync(cancellationToken),
             await db.Offers.CountAsync(offer => offer.State == OfferState.OnOffer && offer.ValidUntil >= today && offer.ValidUntil <= last, cancellationToken),
             await samples.CountAsync(new SampleFilter(Waiting: SampleStep.Graded), seal, cancellationToken),
             await samples.CountAsync(new SampleFilter(Waiting: SampleStep.Cupped), seal, cancellationToken),
             await db.CuppingSessions.Open().CountAsync(cancellationToken),
+            await contracts.CountAsync(new ContractFilter(IsUnsigned: true), cancellationToken),
+            due.Count,
+            due.Count == 0 ? null : due[0].Last,
             await db.ExchangeRates.MaxAsync(rate => (DateOnly?)rate.On, cancellationToken),
             await db.FuturesQuotes.MaxAsync(quote => (DateOnly?)quote.On, cancellationToken));
     }

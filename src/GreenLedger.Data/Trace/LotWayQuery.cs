@@ -1,4 +1,6 @@
+using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Trace;
 using Microsoft.EntityFrameworkCore;
@@ -21,6 +23,9 @@ public sealed class LotWayQuery(LedgerContext db)
             .FirstOrDefaultAsync(cancellationToken);
         var decision = await db.Decisions.AsNoTracking().Where(one => one.LotId == lotId && one.WithdrawnAt == null)
             .OrderByDescending(one => one.At).FirstOrDefaultAsync(cancellationToken);
+        var contract = await db.Contracts.AsNoTracking().Whole()
+            .Where(one => one.Goods != GoodsState.Cancelled && one.Lots.Any(lot => lot.LotId == lotId))
+            .OrderByDescending(one => one.Ref).FirstOrDefaultAsync(cancellationToken);
         return LotWay.Of(new WayFacts(
             offer?.FirstOfferedOn,
             offer?.StatedScore,
@@ -30,6 +35,8 @@ public sealed class LotWayQuery(LedgerContext db)
             result?.Fitted,
             decision is null ? null : DateOnly.FromDateTime(decision.At.UtcDateTime),
             decision?.Outcome,
-            decision?.Quantity));
+            decision?.Quantity,
+            contract is null ? null : contract.Versions[0].SignedOn ?? DateOnly.FromDateTime(contract.Versions[0].WrittenAt.UtcDateTime),
+            contract is null ? null : contract.IsSigned ? contract.Ref : $"{contract.Ref}, draft"));
     }
 }

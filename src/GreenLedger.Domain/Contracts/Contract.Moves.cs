@@ -8,6 +8,22 @@ public sealed partial class Contract
     /// <summary>Whether the goods could make this move now.</summary>
     public bool Allows(GoodsMove move) => GoodsMachine.Allows(Goods, move, GoodsFacts());
 
+    /// <summary>Enters what happened to the goods.</summary>
+    /// <exception cref="RuleBrokenException">The move cannot be made from here, or has an act of its own.</exception>
+    public void Enter(GoodsMove move, DateOnly on, string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(
+            move is GoodsMove.Ship or GoodsMove.Arrive or GoodsMove.Close or GoodsMove.Cancel,
+            "Signing, amending and approving have acts of their own: enter here that it shipped or arrived, or that it is closed or cancelled.", "Move");
+        switch (move)
+        {
+            case GoodsMove.Ship: Ship(on, reason, by, at); break;
+            case GoodsMove.Arrive: Arrive(on, reason, by, at); break;
+            case GoodsMove.Close: Close(on, reason, by, at); break;
+            default: Cancel(on, reason, by, at); break;
+        }
+    }
+
     /// <summary>The coffee is on board: the day is that of the bill of lading. Without an approval that is asked for it is the seller's breach.</summary>
     /// <exception cref="RuleBrokenException">It cannot ship from here, or a breach has no reason.</exception>
     public void Ship(DateOnly on, string? reason, Id<Person> by, DateTimeOffset at)

@@ -64,6 +64,11 @@ public sealed partial class Contract
         Restate();
     }
 
+    /// <summary>What a weight of this contract is worth; null where something is open and no settlement is known.</summary>
+    public InvoiceValue? Value(Weight net, decimal? settlement) => Terms.Price.Outright is { } price
+        ? InvoiceValue.Outright(price, net)
+        : InvoiceValue.Of(Position!, net, settlement, Terms.Price.ProvisionalShare);
+
     private FixingPosition? PositionBy(ContractTerms terms) => terms.Price is { Month: { } signed, Differential: { } agreed }
         ? FixingPosition.Of(
             _rolls.Count == 0 ? signed : _rolls[^1].To,

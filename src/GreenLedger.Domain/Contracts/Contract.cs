@@ -142,7 +142,7 @@ public sealed partial class Contract
     }
 
     /// <summary>Ends the contract by agreement, before anything was shipped.</summary>
-    public void Cancel(DateOnly on, string reason, Id<Person> by, DateTimeOffset at)
+    public void Cancel(DateOnly on, string? reason, Id<Person> by, DateTimeOffset at)
     {
         Go(GoodsMove.Cancel, on, Rule.Text(reason, "The reason for cancelling", 1000, "Reason"), by, at);
         Restate();

@@ -14,6 +14,18 @@ public readonly record struct FuturesMonth(FuturesMarket Market, int Year, int M
 
     public DateOnly FirstDay => new(Year, Month, 1);
 
+    /// <summary>The months that the market lists after a day, the nearest first.</summary>
+    public static IReadOnlyList<FuturesMonth> After(FuturesMarket market, DateOnly day, int count) =>
+    [
+        .. Enumerable.Range(0, 12 * (count + 1)).Select(ahead => new DateOnly(day.Year, day.Month, 1).AddMonths(ahead))
+            .Where(first => first > day && market.Months().Contains(first.Month))
+            .Take(count)
+            .Select(first => new FuturesMonth(market, first.Year, first.Month)),
+    ];
+
+    /// <summary>The months that the market lists after this one, the nearest first.</summary>
+    public IReadOnlyList<FuturesMonth> Following(int count) => After(Market, FirstDay, count);
+
     /// <exception cref="RuleBrokenException">The market does not list this month.</exception>
     public static FuturesMonth Of(FuturesMarket market, int year, int month)
     {

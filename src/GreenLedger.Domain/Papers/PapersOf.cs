@@ -7,6 +7,7 @@ public enum PapersOf
     Offer = 1,
     Sample = 2,
     Arrival = 3,
+    Contract = 4,
 }
 
 public static class PapersOfWords
@@ -18,6 +19,7 @@ public static class PapersOfWords
         PapersOf.Offer => "offer",
         PapersOf.Sample => "sample",
         PapersOf.Arrival => "arrival",
+        PapersOf.Contract => "contract",
         _ => throw new ArgumentOutOfRangeException(nameof(about)),
     };
 }

@@ -14,7 +14,9 @@ public sealed record WayFacts(
     Score? PanelScore,
     DateOnly? ChosenOn,
     Outcome? Chosen,
-    Weight? ChosenQuantity);
+    Weight? ChosenQuantity,
+    DateOnly? ContractedOn = null,
+    string? Contract = null);
 
 /// <summary>
 /// The lot's way: where this coffee is and how good it was found at each stop, in the order in which coffee travels.
@@ -27,6 +29,7 @@ public static class LotWay
         new("sampled", facts.SampledOn, facts.SampleWeight is { } weight ? weight.Grams.ToString("#,0", Reader) + " g" : null),
         new("cupped", facts.CuppedOn, facts.PanelScore is { } score ? Points(score) : null),
         new("chosen", facts.ChosenOn, Chosen(facts)),
+        new("contracted", facts.ContractedOn, facts.Contract),
     ];
 
     private static CultureInfo Reader => CultureInfo.InvariantCulture;

@@ -15,6 +15,8 @@ public static class RecordPages
         ["Sample"] = "/Samples/Sample",
         ["GreenGrade"] = "/Grading/Grade",
         ["Decision"] = "/Choosing/Decision",
+        ["Contract"] = "/Contracts/Contract",
+        ["StandardForm"] = "/Contracts/Form",
         ["BuyingRules"] = "/Choosing/RuleSet",
         ["CuppingSession"] = "/Cupping/Table",
         ["Shipment"] = "/Shipments/Shipment",

@@ -14,6 +14,7 @@ public static class SearchWords
         FoundKind.Supplier => "suppliers",
         FoundKind.Producer => "producers",
         FoundKind.Sample => "samples",
+        FoundKind.Contract => "contracts",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 

@@ -79,6 +79,8 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, La
         .. late.OrderBy(step => step.Key).Select(step =>
             Line("Samples", step.Value, "sample", "samples", LateWords(step.Key) + ", longer than the house allows", "/Samples/Index", new { at = step.Key, late = true })),
         Line("Cupping", waits.OpenSessions, "session", "sessions", "open", "/Cupping/Index", new { closed = false }),
+        Line("Contracts", waits.ContractsToSign, "contract", "contracts", "with a version to sign", "/Contracts/Index", new { toSign = true }),
+        Line("Contracts", waits.FixingsDue, "contract", "contracts", $"to fix or roll, the next by {(waits.NextFixing is { } day ? Figures.Day(day) : "")}", "/Contracts/Open", new { }),
         Newest("exchange rate", waits.NewestRate, "/Pricing/Rates"),
         Newest("futures quote", waits.NewestFutures, "/Pricing/Quotes"),
     ];

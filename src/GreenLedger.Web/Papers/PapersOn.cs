@@ -1,5 +1,6 @@
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Samples;
@@ -17,11 +18,13 @@ public sealed record PapersOn(PapersOf About, Guid Id)
 
     public static PapersOn The(Id<Arrival> arrival) => new(PapersOf.Arrival, arrival.Value);
 
-    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample, arrival.</exception>
+    public static PapersOn The(Id<Contract> contract) => new(PapersOf.Contract, contract.Value);
+
+    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample, contract, arrival.</exception>
     public static PapersOn Read(string about, Guid id)
     {
         var known = Enum.GetValues<PapersOf>().Where(one => one.Word().Equals(about, StringComparison.OrdinalIgnoreCase)).ToList();
-        Rule.Require(known.Count == 1, "Say what it is about: lot, offer, sample or arrival.", nameof(About));
+        Rule.Require(known.Count == 1, "Say what it is about: lot, offer, sample, contract or arrival.", nameof(About));
         return new PapersOn(known[0], id);
     }
 
@@ -29,6 +32,7 @@ public sealed record PapersOn(PapersOf About, Guid Id)
     public string Area => About switch
     {
         PapersOf.Sample => "Samples",
+        PapersOf.Contract => "Contracts",
         PapersOf.Arrival => "Arrivals",
         _ => "Offers",
     };

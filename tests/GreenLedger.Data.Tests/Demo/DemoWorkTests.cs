@@ -1,6 +1,8 @@
 using System.Security.Cryptography;
+using GreenLedger.Data.Contracts;
 using GreenLedger.Documents.Offers;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Papers;
@@ -97,6 +99,25 @@ public sealed class DemoWorkTests(FilledDemo demo)
         Assert.DoesNotContain(lines, line => line.RecordKind is nameof(Offer) or nameof(Lot) or nameof(SetAsideRow));
         Assert.True(lines.Max(line => line.At) <= FilledDemo.Now);
         Assert.InRange(lines.Where(line => line.RecordKind == nameof(OfferList)).Select(line => (line.At.Year, line.At.Month)).Distinct().Count(), 22, 26);
+    }
+
+    [Theory, EveryEngine]
+    public async Task Contracts_stand_at_every_stage_some_outright_and_some_to_be_fixed(Engine engine)
+    {
+        await using var db = await demo.OpenAsync(engine);
+
+        var contracts = await db.Contracts.AsNoTracking().Whole().ToListAsync(Token);
+
+        Assert.InRange(contracts.Count, 20, 60);
+        Assert.All(Enum.GetValues<GoodsState>().Except([GoodsState.ReadyToShip]), state => Assert.Contains(contracts, contract => contract.Goods == state));
+        Assert.Contains(contracts, contract => contract.Price == PriceState.Outright);
+        Assert.Contains(contracts, contract => contract.Price == PriceState.Fixed && contract.Fixings.Count > 1);
+        Assert.Contains(contracts, contract => contract.OpenMonth is not null && contract.IsSigned);
+        Assert.Contains(contracts, contract => contract.Versions.Count == 2 && contract.Newest.IsSigned);
+        Assert.Contains(contracts, contract => contract.Moves.Any(move => move.IsBreach));
+        Assert.Contains(contracts, contract => contract.DaysLate > 0);
+        Assert.Equal(contracts.Count, contracts.Select(contract => contract.Ref).Distinct().Count());
+        Assert.True(contracts.SelectMany(contract => contract.Moves).Max(move => move.At) <= FilledDemo.Now);
     }
 
     [Theory, EveryEngine]

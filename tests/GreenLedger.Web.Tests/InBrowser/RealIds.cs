@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
@@ -15,11 +16,12 @@ internal sealed class RealIds(HouseFixture house)
 {
     private const int Most = 30;
 
-    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample), typeof(Arrival)];
+    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample), typeof(Arrival), typeof(Contract)];
 
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.OrdinalIgnoreCase)
     {
         ["code"] = ["404"], // the page Error, by its status
+        ["number"] = ["1"], // a fixing of a contract
         ["country"] = ["CO"],
         ["label"] = ["NOSUCH"], // a real label leads on to its sample, which is a page of its own
     };

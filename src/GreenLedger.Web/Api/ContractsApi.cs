@@ -1,0 +1,121 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Contracts;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Api;
+
+/// <summary>Contracts: drafting, signing, amending, fixing, rolling, and what is open.</summary>
+internal static class ContractsApi
+{
+    private const int MostContracts = 1_000;
+
+    public static void MapContractsApi(this IEndpointRouteBuilder api)
+    {
+        var contracts = api.MapGroup("/contracts").WithTags("Contracts");
+        contracts.MapGet("", ListAsync).WithName("ListContracts").WithSummary("Contracts, the newest number first; at most 1,000.");
+        contracts.MapGet("/open", OpenAsync).WithName("ListOpenFixings").WithSummary("What is open by futures month, with the last sensible day of each contract.");
+        contracts.MapGet("/{id}", FindAsync).WithName("ReadContract").WithSummary("One contract with its versions, fixings, rolls and moves.");
+        contracts.MapPost("", DraftAsync).WithName("DraftContract").WithSummary("Drafts a contract from a decision to buy.")
+            .WithDescription("What the request leaves out comes from the decision, the offer and the first standard form in use.");
+        contracts.MapPut("/{id}/terms", TermsAsync).WithName("RedraftContract").WithSummary("Changes the version that is not signed yet.");
+        contracts.MapPost("/{id}/amendments", AmendAsync).WithName("AmendContract").WithSummary("Writes an amendment, which holds once it is signed.");
+        contracts.MapPost("/{id}/sign", SignAsync).WithName("SignContract").WithSummary("Enters that both sides have signed the newest version.");
+        contracts.MapPost("/{id}/fixings", FixAsync).WithName("FixContract").WithSummary("Fixes lots, or a weight where the contract is fixed by weight.");
+        contracts.MapPost("/{id}/fixings/{number}/take-back", TakeBackAsync).WithName("TakeFixingBack").WithSummary("Takes a fixing back with a reason. It stays on record.");
+        contracts.MapPost("/{id}/rolls", RollAsync).WithName("RollContract").WithSummary("Rolls all that is open to a later month.");
+        contracts.MapPost("/{id}/goods", MoveAsync).WithName("MoveGoods").WithSummary("Enters that the goods shipped or arrived, or that the contract is closed or cancelled.");
+        contracts.MapPost("/calculate/fixing", ContractCalculators.FixingAsync).WithName("CalculateFixing")
+            .WithSummary("Average, provisional or final price and value of fixings. Stores nothing.");
+    }
+
+    private static async Task<Ok<List<ContractReply>>> ListAsync(
+        ContractQuery query, TimeProvider clock, CancellationToken cancellationToken,
+        string? search = null, GoodsState? goods = null, PriceState? price = null, string? month = null, Guid? supplierId = null)
+    {
+        var filter = new ContractFilter(
+            search, goods, price, month is null ? null : PricingRequests.Month(month, clock.Today()), supplierId is { } supplier ? new Id<Domain.Offers.Supplier>(supplier) : null);
+        return TypedResults.Ok((await query.ListAsync(filter, null, 0, MostContracts, cancellationToken)).Select(ContractReply.Of).ToList());
+    }
+
+    private static async Task<Ok<List<OpenMonthReply>>> OpenAsync(FixingsQuery fixings, TimeProvider clock, CancellationToken cancellationToken) =>
+        TypedResults.Ok((await fixings.OpenAsync(clock.Today(), cancellationToken)).Select(OpenMonthReply.Of).ToList());
+
+    private static async Task<Results<Ok<ContractReply>, NotFound>> FindAsync(Id<Contract> id, ContractQuery query, CancellationToken cancellationToken) =>
+        await query.FindAsync(id, cancellationToken) is { } contract ? TypedResults.Ok(ContractReply.Of(contract)) : TypedResults.NotFound();
+
+    private static async Task<Results<Created<ContractReply>, NotFound>> DraftAsync(
+        DraftRequest request, LedgerContext db, DraftBasisQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var (basis, trouble) = await query.FindAsync(new Id<Decision>(request.DecisionId), cancellationToken);
+        Rule.Require(trouble is null, trouble ?? "", nameof(request.DecisionId));
+        if (basis is null)
+        {
+            return TypedResults.NotFound();
+        }
+
+        IReadOnlyList<ContractedLot> known = [DraftTerms.Line(basis.Bought), .. basis.Others.Select(DraftTerms.Line)];
+        var usual = DraftTerms.Of(basis.House, basis.Supplier, [basis.Bought], basis.Forms.Count > 0 ? basis.Forms[0] : null, clock.Today());
+        var terms = request.Terms?.Over(usual, known, clock.Today()) ?? usual;
+        var number = request.Ref ?? await db.Contracts.NextRefAsync(clock.Today(), cancellationToken);
+        var decisions = basis.Others.Prepend(basis.Bought).ToDictionary(one => one.Lot.Id, one => one.Decision.Id);
+        var contract = Contract.Draft(number, basis.Supplier.Id, terms, decisions, http.User.Person(), clock.GetUtcNow());
+        await db.Contracts.RequireFreeRefAsync(contract.Ref, cancellationToken);
+        db.Add(contract);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Created($"/api/contracts/{contract.Id}", ContractReply.Of(contract));
+    }
+
+    private static Task<Results<Ok<ContractReply>, NotFound>> TermsAsync(
+        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.Redraft(Over(request, contract, clock), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static Task<Results<Ok<ContractReply>, NotFound>> AmendAsync(
+        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.Amend(Over(request, contract, clock), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static Task<Results<Ok<ContractReply>, NotFound>> SignAsync(
+        Id<Contract> id, SignRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.Sign(request.SignedOn, request.SignedForSeller, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static Task<Results<Ok<ContractReply>, NotFound>> FixAsync(
+        Id<Contract> id, FixRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.Fix(
+            new FixingOrder(request.On, request.Lots, request.WeightKg is { } kilograms ? Weight.FromKilograms(kilograms) : null, request.Level, request.Method),
+            http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static Task<Results<Ok<ContractReply>, NotFound>> TakeBackAsync(
+        Id<Contract> id, int number, ReasonRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.TakeBack(number, request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static Task<Results<Ok<ContractReply>, NotFound>> RollAsync(
+        Id<Contract> id, RollRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.Roll(
+            new RollOrder(request.On, PricingRequests.Month(request.To, clock.Today()), request.Spread, request.Fee), http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static Task<Results<Ok<ContractReply>, NotFound>> MoveAsync(
+        Id<Contract> id, GoodsRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.Enter(request.Move, request.On, request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static ContractTerms Over(AmendRequest request, Contract contract, TimeProvider clock) =>
+        request.Terms?.Over(contract.Newest.Terms, contract.Newest.Terms.Lots, clock.Today()) ?? contract.Newest.Terms;
+
+    private static async Task<Results<Ok<ContractReply>, NotFound>> ActAsync(
+        Id<Contract> id, LedgerContext db, Action<Contract> act, CancellationToken cancellationToken)
+    {
+        if (await db.Contracts.Whole().SingleOrDefaultAsync(contract => contract.Id == id, cancellationToken) is not { } contract)
+        {
+            return TypedResults.NotFound();
+        }
+
+        act(contract);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(ContractReply.Of(contract));
+    }
+}

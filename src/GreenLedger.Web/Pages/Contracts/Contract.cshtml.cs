@@ -1,0 +1,63 @@
+using GreenLedger.Data.Contracts;
+using GreenLedger.Documents.Contracts;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Pricing;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace GreenLedger.Web.Pages.Contracts;
+
+/// <summary>One contract: where its goods and its price stand, its terms and versions, and the arithmetic of its price.</summary>
+public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, TimeProvider clock) : PageModel
+{
+    [BindProperty(SupportsGet = true)]
+    public Id<Contract> Id { get; set; }
+
+    public Contract Contract { get; private set; } = null!;
+
+    public IReadOnlyDictionary<Id<Person>, string> Names { get; private set; } = new Dictionary<Id<Person>, string>();
+
+    /// <summary>The fixing that is to be done; null where nothing is open.</summary>
+    public FixingTask? Task { get; private set; }
+
+    /// <summary>The newest quote of the open month.</summary>
+    public FuturesQuote? Quote { get; private set; }
+
+    /// <summary>What the contract is worth; null where something is open and no quote is known.</summary>
+    public InvoiceValue? Invoice { get; private set; }
+
+    public bool MayWrite => User.MayWrite("Contracts");
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        if (await query.FindAsync(Id, cancellationToken) is not { } contract)
+        {
+            return NotFound();
+        }
+
+        Contract = contract;
+        Names = await query.NamesAsync(contract, cancellationToken);
+        Task = FixingTask.Of(contract, await fixings.CalendarAsync(cancellationToken), clock.Today());
+        Quote = contract.OpenMonth is { } month ? (await fixings.QuotesAsync(clock.Today(), cancellationToken)).Find(month, clock.Today()) : null;
+        Invoice = contract.Value(contract.NetWeight, Quote?.Quoted);
+        return Page();
+    }
+
+    /// <summary>The version that holds, or the draft, as a purchase confirmation.</summary>
+    public async Task<IActionResult> OnGetConfirmationAsync(CancellationToken cancellationToken)
+    {
+        if (await query.FindAsync(Id, cancellationToken) is not { } contract)
+        {
+            return NotFound();
+        }
+
+        var file = new MemoryStream();
+        PurchaseConfirmation.Write(contract, User.PersonName(), clock.GetUtcNow(), file);
+        file.Position = 0;
+        return File(file, PurchaseConfirmation.MediaType, $"{contract.Ref}-v{(contract.InForce ?? contract.Newest).Number}.pdf");
+    }
+}
