@@ -46,6 +46,8 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         4 => Fate.AmendmentToSign,
         5 => Fate.Rolled,
         6 => Fate.Amended,
+        7 => Fate.Afloat,
+        8 => Fate.Landed,
         _ when index == count / 3 => Fate.Cancelled,
         _ when index == count / 2 => Fate.Breach,
         _ => Fate.Usual,
@@ -105,13 +107,14 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
     private Asking AskedOn(Offer offer, DateOnly on, DateOnly shipUntil, Fate fate)
     {
         var asked = offer.Prices.Last(price => price.On <= on);
-        if (fate is not (Fate.AwaitingApproval or Fate.AmendmentToSign or Fate.Rolled) || asked.Price is not { } price || price.Currency != Currency.Usd)
+        if (fate is not (Fate.AwaitingApproval or Fate.AmendmentToSign or Fate.Rolled) || asked.Price is not { } price)
         {
             return new Asking(asked.Price, asked.Differential);
         }
 
         var month = fate == Fate.Rolled ? FuturesMonth.After(FuturesMarket.Arabica, on.AddDays(20), 1)[0] : PriceTerms.UsualMonth(FuturesMarket.Arabica, shipUntil);
-        return Asking.Against(Differential.Of(month, Math.Round((price.PerPound * 100m - market.Quote(month, on)) * 2m) / 2m));
+        var above = price.Currency == Currency.Usd ? Math.Round((price.PerPound * 100m - market.Quote(month, on)) * 2m) / 2m : 30m;
+        return Asking.Against(Differential.Of(month, above));
     }
 
     /// <summary>Three to six days after the draft; null where that day has not come.</summary>
@@ -172,15 +175,21 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
 
     private void Travel(Contract contract, Fate fate)
     {
-        var shipped = contract.ShipFrom.AddDays(draw.Between(18, 66));
+        var shipped = fate switch
+        {
+            Fate.Afloat => Today.AddDays(-12),
+            Fate.Landed => Today.AddDays(-45),
+            Fate.Breach => contract.ShipUntil.AddDays(5),
+            _ => contract.ShipFrom.AddDays(draw.Between(18, 66)),
+        };
         var reason = fate == Fate.Breach ? "The seller shipped with the sample still on its way to us; we take the coffee in and judge it on arrival." : null;
         if (!Do(shipped, (on, at) => contract.Ship(on, reason, cast.Buyer.Id, at)))
         {
             return;
         }
 
-        var arrived = shipped.AddDays(draw.Between(27, 41));
-        if (Do(arrived, (on, at) => contract.Arrive(on, null, cast.Lead.Id, at)) && contract.Price.IsKnown())
+        var arrived = shipped.AddDays(fate == Fate.Landed ? 36 : draw.Between(27, 41));
+        if (Do(arrived, (on, at) => contract.Arrive(on, null, cast.Lead.Id, at)) && fate != Fate.Landed && contract.Price.IsKnown())
         {
             Do(arrived.AddDays(draw.Between(24, 40)), (on, at) => contract.Close(on, null, cast.Buyer.Id, at));
         }
@@ -228,5 +237,7 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         Cancelled,
         Breach,
         Rolled,
+        Afloat,
+        Landed,
     }
 }
