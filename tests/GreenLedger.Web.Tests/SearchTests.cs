@@ -38,6 +38,17 @@ public sealed class SearchTests(HouseFixture house) : IClassFixture<HouseFixture
     }
 
     [Fact]
+    public async Task A_search_of_a_thousand_words_is_answered()
+    {
+        await FillAsync();
+        var script = await house.ScriptAsync(Role.Viewer);
+
+        var answer = await script.GetAsync("/api/search?q=vale+" + string.Join('+', Enumerable.Range(100, 1000)), Cancel);
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+    }
+
+    [Fact]
     public async Task A_script_finds_without_accents()
     {
         await FillAsync();

@@ -82,5 +82,5 @@ public sealed class CupperRecordQuery(LedgerContext db)
     private IQueryable<CuppingSession> Cupped(Id<Person> cupper) => db.CuppingSessions.AsNoTracking().Closed()
         .Where(session => session.Blinding != Blinding.Open
             && session.Sheets.Any(sheet => sheet.CupperId == cupper)
-            && session.KeyOpenings.All(opening => opening.By != cupper));
+            && !session.KeyOpenings.Any(opening => opening.By == cupper && session.Sheets.Any(sheet => sheet.CupperId == cupper && sheet.WrittenAt >= opening.At)));
 }

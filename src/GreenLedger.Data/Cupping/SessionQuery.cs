@@ -48,7 +48,7 @@ public sealed class SessionQuery(LedgerContext db)
     public async Task<IReadOnlyList<LotResultRow>> OfLotAsync(Id<Lot> lotId, CancellationToken cancellationToken) =>
         await db.SampleResults.AsNoTracking()
             .Where(result => result.LotId == lotId)
-            .OrderByDescending(result => result.HeldOn)
+            .OrderByDescending(result => result.HeldOn).ThenByDescending(result => result.Id)
             .Join(db.CuppingSessions, result => result.SessionId, session => session.Id, (result, session) => new { result, session })
             .Join(db.Samples, pair => pair.result.SampleId, sample => sample.Id, (pair, sample) => new LotResultRow(
                 pair.session.Id, pair.session.Title, pair.session.HeldOn, pair.session.Form.Code, pair.session.Form.Name, sample.LabelCode, pair.result))
@@ -101,8 +101,8 @@ public sealed class SessionQuery(LedgerContext db)
 
     private static IQueryable<CuppingSession> Sorted(IQueryable<CuppingSession> sessions, string? sort) => sort switch
     {
-        "title" => sessions.OrderBy(session => session.Title),
-        "-title" => sessions.OrderByDescending(session => session.Title),
+        "title" => sessions.OrderBy(session => session.Title).ThenBy(session => session.Id),
+        "-title" => sessions.OrderByDescending(session => session.Title).ThenByDescending(session => session.Id),
         "held" => sessions.OrderBy(session => session.HeldOn).ThenBy(session => session.Id),
         _ => sessions.OrderByDescending(session => session.HeldOn).ThenByDescending(session => session.Id),
     };

@@ -69,12 +69,12 @@ public sealed class GradeQuery(LedgerContext db)
 
     private static IQueryable<GradeOfLot> Sorted(IQueryable<GradeOfLot> grades, string? sort) => sort switch
     {
-        "label" => grades.OrderBy(row => row.Sample.LabelCode),
-        "-label" => grades.OrderByDescending(row => row.Sample.LabelCode),
-        "lot" => grades.OrderBy(row => row.Lot.Name),
-        "-lot" => grades.OrderByDescending(row => row.Lot.Name),
-        "graded" => grades.OrderBy(row => row.Grade.GradedOn).ThenBy(row => row.Sample.LabelCode),
-        _ => grades.OrderByDescending(row => row.Grade.GradedOn).ThenBy(row => row.Sample.LabelCode),
+        "label" => grades.OrderBy(row => row.Sample.LabelCode).ThenBy(row => row.Grade.Id),
+        "-label" => grades.OrderByDescending(row => row.Sample.LabelCode).ThenByDescending(row => row.Grade.Id),
+        "lot" => grades.OrderBy(row => row.Lot.Name).ThenBy(row => row.Grade.Id),
+        "-lot" => grades.OrderByDescending(row => row.Lot.Name).ThenByDescending(row => row.Grade.Id),
+        "graded" => grades.OrderBy(row => row.Grade.GradedOn).ThenBy(row => row.Sample.LabelCode).ThenBy(row => row.Grade.Id),
+        _ => grades.OrderByDescending(row => row.Grade.GradedOn).ThenBy(row => row.Sample.LabelCode).ThenBy(row => row.Grade.Id),
     };
 
     private sealed class GradeOfLot

@@ -27,5 +27,5 @@ public static class GreenGrades
 
     public static IQueryable<GreenGrade> OfSample(this IQueryable<GreenGrade> grades, Id<Sample> sampleId) => grades
         .Where(grade => grade.SampleId == sampleId)
-        .OrderByDescending(grade => grade.GradedOn);
+        .OrderByDescending(grade => grade.GradedOn).ThenByDescending(grade => grade.Id);
 }

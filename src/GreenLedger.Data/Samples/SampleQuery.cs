@@ -54,7 +54,7 @@ public sealed class SampleQuery(LedgerContext db)
                 GradedOn = db.GreenGrades.Where(grade => grade.SampleId == pair.Sample.Id).Max(grade => (DateOnly?)grade.GradedOn),
                 RoastedAt = db.SampleRoasts.Where(roast => roast.SampleId == pair.Sample.Id).Max(roast => (DateTimeOffset?)roast.RoastedAt),
                 Result = db.SampleResults.Where(result => result.SampleId == pair.Sample.Id)
-                    .OrderByDescending(result => result.HeldOn)
+                    .OrderByDescending(result => result.HeldOn).ThenByDescending(result => result.Id)
                     .Select(result => new { result.HeldOn, result.Fitted.Millionths })
                     .FirstOrDefault(),
                 DecidedAt = db.Decisions

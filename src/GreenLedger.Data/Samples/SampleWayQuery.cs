@@ -39,7 +39,7 @@ public sealed class SampleWayQuery(LedgerContext db)
 
     private async Task<(SampleStep, DateOnly?, Id<Person>?, string?)> GradedAsync(Sample sample, CancellationToken cancellationToken)
     {
-        var grade = await db.GreenGrades.AsNoTracking().Where(one => one.SampleId == sample.Id).OrderByDescending(one => one.GradedOn).FirstOrDefaultAsync(cancellationToken);
+        var grade = await db.GreenGrades.AsNoTracking().Where(one => one.SampleId == sample.Id).OrderByDescending(one => one.GradedOn).ThenByDescending(one => one.Id).FirstOrDefaultAsync(cancellationToken);
         return (SampleStep.Graded, grade?.GradedOn, grade?.By, grade?.Moisture?.ToString());
     }
 
@@ -51,7 +51,7 @@ public sealed class SampleWayQuery(LedgerContext db)
 
     private async Task<(SampleStep, DateOnly?, Id<Person>?, string?)> CuppedAsync(Sample sample, CancellationToken cancellationToken)
     {
-        var result = await db.SampleResults.AsNoTracking().Where(one => one.SampleId == sample.Id).OrderByDescending(one => one.HeldOn)
+        var result = await db.SampleResults.AsNoTracking().Where(one => one.SampleId == sample.Id).OrderByDescending(one => one.HeldOn).ThenByDescending(one => one.Id)
             .Select(one => new { one.HeldOn, one.Fitted, one.SessionId }).FirstOrDefaultAsync(cancellationToken);
         var by = result is null ? null : await db.CuppingSessions.Where(session => session.Id == result.SessionId).Select(session => session.ClosedBy).SingleOrDefaultAsync(cancellationToken);
         return (SampleStep.Cupped, result?.HeldOn, by, result?.Fitted.Points.ToString("0.00", Reader));

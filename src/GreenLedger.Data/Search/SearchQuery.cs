@@ -19,6 +19,8 @@ public sealed class SearchQuery(LedgerContext db)
     /// <summary>With fewer letters nearly everything would be found.</summary>
     public const int FewestLetters = 2;
 
+    private const int MostWords = 12;
+
     private const string Offers = "Offers";
 
     private static readonly Expression<Func<Lot, Found>> LotRow =
@@ -81,8 +83,9 @@ public sealed class SearchQuery(LedgerContext db)
         _ => Offers,
     };
 
-    private static string[] Words(string text) =>
-        SearchText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+    /// <summary>Each word is a condition of its own, and a query holds only so many.</summary>
+    private static IEnumerable<string> Words(string text) =>
+        SearchText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).Distinct().Take(MostWords);
 
     private IQueryable<Lot> Lots(string text, Seal seal) => Words(text)
         .Aggregate(Unsealed(seal), (lots, word) => lots.Where(lot => lot.SearchText.Contains(word)))

@@ -18,6 +18,9 @@ public readonly record struct PanelScore(int Sample, int Cupper, double Points);
 /// </remarks>
 public sealed class AdditiveFit
 {
+    /// <summary>Far beyond any table: the work grows with the cube of the cuppers, the memory with samples times cuppers.</summary>
+    private const int MostPlaces = 5_000_000, MostCuppers = 300;
+
     private readonly IReadOnlyList<PanelScore> _scores;
     private readonly IReadOnlyList<double> _weights;
     private readonly int[] _sheetsOfSample;
@@ -132,12 +135,16 @@ public sealed class AdditiveFit
 
     /// <param name="scores">At least one for every sample and every cupper; replicates are allowed.</param>
     /// <param name="weights">What each cupper's sheets count, above 0; all count 1 where none are given.</param>
+    /// <exception cref="RuleBrokenException">More samples and cuppers than a computation answers in time.</exception>
     /// <exception cref="ArgumentException">
     /// A sample or cupper has no score: the caller counts only those that have. Or a weight is missing or not above 0.
     /// </exception>
     public static AdditiveFit Of(IReadOnlyList<PanelScore> scores, int samples, int cuppers, IReadOnlyList<double>? weights = null)
     {
         ArgumentNullException.ThrowIfNull(scores);
+        Rule.Require(
+            cuppers <= MostCuppers && (long)samples * cuppers <= MostPlaces,
+            "One fit takes at most 300 cuppers, and samples times cuppers at most 5 million: leave out what does not belong together.", "Sheets");
         if (scores.Select(score => score.Sample).Distinct().Count() != samples
             || scores.Select(score => score.Cupper).Distinct().Count() != cuppers)
         {

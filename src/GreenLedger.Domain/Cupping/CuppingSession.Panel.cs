@@ -87,9 +87,10 @@ public sealed partial class CuppingSession
     /// <summary>Laid it out or pours: may open the key before the session is closed.</summary>
     public bool MayOpenKey(Id<Person> person) => LaidOutBy == person || MemberOf(person)?.Pours == true;
 
-    /// <summary>Who opened the key while the session was open and handed in sheets all the same.</summary>
-    public IReadOnlyList<Id<Person>> NotBlind() =>
-        [.. _keyOpenings.Select(opening => opening.By).Distinct().Where(person => _sheets.Exists(sheet => sheet.CupperId == person))];
+    /// <summary>Who handed in a sheet after opening the key.</summary>
+    public IReadOnlyList<Id<Person>> NotBlind() => [.. _keyOpenings
+        .Where(opening => _sheets.Exists(sheet => sheet.CupperId == opening.By && sheet.WrittenAt >= opening.At))
+        .Select(opening => opening.By).Distinct()];
 
     private PanelMember Seat(Person person, bool pours, IReadOnlyList<int> servingOrder, DateTimeOffset? joinedAt)
     {

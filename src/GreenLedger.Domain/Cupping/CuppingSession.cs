@@ -189,7 +189,8 @@ public sealed partial class CuppingSession
     public ScoreSheet HandIn(string code, Person cupper, SheetMarks marks, DateTimeOffset at)
     {
         ArgumentNullException.ThrowIfNull(cupper);
-        return SheetOf(Poured(code), cupper.Id) is null ? Submit(code, cupper, marks, at) : Correct(code, cupper, marks, at);
+        Rule.Require(!IsByPlace, "The codes stand under the bowls: hand in by place, P1 and on, until you have looked.", nameof(Places));
+        return Write(code, cupper, marks, at);
     }
 
     /// <summary>Hands in what a cupper has written, or hands it in again after the sheet was opened again.</summary>
@@ -256,10 +257,13 @@ public sealed partial class CuppingSession
 
     private ScoreSheet Take(SheetDraft draft, string code, Person cupper, DateTimeOffset at)
     {
-        var sheet = HandIn(code, cupper, SheetFields.Marks(draft.Values, Form.Rules, CupsPerSample), at);
+        var sheet = Write(code, cupper, SheetFields.Marks(draft.Values, Form.Rules, CupsPerSample), at);
         sheet.Remark(SheetFields.Words(draft.Values.GetValueOrDefault("words")), draft.Values.GetValueOrDefault("note"), null);
         return sheet.Describe(draft.Values.GetValueOrDefault("defect"), SheetFields.Description(draft.Values));
     }
+
+    private ScoreSheet Write(string code, Person cupper, SheetMarks marks, DateTimeOffset at) =>
+        SheetOf(Poured(code), cupper.Id) is null ? Submit(code, cupper, marks, at) : Correct(code, cupper, marks, at);
 
     private string NewCode(Random random)
     {

@@ -64,7 +64,7 @@ public static class PairwiseWords
         var apart = most - least < 0.005 ? string.Create(invariant, $"{most:0.00} points") : string.Create(invariant, $"{least:0.00} to {most:0.00} points, by who cupped them,");
         var error = differences.ErrorFrom == ErrorSource.OwnResidual
             ? $"the error comes from these sheets, with {differences.DegreesOfFreedom.ToString("0", invariant)} degrees of freedom"
-            : "the error is the house's repeatability, because these sheets cannot show their own";
+            : "the error is the house's repeatability, because these sheets cannot show their own; other cuppers may see it otherwise";
         var pairs = differences.Pairs.Count == 1 ? "the one pair" : $"all {differences.Pairs.Count} pairs together";
         return $"Two samples must lie {apart} apart to be told apart (Tukey's test, 95 % for {pairs}; {error}).";
     }

@@ -68,7 +68,8 @@ public sealed class PanelResult
     }
 
     /// <summary>
-    /// The joint fit over all sheets of a session; those of a hidden duplicate count as sheets of its sample. With one cupper it is the sheet. Where the sheets leave fewer than
+    /// The joint fit over a session: the mean of each cupper for each sample, of several sheets where the sample stood as a
+    /// hidden duplicate. With one cupper it is the sheet. Where they leave fewer than
     /// <see cref="ExpectedErrors.LeastDegreesOfFreedom"/> degrees of freedom, or agree exactly, the house's settings
     /// stand in for the error.
     /// </summary>
@@ -78,11 +79,12 @@ public sealed class PanelResult
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(expected);
         Rule.Require(session.Sheets.Count > 0, "There is no sheet to work with.", nameof(Sheets));
-        var (tasted, cuppers, scores) = SessionScores.Of(session);
+        var all = SessionScores.Of(session);
+        var (tasted, cuppers, scores) = all;
         var known = tasted.ToHashSet();
         var samples = session.Samples.Where(sample => !sample.IsDuplicate && known.Contains(sample.SampleId)).ToList();
         var weighed = cuppers.Select(key => weights?.Of(key)).ToList();
-        var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count, weighed.ConvertAll(weight => weight?.Weight ?? 1));
+        var fit = AdditiveFit.Of(all.Cells, samples.Count, cuppers.Count, weighed.ConvertAll(weight => weight?.Weight ?? 1));
         var errors = PanelErrors.Of(fit, expected);
         var ofSample = scores.ToLookup(score => score.Sample);
         var ofCupper = scores.ToLookup(score => score.Cupper);
@@ -117,7 +119,7 @@ public sealed class PanelResult
     {
         ArgumentNullException.ThrowIfNull(scores);
         var weights = _cuppers.ToDictionary(cupper => cupper.CupperKey, cupper => cupper.Weight);
-        var fit = AdditiveFit.Of(scores.Scores, scores.Samples.Count, scores.Cuppers.Count, [.. scores.Cuppers.Select(key => weights[key])]);
+        var fit = AdditiveFit.Of(scores.Cells, scores.Samples.Count, scores.Cuppers.Count, [.. scores.Cuppers.Select(key => weights[key])]);
         // What stood in for the error is in each sample's own variance, on results of before the ledger kept it too.
         var expected = Math.Sqrt(_samples.Single(sample => sample.SampleId == scores.Samples[0]).OwnVariance * fit.WeightOf(0));
         return PairwiseDifferences.Of(fit, PanelErrors.Of(fit, new ExpectedErrors(expected, expected)));

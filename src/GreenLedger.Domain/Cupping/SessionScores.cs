@@ -7,6 +7,17 @@ namespace GreenLedger.Domain.Cupping;
 /// <param name="Cuppers">The cuppers' keys, in the order of their first sheets; scores point here.</param>
 public sealed record SessionScores(IReadOnlyList<Id<Sample>> Samples, IReadOnlyList<string> Cuppers, IReadOnlyList<PanelScore> Scores)
 {
+    /// <summary>
+    /// The mean of each cupper for each sample, as the fit takes them: a cupper who meets a sample under two codes says the
+    /// same opinion of it twice, so that samples are tested against how far cuppers disagree about them (handbook
+    /// quality.md section 4.3) and not against how well each repeats.
+    /// </summary>
+    public IReadOnlyList<PanelScore> Cells => CellsOf(Scores);
+
+    public static IReadOnlyList<PanelScore> CellsOf(IEnumerable<PanelScore> scores) => [.. scores
+        .GroupBy(score => (score.Sample, score.Cupper))
+        .Select(cell => new PanelScore(cell.Key.Sample, cell.Key.Cupper, cell.Average(score => score.Points)))];
+
     public static SessionScores Of(CuppingSession session)
     {
         ArgumentNullException.ThrowIfNull(session);

@@ -174,7 +174,7 @@ internal static class CuppingCalculators
         var seat = cuppers.Select((name, index) => (name, index)).ToDictionary(pair => pair.name, pair => pair.index);
         var scores = sheets.Select(sheet => new PanelScore(place[sheet.Sample.Trim()], seat[sheet.Cupper.Trim()], (double)sheet.Score)).ToList();
         var weights = Weights(named, cuppers);
-        var fit = AdditiveFit.Of(scores, samples.Count, cuppers.Count, weights);
+        var fit = AdditiveFit.Of(SessionScores.CellsOf(scores), samples.Count, cuppers.Count, weights);
         var errors = PanelErrors.Of(fit, expected);
         var ofSample = scores.ToLookup(score => score.Sample);
         var work = CupperPerformance.Of(scores).ToDictionary(one => one.Cupper);

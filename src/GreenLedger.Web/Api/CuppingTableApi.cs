@@ -64,6 +64,9 @@ internal static class CuppingTableApi
     private static async Task<Results<Ok<ChangeReply>, Conflict<ConflictReply>, NotFound>> ChangeAsync(
         Id<CuppingSession> id, string code, ChangeRequest request, DraftWriter writer, HttpContext http, CancellationToken cancellationToken)
     {
+        Rule.Require(
+            request.Values is not null && request.Values.Values.All(value => value is not null),
+            "A change has values; a field is cleared by an empty text.", nameof(request.Values));
         var outcome = await writer.SaveAsync(new DraftSave(id, http.User.Person(), code, request.Key, request.Version, request.Values), cancellationToken);
         return outcome.Answer switch
         {

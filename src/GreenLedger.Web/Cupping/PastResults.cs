@@ -60,7 +60,9 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
     /// <summary>Stores the accepted rows in one go; a file that was taken before stores nothing and gives null.</summary>
     public async Task<PastTaking?> StoreAsync(PastPreview preview, DateOnly? heldOn, Id<Person> by, CancellationToken cancellationToken)
     {
-        if (preview.IsAlreadyTaken)
+        // Of two that send one file at the same moment, the second finds what the first has stored.
+        await using var transaction = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable, cancellationToken);
+        if (preview.IsAlreadyTaken || await IsTakenAsync(preview.Bytes, cancellationToken))
         {
             return null;
         }
@@ -76,6 +78,7 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
         db.AddRange(taking.Sessions);
         db.AddRange(Grades(preview, taking, facts));
         await db.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
         return taking;
     }
 
@@ -88,9 +91,14 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
             ? ResultList.Guess(table.Mapping, await NewestAsync(cancellationToken))
             : await CuppingApi.FindFormAsync(db, form, cancellationToken);
         var list = ResultList.From(table, chosen, Panel);
-        var hash = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes));
-        var taken = await db.CuppingSessions.AnyAsync(session => db.StoredFiles.Any(file => file.Id == session.SourceId && file.Sha256 == hash), cancellationToken);
+        var taken = await IsTakenAsync(bytes, cancellationToken);
         return new PastPreview(name, bytes, parkedId, list, await known.FindAsync(list.Accepted.Select(row => row.Name), cancellationToken), taken);
+    }
+
+    private async Task<bool> IsTakenAsync(byte[] bytes, CancellationToken cancellationToken)
+    {
+        var hash = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes));
+        return await db.CuppingSessions.AnyAsync(session => db.StoredFiles.Any(file => file.Id == session.SourceId && file.Sha256 == hash), cancellationToken);
     }
 
     /// <summary>The newest revision of each form, the 100-point form first.</summary>

@@ -13,6 +13,17 @@ internal static class Security
         "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; "
         + "connect-src 'self'; manifest-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
+    private static readonly IReadOnlyDictionary<string, string> Headers = new Dictionary<string, string>
+    {
+        ["Content-Security-Policy"] = ContentPolicy,
+        ["X-Content-Type-Options"] = "nosniff",
+        ["X-Frame-Options"] = "DENY",
+        ["Referrer-Policy"] = "same-origin",
+        ["Permissions-Policy"] = "camera=(self), geolocation=(), microphone=(), payment=(), usb=()",
+        ["Cross-Origin-Opener-Policy"] = "same-origin",
+        ["Cross-Origin-Resource-Policy"] = "same-origin",
+    };
+
     public static WebApplicationBuilder UseSafety(this WebApplicationBuilder builder)
     {
         var perMinute = builder.Configuration.GetValue("GreenLedger:SignInsPerMinute", 10);
@@ -33,16 +44,18 @@ internal static class Security
         return builder;
     }
 
+    /// <summary>Set when the answer starts: what went wrong on the way clears the headers that were set before.</summary>
     public static void UseSecurityHeaders(this WebApplication app) => app.Use((http, next) =>
     {
-        var headers = http.Response.Headers;
-        headers.ContentSecurityPolicy = ContentPolicy;
-        headers.XContentTypeOptions = "nosniff";
-        headers.XFrameOptions = "DENY";
-        headers["Referrer-Policy"] = "same-origin";
-        headers["Permissions-Policy"] = "camera=(self), geolocation=(), microphone=(), payment=(), usb=()";
-        headers["Cross-Origin-Opener-Policy"] = "same-origin";
-        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        http.Response.OnStarting(() =>
+        {
+            foreach (var (name, value) in Headers)
+            {
+                http.Response.Headers.TryAdd(name, value);
+            }
+
+            return Task.CompletedTask;
+        });
         return next();
     });
 

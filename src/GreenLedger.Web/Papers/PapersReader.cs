@@ -54,8 +54,19 @@ internal sealed class PapersReader(LedgerContext db, HistoryQuery history, Reade
     public async Task<IReadOnlyList<Note>> NotesAsync(PapersOn on, CancellationToken cancellationToken) =>
         await MayReadAsync(on) ? await db.Notes.AsNoTracking().On(on.About, on.Id).ToListAsync(cancellationToken) : [];
 
+    /// <summary>What happened to a record; a note or a file tells no more than the record it is on may tell.</summary>
     public async Task<IReadOnlyList<HistoryRow>> HistoryAsync(RecordOf record, CancellationToken cancellationToken) =>
-        await history.OfAsync(record.Kind, record.Id, reader.MayRead, await reader.SealAsync(), cancellationToken);
+        await OnAsync(record, cancellationToken) is { } on && !await MayReadAsync(on)
+            ? []
+            : await history.OfAsync(record.Kind, record.Id, reader.MayRead, await reader.SealAsync(), cancellationToken);
+
+    private async Task<PapersOn?> OnAsync(RecordOf record, CancellationToken cancellationToken) =>
+        !Guid.TryParse(record.Id, out var id) ? null : record.Kind switch
+        {
+            nameof(Note) => await db.Notes.Where(note => note.Id == new Id<Note>(id)).Select(note => new PapersOn(note.About, note.AboutId)).FirstOrDefaultAsync(cancellationToken),
+            nameof(Attachment) => await db.Attachments.Where(file => file.Id == new Id<Attachment>(id)).Select(file => new PapersOn(file.About, file.AboutId)).FirstOrDefaultAsync(cancellationToken),
+            _ => null,
+        };
 
     /// <summary>The names of those who wrote.</summary>
     public async Task<IReadOnlyDictionary<Id<Person>, string>> NamesAsync(

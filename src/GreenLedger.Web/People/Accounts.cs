@@ -3,11 +3,12 @@ using GreenLedger.Data.People;
 using GreenLedger.Domain;
 using GreenLedger.Domain.People;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.People;
 
 /// <summary>Gives people an account and a password; what Identity refuses becomes a broken rule beside its field.</summary>
-public sealed class Accounts(LedgerContext db, UserManager<Account> accounts)
+public sealed class Accounts(LedgerContext db, UserManager<Account> accounts, TimeProvider clock)
 {
     public async Task<Account> AddAsync(Person person, string email, string password)
     {
@@ -29,10 +30,28 @@ public sealed class Accounts(LedgerContext db, UserManager<Account> accounts)
     /// <summary>The code of a link that lets a person choose a password: once, within a day.</summary>
     public Task<string> LinkCodeAsync(Account account) => accounts.GeneratePasswordResetTokenAsync(account);
 
+    /// <summary>By a link: whatever else opened the account until now, a passkey or a token, opens it no more.</summary>
     public async Task SetPasswordAsync(Account account, string code, string password)
     {
         Require(await accounts.ResetPasswordAsync(account, code, password));
         await accounts.SetLockoutEndDateAsync(account, null);
+        foreach (var passkey in await accounts.GetPasskeysAsync(account))
+        {
+            Require(await accounts.RemovePasskeyAsync(account, passkey.CredentialId));
+        }
+
+        await RevokeTokensAsync(account.PersonId);
+    }
+
+    /// <summary>For whoever leaves: an account that is opened again has no token that still works.</summary>
+    public async Task RevokeTokensAsync(Id<Person> owner)
+    {
+        foreach (var token in await db.ApiTokens.Where(token => token.OwnerId == owner && token.RevokedAt == null).ToListAsync())
+        {
+            token.Revoke(clock.GetUtcNow());
+        }
+
+        await db.SaveChangesAsync();
     }
 
     /// <summary>Signs the account out on every device, within a minute.</summary>

@@ -224,8 +224,21 @@ public class AdditiveFitTests
         Assert.Throws<ArgumentException>(() => AdditiveFit.Of([new(0, 0, 84)], 2, 1));
     }
 
-    internal static void Same(IEnumerable<double> expected, IEnumerable<double> found, int decimals) =>
-        Assert.All(expected.Zip(found), pair => Assert.Equal(pair.First, pair.Second, decimals));
+    [Fact]
+    public void A_table_larger_than_any_panel_is_refused_before_its_matrices_are_made()
+    {
+        var scores = Enumerable.Range(0, 301).Select(cupper => new PanelScore(0, cupper, 84)).ToList();
+
+        Assert.Contains("at most 300 cuppers", Assert.Throws<RuleBrokenException>(() => AdditiveFit.Of(scores, 1, 301)).Message, StringComparison.Ordinal);
+    }
+
+    internal static void Same(IEnumerable<double> expected, IEnumerable<double> found, int decimals)
+    {
+        var (wanted, had) = (expected.ToList(), found.ToList());
+        Assert.NotEmpty(wanted);
+        Assert.Equal(wanted.Count, had.Count);
+        Assert.All(wanted.Zip(had), pair => Assert.Equal(pair.First, pair.Second, decimals));
+    }
 
     internal static (PanelScore[] Scores, int Samples, int Cuppers) Design(int design)
     {

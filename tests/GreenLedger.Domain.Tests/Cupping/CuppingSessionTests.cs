@@ -180,7 +180,8 @@ public class CuppingSessionTests
         var result = session.Close(_jonas.Id, Noon, House);
 
         Assert.Equal(ErrorSource.HouseSetting, result.ErrorFrom);
-        Assert.True(result.Samples[0].StandardError > Score.Of(0m));
+        // Two cuppers with the house's 1.00 between cuppers and within: √(1.00² ÷ 2).
+        Assert.Equal(0.707107m, result.Samples[0].StandardError.Points);
     }
 
     [Fact]

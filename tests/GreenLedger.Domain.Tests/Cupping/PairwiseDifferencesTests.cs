@@ -29,10 +29,7 @@ public sealed class PairwiseDifferencesTests
     [Fact]
     public void The_handbooks_panel_tells_its_three_samples_apart()
     {
-        var cells = CupperPerformanceTests.Scores(CupperPerformanceTests.Replicated).GroupBy(score => (score.Sample, score.Cupper))
-            .Select(cell => new PanelScore(cell.Key.Sample, cell.Key.Cupper, cell.Average(score => score.Points))).ToList();
-
-        var differences = Of(cells, 3, 4);
+        var differences = Of(SessionScores.CellsOf(CupperPerformanceTests.Scores(CupperPerformanceTests.Replicated)), 3, 4);
 
         // Handbook quality.md section 4.7: 4.339195 × √(0.217882 ÷ 8) = 0.7161; all three pairs differ.
         Assert.Equal(0.7161, differences.Needed()!.Value.Least, 4);
@@ -91,7 +88,7 @@ public sealed class PairwiseDifferencesTests
         Assert.Equal(1.3859, differences.Needed()!.Value.Most, 4);
         Assert.True(double.IsInfinity(differences.DegreesOfFreedom));
         Assert.Equal(
-            ["The panel cannot tell any of these samples from another.", "Two samples must lie 1.39 points apart to be told apart (Tukey's test, 95 % for the one pair; the error is the house's repeatability, because these sheets cannot show their own)."],
+            ["The panel cannot tell any of these samples from another.", "Two samples must lie 1.39 points apart to be told apart (Tukey's test, 95 % for the one pair; the error is the house's repeatability, because these sheets cannot show their own; other cuppers may see it otherwise)."],
             PairwiseWords.Of(differences, Names));
     }
 

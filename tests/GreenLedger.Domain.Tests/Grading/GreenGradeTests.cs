@@ -144,23 +144,6 @@ public class GreenGradeTests
         Assert.Equal(GreenGrade.UsualRoast, grade.RoastedWeight);
     }
 
-    [Theory]
-    [InlineData(95, true)]
-    [InlineData(94.9, false)]
-    public void Screen_16_up_with_at_most_5_per_cent_below(double above, bool passes)
-    {
-        var share = (decimal)above;
-        var grade = Grade().Sieve(new Dictionary<int, Percent>
-        {
-            [18] = Percent.Of(40m),
-            [16] = Percent.Of(share - 40m),
-            [14] = Percent.Of(100m - share),
-        });
-
-        // Handbook quality.md section 2.2: passes if pct(>= 16) >= 95.
-        Assert.Equal(passes, grade.RetainedFrom(16)!.Value.Points >= 95m);
-    }
-
     [Fact]
     public void Screens_that_do_not_add_up_are_refused()
     {

@@ -35,6 +35,18 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
     }
 
     [Fact]
+    public async Task What_stands_on_a_table_where_one_cups_is_not_poured_alone()
+    {
+        var table = await Table.LayOutAsync(house);
+        var cupper = await house.BrowserAsync(Role.Cupper);
+
+        var answer = await cupper.SendFormAsync("/Cupping/Alone", new Dictionary<string, string> { ["Input.Samples"] = table.SampleIds[0] });
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Contains("stands on a table where you cup", (await TestBrowser.PageAsync(answer)).QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Codes_under_the_bowls_are_asked_for_once_every_sheet_is_in()
     {
         var table = await Table.LayOutAsync(house);

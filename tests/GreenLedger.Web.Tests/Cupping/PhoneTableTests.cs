@@ -37,6 +37,19 @@ public sealed class PhoneTableTests(HouseFixture house) : IClassFixture<HouseFix
     }
 
     [Fact]
+    public async Task A_change_without_values_is_refused_by_itself()
+    {
+        var table = await Table.LayOutAsync(house);
+        var phone = await house.ScriptAsync(Role.Cupper);
+        var address = new Uri($"/api/cupping/sessions/{table.SessionId}/sheets/{table.Codes[0]}/changes", UriKind.Relative);
+
+        var none = await phone.PostAsJsonAsync(address, new { key = Guid.NewGuid(), version = 0, values = (object?)null }, Stop);
+        var empty = await phone.PostAsJsonAsync(address, new { key = Guid.NewGuid(), version = 0, values = new Dictionary<string, string?> { ["note"] = null } }, Stop);
+
+        Assert.All([none, empty], answer => Assert.InRange((int)answer.StatusCode, 400, 422));
+    }
+
+    [Fact]
     public async Task A_sheet_handed_in_is_closed_until_a_reason_opens_it_and_keeps_the_first()
     {
         var table = await Table.LayOutAsync(house);

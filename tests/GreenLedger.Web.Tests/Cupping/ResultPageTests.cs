@@ -31,12 +31,11 @@ public sealed class ResultPageTests(HouseFixture house) : IClassFixture<HouseFix
 
         var page = await cupper.ReadAsync($"/Cupping/Result/{table.SessionId}");
 
-        // Worked by hand: means 86.00 and 82.50, cuppers ±0.5833, residual squares 4.0833 on 3 degrees of freedom. For one
-        // pair Tukey's test is Student's: t = 3.50 ÷ √(1.3611 × (1/4 + 1/2)) = 2√3, and with 3 df
-        // p = 1 − 2/π × (0.4 + arctan 2) = 0.0405.
+        // Worked by hand: two cuppers and two samples leave one degree of freedom, so that the house's repeatability of 0.50
+        // stands in; for one pair Tukey's test is the normal one: 3.50 ÷ √(0.50² × (1/2 + 1/2)) = 7.
         var pair = page.QuerySelector("[aria-label='Differences between samples'] tbody tr")!.QuerySelectorAll("td").Select(cell => cell.TextContent.Trim()).ToList();
         Assert.Equal("3.50", pair[1]);
-        Assert.Equal("0.041", pair[3]);
+        Assert.Equal("< 0.001", pair[3]);
         Assert.Equal("yes", pair[4]);
         Assert.Contains("tells every sample from every other", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(2, page.QuerySelectorAll(".alike-dot").Length);

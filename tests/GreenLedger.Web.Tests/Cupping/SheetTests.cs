@@ -48,6 +48,22 @@ public sealed class SheetTests(HouseFixture house) : IClassFixture<HouseFixture>
     }
 
     [Fact]
+    public async Task Nobody_reads_the_total_of_another_cupper_by_posting_a_sheet_under_their_name()
+    {
+        var table = await Table.LayOutAsync(house);
+        var address = $"/Cupping/Sheet/{table.SessionId}/{table.Codes[0]}";
+        await (await house.BrowserAsync(Role.LeadCupper)).SendFormAsync(address, Fields("7.75", "7.75", "7.50", "7.75", "7.50", "7.50", "7.75"));
+        var other = await house.FromLedgerAsync(db => db.People.Where(person => person.Name == "A LeadCupper").Select(person => person.Id).SingleAsync(Stop));
+        var fields = Fields("8.00", "7.75", "7.50", "", "7.50", "7.50", "7.75");
+        fields["Input.CupperId"] = other.ToString();
+
+        var page = await TestBrowser.PageAsync(await (await house.BrowserAsync(Role.Cupper)).SendFormAsync(address, fields));
+
+        Assert.Contains("Acidity is missing", page.QuerySelector("#mark-acidity-error")!.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("83.50", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_sheet_that_another_device_handed_in_meanwhile_is_shown_beside_what_was_typed()
     {
         var table = await Table.LayOutAsync(house);

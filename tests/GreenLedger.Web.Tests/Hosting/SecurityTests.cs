@@ -9,6 +9,7 @@ public sealed class SecurityTests(HouseFixture house) : IClassFixture<HouseFixtu
     [InlineData("/Entrance/SignIn")]
     [InlineData("/no-such-page")]
     [InlineData("/css/house.css")]
+    [InlineData("/api/cupping/sessions/not-an-identity")]
     public async Task Every_answer_carries_the_safety_headers(string address)
     {
         var answer = await house.Visitor().Client.GetAsync(address);

@@ -27,6 +27,21 @@ public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
     }
 
     [Fact]
+    public async Task The_history_of_a_note_tells_no_more_than_its_record_may()
+    {
+        var (lot, _, _) = await PapersHouse.AddAsync(house);
+        await (await house.BrowserAsync(Role.Buyer)).SendFormAsync($"/Papers/WriteNote/Lot/{lot.Id}", new Dictionary<string, string> { ["Input.Text"] = "They would go to 9.10 USD." });
+        var note = await house.FromLedgerAsync(db => db.Notes.SingleAsync(one => one.AboutId == lot.Id.Value, Cancel));
+        var address = $"/api/papers/history?kind=Note&id={note.Id}";
+
+        var viewer = await (await house.ScriptAsync(Role.Viewer)).GetStringAsync(address, Cancel);
+        var cupper = await (await house.ScriptAsync(Role.Cupper)).GetStringAsync(address, Cancel);
+
+        Assert.Contains("9.10", viewer, StringComparison.Ordinal);
+        Assert.Equal("[]", cupper);
+    }
+
+    [Fact]
     public async Task An_empty_note_is_refused_in_a_sentence()
     {
         var (lot, _, _) = await PapersHouse.AddAsync(house);

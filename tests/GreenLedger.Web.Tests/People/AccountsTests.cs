@@ -63,6 +63,24 @@ public sealed class AccountsTests(HouseFixture house) : IClassFixture<HouseFixtu
     }
 
     [Fact]
+    public async Task A_new_password_by_link_and_a_return_leave_no_old_token_that_opens()
+    {
+        await using var other = new HouseFixture();
+        var (buyer, cupper) = (await other.ScriptAsync(Role.Buyer), await other.ScriptAsync(Role.Cupper));
+        var administrator = await other.BrowserAsync(Role.Administrator);
+        var people = await other.FromLedgerAsync(db => db.People.ToDictionaryAsync(one => one.Name, one => one.Id));
+
+        await administrator.SendFormAsync($"/People/Person/{people["A Buyer"]}", new Dictionary<string, string>(), handler: "Link");
+        var link = (await administrator.ReadAsync($"/People/Person/{people["A Buyer"]}")).QuerySelector("#link")!;
+        await other.Visitor().SendFormAsync(new Uri(link.TextContent).PathAndQuery, new Dictionary<string, string> { ["Input.Password"] = "two spoons and a kettle" });
+        await administrator.SendFormAsync($"/People/Person/{people["A Cupper"]}", new Dictionary<string, string>(), handler: "Leave");
+        await administrator.SendFormAsync($"/People/Person/{people["A Cupper"]}", new Dictionary<string, string>(), handler: "Return");
+
+        Assert.Equal(HttpStatusCode.Unauthorized, (await buyer.GetAsync("/api/nothing-here")).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized, (await cupper.GetAsync("/api/nothing-here")).StatusCode);
+    }
+
+    [Fact]
     public async Task The_last_administrator_cannot_be_taken_away()
     {
         await using var other = new HouseFixture();

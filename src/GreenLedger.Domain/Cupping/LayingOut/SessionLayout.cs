@@ -9,6 +9,6 @@ public sealed record SessionLayout(int Samples, int Cuppers, int CupsPerSample, 
     /// <summary>Repeats over all cuppers: each of them scores each hidden duplicate once more.</summary>
     public int Repeats => Cuppers * Duplicates;
 
-    /// <summary>Of the additive fit when everyone hands in every sheet: sheets − samples − cuppers + 1.</summary>
-    public int DegreesOfFreedom => Cuppers * (Samples + Duplicates) - Samples - Cuppers + 1;
+    /// <summary>Of the additive fit when everyone hands in every sheet; a repeat tells of repeating, not of disagreeing.</summary>
+    public int DegreesOfFreedom => (Cuppers - 1) * (Samples - 1);
 }

@@ -94,6 +94,10 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
     private async Task<TableLayout> LayoutAsync(CancellationToken cancellationToken)
     {
         var samples = await db.Samples.Where(sample => Input.Samples.Contains(sample.Id) || sample.Id == Input.ReferenceId).ToListAsync(cancellationToken);
+        var seal = await reader.SealAsync();
+        Rule.Require(
+            !samples.Exists(sample => seal.Covers(sample.Id.Value)),
+            "One of these samples stands on a table where you cup: choose it again when that session is closed.", nameof(Input.Samples));
         var people = await db.People.Where(person => Input.Cuppers.Contains(person.Id) || Input.Pourers.Contains(person.Id))
             .OrderBy(person => person.Name).ToListAsync(cancellationToken);
         return new TableLayout(

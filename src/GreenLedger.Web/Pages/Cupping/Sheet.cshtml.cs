@@ -139,7 +139,7 @@ public sealed class SheetModel(LedgerContext db, BlindTableQuery query, TimeProv
 
     private async Task<bool> FindAsync(CancellationToken cancellationToken)
     {
-        if (await query.FindAsync(Id, Input.CupperId ?? User.FindPerson(), cancellationToken) is not { } found
+        if (await query.FindAsync(Id, ChosenCupper ?? User.FindPerson(), cancellationToken) is not { } found
             || found.Samples.All(sample => sample.Code != Code))
         {
             return false;

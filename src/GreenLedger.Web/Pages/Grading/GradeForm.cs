@@ -84,7 +84,7 @@ public class GradeForm
         DensityGramsPerLitre = grade.DensityGramsPerLitre,
         AreDefectsCounted = grade.Scheme is not null,
         Scheme = grade.Scheme ?? DefectScheme.WashedArabica.Code,
-        Beans = grade.Defects.ToDictionary(count => count.Kind, count => (int?)count.Beans),
+        Beans = BeansOf(grade),
         Fractions = grade.Fractions,
         ExportDefects = grade.ExportDefects?.Count,
         Quakers = grade.Quakers,
@@ -97,7 +97,11 @@ public class GradeForm
         Note = grade.Note,
     };
 
-    /// <summary>What stands in the form; full defects that somebody else stated stay while nothing is counted here.</summary>
+    /// <summary>A count that found none stands as 0 everywhere: empty fields mean that nobody counted.</summary>
+    private static Dictionary<string, int?> BeansOf(GreenGrade grade) => (DefectScheme.Find(grade.Scheme)?.Kinds ?? [])
+        .ToDictionary(kind => kind.Code, kind => (int?)(grade.Defects.FirstOrDefault(count => count.Kind == kind.Code)?.Beans ?? 0));
+
+    /// <summary>What stands in the form; empty bean fields are no count; full defects that somebody else stated stay while nothing is counted here.</summary>
     public GradeDraft Draft() => new()
     {
         SampleGrams = SampleWeightGrams,
@@ -106,7 +110,7 @@ public class GradeForm
         WaterActivity = WaterActivity,
         DensityGramsPerLitre = DensityGramsPerLitre,
         Scheme = Scheme,
-        Beans = AreDefectsCounted ? Beans.ToDictionary(count => count.Key, count => count.Value ?? 0) : null,
+        Beans = AreDefectsCounted && Beans.Values.Any(count => count is not null) ? Beans.ToDictionary(count => count.Key, count => count.Value ?? 0) : null,
         Fractions = Fractions,
         ExportDefects = ExportDefects,
         Quakers = Quakers,

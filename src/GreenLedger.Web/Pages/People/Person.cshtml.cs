@@ -43,10 +43,12 @@ public sealed class PersonModel(LedgerContext db, Accounts accounts) : FormPage
         }
 
         var roles = RoleNames.Together(Input.Roles);
+        await using var transaction = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable, cancellationToken);
         await KeepAnAdministratorAsync(roles.HasFlag(Role.Administrator), cancellationToken);
         person.Rename(Input.Name);
         person.Give(roles);
         await db.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
         Say($"{person.Name} is saved. Changed roles hold within a minute.");
         return RedirectToPage(new { Id });
     }
@@ -66,9 +68,11 @@ public sealed class PersonModel(LedgerContext db, Accounts accounts) : FormPage
             return NotFound();
         }
 
+        await using var transaction = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable, cancellationToken);
         await KeepAnAdministratorAsync(staysAdministrator: false, cancellationToken);
         person.Leave();
-        await db.SaveChangesAsync(cancellationToken);
+        await accounts.RevokeTokensAsync(person.Id);
+        await transaction.CommitAsync(cancellationToken);
         await accounts.SignOutEverywhereAsync(await AccountAsync(cancellationToken));
         Say($"The account of {person.Name} is closed. It can be opened again.");
         return RedirectToPage(new { Id });

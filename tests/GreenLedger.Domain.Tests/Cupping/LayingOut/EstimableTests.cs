@@ -16,8 +16,8 @@ public sealed class EstimableTests
         Assert.All(all, one => Assert.True(one.Can));
         // NIST/SEMATECH 1.3.6.7.4: chi-squared of 10 at 0.975 is 20.483, at 0.025 is 3.247; √(10 ÷ each) is 0.70 and 1.75.
         Assert.Contains("10 repeats: the panel's true repeatability then lies between 0.70 and 1.75 times", Reason(all, Question.Repeatability), StringComparison.Ordinal);
-        // Worked by hand: 60 sheets − 10 samples − 5 cuppers + 1.
-        Assert.Contains("46 degrees of freedom", Reason(all, Question.OwnError), StringComparison.Ordinal);
+        // Handbook quality.md section 4.3: samples are tested against the interaction, (10 − 1) × (5 − 1).
+        Assert.Contains("36 degrees of freedom", Reason(all, Question.OwnError), StringComparison.Ordinal);
     }
 
     [Theory]
