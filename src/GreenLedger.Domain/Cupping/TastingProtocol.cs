@@ -43,7 +43,7 @@ public sealed class TastingProtocol
         Steps =
         [
             new("dry", "Dry grounds", null, "Smell the dry grounds within 15 minutes of grinding.", ["fragrance", "fragrance-aroma"],
-                "Say before you begin if an allergy or caffeine is a matter for you; nobody has to give a reason for leaving a cup out."),
+                "Say before you begin if you have an allergy or must limit caffeine; you may leave out any cup without a reason."),
             new("pour", "Pour", 0, "Pour to the rim, straight on the grounds, and leave the crust alone.", [],
                 "Water at 93 °C scalds: pour away from people and keep kettles off the edge; local rules decide."),
             new("break", "Break the crust", 240, "Stir three times with your nose close, and smell.", ["aroma", "fragrance-aroma"],
@@ -53,7 +53,7 @@ public sealed class TastingProtocol
                 "Use a spoon of your own and rinse it in hot water between cups; stay away from the table when you are ill."),
             new("warm", "Taste warm", 720, "Taste again as it cools.", ["acidity", "body", "mouthfeel", "balance"]),
             new("cool", "Taste cool", 1200, "Go over every cup of each sample.", ["sweetness", "uniformity", "clean-cup"]),
-            new("end", "Come to an end", 1800, "Weigh the whole, look over your marks, and hand in.", ["overall"],
+            new("end", "Finish", 1800, "Give the overall mark, look over your marks, and hand in.", ["overall"],
                 "Caffeine adds up even when you spit: drink water and take a break before the next flight."),
         ],
     };

@@ -8,8 +8,8 @@ namespace GreenLedger.Domain.Grading;
 /// <param name="Reasons">Why it is not in the best class, in words: <c>6 of category 2, at most 5</c>.</param>
 public sealed record ClassVerdict(string Name, bool IsProvisional, IReadOnlyList<string> Reasons)
 {
-    /// <summary>As it is stored and shown: <c>specialty, if its quakers hold</c>.</summary>
-    public override string ToString() => IsProvisional ? Name + ", if its quakers hold" : Name;
+    /// <summary>As it is stored and shown: <c>specialty, quakers not counted yet</c>.</summary>
+    public override string ToString() => IsProvisional ? Name + ", quakers not counted yet" : Name;
 
     /// <param name="tally">Full defects in the scheme's own sample weight.</param>
     /// <param name="fractions">The habit that is held against the limits.</param>

@@ -15,7 +15,6 @@ internal static class Security
 
     private static readonly IReadOnlyDictionary<string, string> Headers = new Dictionary<string, string>
     {
-        ["Content-Security-Policy"] = ContentPolicy,
         ["X-Content-Type-Options"] = "nosniff",
         ["X-Frame-Options"] = "DENY",
         ["Referrer-Policy"] = "same-origin",
@@ -49,9 +48,11 @@ internal static class Security
     {
         http.Response.OnStarting(() =>
         {
+            var headers = http.Response.Headers;
+            headers.TryAdd("Content-Security-Policy", ContentPolicy);
             foreach (var (name, value) in Headers)
             {
-                http.Response.Headers.TryAdd(name, value);
+                headers[name] = value;
             }
 
             return Task.CompletedTask;

@@ -24,7 +24,7 @@ public sealed class DefectSchemeTests
     [InlineData("partial-black 5, broken 14, shell 4, slight-insect 19", 0, "specialty", null)]
     [InlineData("broken 30", 0, "below specialty", "6 of category 2, at most 5")]
     [InlineData("broken 5", 1, "below specialty", "1 quakers in 100 g, at most 0")]
-    [InlineData("broken 5", null, "specialty, if its quakers hold", null)]
+    [InlineData("broken 5", null, "specialty, quakers not counted yet", null)]
     public void Washed_arabica_is_specialty_or_below_and_says_why(string beans, int? quakers, string name, string? reason)
     {
         var verdict = Graded("washed-arabica-2018", beans, quakers).Verdict()!;

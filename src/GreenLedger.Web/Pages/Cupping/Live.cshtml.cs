@@ -65,7 +65,7 @@ public sealed class LiveModel(LedgerContext db, LiveTableQuery query, TimeProvid
     public string Ago(DateTimeOffset moment)
     {
         var ago = clock.GetUtcNow() - moment;
-        return string.Create(CultureInfo.InvariantCulture, $"{(int)ago.TotalMinutes}:{ago.Seconds:00} ago");
+        return string.Create(CultureInfo.InvariantCulture, $"{(int)ago.TotalMinutes}:{ago.Seconds:00} min ago");
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken) => await FindAsync(cancellationToken);
