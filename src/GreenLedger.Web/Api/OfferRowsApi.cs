@@ -94,7 +94,7 @@ internal static class OfferRowsApi
             return id;
         }
 
-        var found = await db.Offers.Where(offer => offer.Ref == key).Select(offer => offer.Id).Take(2).ToListAsync(cancellationToken);
+        var found = await db.Offers.Where(offer => offer.Ref == key).OrderBy(offer => offer.Id).Select(offer => offer.Id).Take(2).ToListAsync(cancellationToken);
         Rule.Require(found.Count < 2, $"Several offers have the reference {key}: ask for one by its id, which the list of offers gives.", "Key");
         return found.Count == 0 ? null : found[0];
     }
