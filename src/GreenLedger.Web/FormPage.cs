@@ -23,6 +23,7 @@ public abstract class FormPage : PageModel
     /// <summary>What differs between the typed and the stored record when somebody was faster; else empty.</summary>
     public IReadOnlyList<Difference> Differences { get; private set; } = [];
 
+    [NonHandler] // By its name it would be one, for a method PAGE that no browser sends.
     public override async Task OnPageHandlerExecutionAsync(
         PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
     {

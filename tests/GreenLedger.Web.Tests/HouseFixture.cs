@@ -5,6 +5,7 @@ using GreenLedger.Domain.People;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -37,6 +38,9 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
 
     /// <summary>A ledger to begin from, which has a person for each role; none for an empty one.</summary>
     public string? Ledger { get; init; }
+
+    /// <summary>Puts something of a test in the place of a part of the application, before it starts.</summary>
+    public Action<IServiceCollection>? Replaces { get; set; }
 
     public static string EmailOf(Role role) => role.ToString().ToLowerInvariant() + "@sorrel-roasters.example";
 
@@ -148,8 +152,10 @@ public sealed class HouseFixture : WebApplicationFactory<FormPage>
         builder.ConfigureLogging(log => log
             .AddFilter("Microsoft.Hosting", LogLevel.Warning)
             .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error) // keys of a test lie in its own file
-            .AddFilter("Microsoft.AspNetCore.Mvc.Filters.RequestSizeLimitFilter", LogLevel.Error)); // the test server has no limit to set
+            .AddFilter("Microsoft.AspNetCore.Mvc.Filters.RequestSizeLimitFilter", LogLevel.Error) // the test server has no limit to set
+            .AddFilter("Microsoft.AspNetCore.Routing.EndpointRoutingMiddleware", LogLevel.Error)); // nor here
         builder.UseSetting("GreenLedger:Data", _folder);
+        builder.ConfigureTestServices(services => Replaces?.Invoke(services));
         foreach (var (key, value) in Settings)
         {
             builder.UseSetting(key, value);

@@ -65,6 +65,18 @@ public sealed class TestBrowser(HttpClient client)
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
     }
 
+    /// <summary>The fields of a form as a browser would send them when nothing is typed.</summary>
+    public static IEnumerable<(string Name, string Value)> Standing(IHtmlFormElement form)
+    {
+        foreach (var control in form.Elements)
+        {
+            if (control.GetAttribute("name") is { Length: > 0 } name && ValueOf(control) is { } value)
+            {
+                yield return (name, value);
+            }
+        }
+    }
+
     private static bool Fits(IHtmlFormElement form, IReadOnlyDictionary<string, string> fields, string? handler)
     {
         var action = form.GetAttribute("action") ?? "";
@@ -79,22 +91,8 @@ public sealed class TestBrowser(HttpClient client)
         : form.QuerySelectorAll("button[formaction]").FirstOrDefault(button =>
             button.GetAttribute("formaction")!.Contains("handler=" + handler, StringComparison.OrdinalIgnoreCase));
 
-    private static IEnumerable<(string Name, string Value)> Filled(
-        IHtmlFormElement form, IReadOnlyDictionary<string, string> fields)
-    {
-        foreach (var (name, value) in fields)
-        {
-            yield return (name, value);
-        }
-
-        foreach (var control in form.Elements)
-        {
-            if (control.GetAttribute("name") is { Length: > 0 } name && !fields.ContainsKey(name) && ValueOf(control) is { } value)
-            {
-                yield return (name, value);
-            }
-        }
-    }
+    private static IEnumerable<(string Name, string Value)> Filled(IHtmlFormElement form, IReadOnlyDictionary<string, string> fields) =>
+        [.. fields.Select(field => (field.Key, field.Value)), .. Standing(form).Where(field => !fields.ContainsKey(field.Name))];
 
     private static string? ValueOf(AngleSharp.Dom.IElement control) => control switch
     {

@@ -8,13 +8,14 @@ namespace GreenLedger.Data.Cupping;
 /// Finds what is sealed for a person (docs/decisions/0006). Which sample stands under which code of an open session is
 /// sealed for everybody who neither laid it out nor opened its key, and for whoever cups in it, laid out or not. The
 /// coffees themselves are sealed for those on its panel whatever else they may do (who laid it out has chosen them), for
-/// those whose roles are for cupping only, and for a buyer who has handed in a sheet.
+/// those whose roles are for cupping only, and for a buyer who has handed in a sheet. Open to a test that takes the seal
+/// off, to see that it would notice.
 /// </summary>
-public sealed class SealQuery(LedgerContext db)
+public class SealQuery(LedgerContext db)
 {
     private const Role SeesOffers = Role.Viewer | Role.Buyer | Role.Administrator;
 
-    public async Task<Seal> ForAsync(Id<Person> person, Role roles, CancellationToken cancellationToken)
+    public virtual async Task<Seal> ForAsync(Id<Person> person, Role roles, CancellationToken cancellationToken)
     {
         // A member who cups has a serving order; one who only pours has none.
         var open = await db.CuppingSessions.Open().Select(session => new

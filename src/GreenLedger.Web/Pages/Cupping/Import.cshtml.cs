@@ -1,4 +1,5 @@
 using System.ComponentModel.DataAnnotations;
+using GreenLedger.Domain;
 using GreenLedger.Web.Cupping;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
@@ -13,7 +14,8 @@ public sealed class ImportModel(PastResults past) : FormPage
 
     public async Task<IActionResult> OnPostReadAsync(CancellationToken cancellationToken)
     {
-        var file = await past.ParkAsync(Input.File!, User.Person(), cancellationToken);
+        Rule.Require(Input.File is not null, "Choose the file with the results.", nameof(Input.File));
+        var file = await past.ParkAsync(Input.File, User.Person(), cancellationToken);
         return RedirectToPage("Preview", new { id = file });
     }
 

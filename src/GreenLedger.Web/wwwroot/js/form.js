@@ -13,6 +13,20 @@
     }
   });
 
+  // Signing out does not lose what a phone could not send from its cupping table, but it then waits: that is said first.
+  document.addEventListener("submit", async event => {
+    const form = event.target;
+    if (!form.matches("[data-sign-out]") || !window.indexedDB) {
+      return;
+    }
+    event.preventDefault();
+    const count = await import("/js/cup/kept.js").then(kept => kept.waiting()).catch(() => 0);
+    const changes = count === 1 ? "One change of a cupping sheet is" : `${count} changes of cupping sheets are`;
+    if (count === 0 || window.confirm(`${changes} not sent yet. Signed out, they wait on this phone until you open the table here again; if the table is closed before, they do not count. Sign out all the same?`)) {
+      form.submit();
+    }
+  });
+
   document.addEventListener("change", event => {
     if (event.target.matches("[data-submit-on-change]")) {
       event.target.form.requestSubmit();

@@ -14,6 +14,7 @@ const store = new Store(place.dataset.person, table.id);
 const sender = new Sender(store, address);
 const clock = new Clock(address, table.steps, table.clock);
 const sheets = new Map();
+let keeping = 0;
 const find = name => place.querySelector(`[data-${name}]`);
 const unsent = (code, field) => `${store.place}/${code}/${field}`;
 let at = Math.max(0, table.codes.findIndex(one => one.code === decodeURIComponent(location.hash.slice(1))));
@@ -59,7 +60,7 @@ async function change(code, values) {
     }
   }
   sheet.values = kept;
-  await store.act(code, { values: kept }, { kind: "changes", key: crypto.randomUUID(), values });
+  await keep(code, { values: kept }, { kind: "changes", key: crypto.randomUUID(), values });
   Object.keys(values).forEach(field => localStorage.removeItem(unsent(code, field)));
   count();
   sender.send();
@@ -75,7 +76,7 @@ async function handIn(code) {
   }
   sheet.isHandedIn = true;
   sheet.total = total(table.rules, table.cups, sheet.values);
-  await store.act(code, { isHandedIn: true, total: sheet.total }, { kind: "hand-in" });
+  await keep(code, { isHandedIn: true, total: sheet.total }, { kind: "hand-in" });
   say(`The sheet for ${code} is handed in.`);
   const next = table.codes.findIndex((one, i) => i > at && !sheetOf(one.code).isHandedIn);
   show(next < 0 ? table.codes.findIndex(one => !sheetOf(one.code).isHandedIn) : next);
@@ -85,9 +86,22 @@ async function handIn(code) {
 async function reopen(code, reason) {
   const sheet = sheetOf(code);
   sheet.isHandedIn = false;
-  await store.act(code, { isHandedIn: false }, { kind: "reopen", reason });
+  await keep(code, { isHandedIn: false }, { kind: "reopen", reason });
   show(at);
   sender.send();
+}
+
+// Writes an act down on the phone; until it stands there, nothing is said to be saved.
+async function keep(code, change, act) {
+  keeping += 1;
+  if (sender.state === "saved") {
+    find("line").textContent = "Saving…";
+  }
+  try {
+    await store.act(code, change, act);
+  } finally {
+    keeping -= 1;
+  }
 }
 
 function say(sentence) {
@@ -267,7 +281,7 @@ function tick() {
 
 const states = { saved: "Everything is saved.", saving: "Saving: ", held: "One sheet waits for you: ", offline: "No network: go on, ", "signed-out": "Sign in again in another window: " };
 sender.addEventListener("state", ({ detail: { state, waiting } }) => {
-  find("line").textContent = waiting === 0 && state === "saved" ? states.saved
+  find("line").textContent = waiting === 0 && state === "saved" ? (keeping > 0 ? "Saving…" : states.saved)
     : `${states[state]}${waiting === 1 ? "one change is" : `${waiting} changes are`} kept on this phone.`;
   find("line").classList.toggle("cup-offline", state !== "saved");
 });

@@ -25,13 +25,19 @@ export function wordPicker(list, value, isOff, set) {
     element("datalist", { id: "house-words" }, ...list.map(({ word, family }) => element("option", { value: word, label: family }))));
 }
 
+const downwards = new Set(["Home", "PageDown", "ArrowLeft", "ArrowDown", "Enter", " "]);
+
 function strength(line, value, isOff, set) {
   const id = `strength-${line.key}`;
   const shown = element("output", { class: "cup-value", for: id }, value ?? "–");
-  const range = element("input", { type: "range", class: "strength", id, min: 0, max: line.highest, step: 1, disabled: isOff });
+  const range = element("input", { type: "range", class: "strength", id, min: 0, max: line.highest, step: 1, disabled: isOff, "aria-valuetext": value === undefined ? "not said yet" : null });
   range.value = value ?? 0;
   range.addEventListener("input", () => { shown.textContent = range.value; });
-  range.addEventListener("change", () => set(range.value));
+  // A slider that stands at 0 already does not change when 0 is meant: a tap or a key on it says so.
+  const record = () => { if (range.value !== value) { value = range.value; set(range.value); } };
+  range.addEventListener("change", record);
+  range.addEventListener("click", record);
+  range.addEventListener("keyup", event => { if (downwards.has(event.key)) { record(); } });
   return element("div", { class: "cup-field", "data-field": `strength.${line.key}` },
     element("div", { class: "cup-strength" }, element("label", { for: id }, line.name), shown), range);
 }
@@ -52,7 +58,7 @@ function checks(list, value, isOff, set) {
 
 export function description(rules, values, isOff, set) {
   return rules === null ? [] : [element("section", { class: "tasting-step" }, element("h3", {}, "What it is like"),
-    element("p", { class: "soft" }, "Strength from 0 to 15, and words that apply. No points."),
+    element("p", { class: "soft" }, "Strength from 0 to 15, and words that apply. No points. A dash is not said yet: tap the slider at 0 to say none."),
     ...rules.intensities.map(line => strength(line, values[`strength.${line.key}`], isOff, value => set(`strength.${line.key}`, value))),
     ...rules.lists.map(list => checks(list, values[`checks.${list.key}`], isOff, value => set(`checks.${list.key}`, value))))];
 }

@@ -1,0 +1,3 @@
+import { forget } from "./kept.js";
+
+await forget();
