@@ -78,8 +78,13 @@ async function handIn(code) {
   sheet.total = total(table.rules, table.cups, sheet.values);
   await keep(code, { isHandedIn: true, total: sheet.total }, { kind: "hand-in" });
   say(`The sheet for ${code} is handed in.`);
-  const next = table.codes.findIndex((one, i) => i > at && !sheetOf(one.code).isHandedIn);
-  show(next < 0 ? table.codes.findIndex(one => !sheetOf(one.code).isHandedIn) : next);
+  // Whoever went on to another sample meanwhile stays there.
+  if (here().code === code) {
+    const next = table.codes.findIndex((one, i) => i > at && !sheetOf(one.code).isHandedIn);
+    show(next < 0 ? table.codes.findIndex(one => !sheetOf(one.code).isHandedIn) : next);
+  } else {
+    drawCodes();
+  }
   sender.send();
 }
 
