@@ -1,4 +1,5 @@
 using GreenLedger.Benchmarks.Choosing;
+using GreenLedger.Benchmarks.Cupping;
 using GreenLedger.Benchmarks.Hosting;
 using GreenLedger.Benchmarks.Offers;
 
@@ -24,6 +25,8 @@ internal static class Measures
             "import-stored" => await ImportBenchmark.StoreAsync(list, Path.Combine(scratch, "import.db")),
             "prepare-start" => await StartBenchmark.PrepareAsync(Path.Combine(scratch, "start")),
             "start" => await StartBenchmark.RunAsync(Path.Combine(scratch, "start")),
+            "table-sqlite" => await TableBenchmark.OnSqliteAsync(Path.Combine(scratch, "table")),
+            "table-postgres" => await TableBenchmark.OnPostgresAsync(Path.Combine(scratch, "nodes")),
             _ => throw new ArgumentException($"There is no measurement {name}.", nameof(name)),
         });
     }

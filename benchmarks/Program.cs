@@ -1,6 +1,7 @@
 using GreenLedger.Benchmarks;
 using GreenLedger.Benchmarks.Arrivals;
 using GreenLedger.Benchmarks.Choosing;
+using GreenLedger.Benchmarks.Cupping;
 using GreenLedger.Benchmarks.Hosting;
 using GreenLedger.Benchmarks.Offers;
 
@@ -13,7 +14,7 @@ if (args is ["measure", var name])
     return 0;
 }
 
-string[] asked = args.Length > 0 ? args : ["ranking", "import", "start", "verdict"];
+string[] asked = args.Length > 0 ? args : ["ranking", "import", "start", "table", "verdict"];
 Console.WriteLine(Machine.Words());
 if (asked.Contains("ranking"))
 {
@@ -28,6 +29,11 @@ if (asked.Contains("import"))
 if (asked.Contains("start"))
 {
     StartReport.Print(await Child.RunAsync(["prepare-start", "start"]));
+}
+
+if (asked.Contains("table"))
+{
+    TableReport.Print(await Child.RunAsync(TableBenchmark.Postgres is null ? ["table-sqlite"] : ["table-sqlite", "table-postgres"]));
 }
 
 var keeps = !asked.Contains("verdict") || VerdictReport.Print();

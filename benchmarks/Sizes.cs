@@ -13,6 +13,12 @@ internal static class Sizes
 
     public static int Rows { get; } = Number("ROWS", 100_000);
 
+    /// <summary>At one table.</summary>
+    public static int Cuppers { get; } = Number("CUPPERS", 200);
+
+    /// <summary>How long they cup.</summary>
+    public static int Seconds { get; } = Number("DURATION", 300);
+
     public static int Repeats { get; } = Number("REPEATS", 5);
 
     public static bool IsTemporary { get; } = Environment.GetEnvironmentVariable(ScratchName) is null;
