@@ -9,15 +9,17 @@ internal static class VerdictReport
     private const int Runs = 20_000;
 
     private static readonly int[] Panels = [3, 5, 8];
+    private static readonly bool[] Shifts = [false, true];
+
     private static readonly double[] Differences = [0, -0.5, -1, -1.5, -2];
 
     /// <summary>Whether, at a true difference of exactly the tolerance, neither verdict falls in more than 5 % of the runs and their Monte Carlo error.</summary>
     public static bool Print()
     {
         var found = new ConcurrentDictionary<VerdictCase, VerdictShares>();
-        var cases = from way in Enum.GetValues<Way>() from shift in new[] { false, true } from cuppers in Panels from difference in Differences select new VerdictCase(way, shift, cuppers, difference);
+        var cases = from way in Enum.GetValues<Way>() from shift in Shifts from cuppers in Panels from difference in Differences select new VerdictCase(way, shift, cuppers, difference);
         Parallel.ForEach(cases, question => found[question] = new VerdictSimulation(question, Runs).Run());
-        foreach (var (way, shift) in from way in Enum.GetValues<Way>() from shift in new[] { false, true } select (way, shift))
+        foreach (var (way, shift) in from way in Enum.GetValues<Way>() from shift in Shifts select (way, shift))
         {
             Table.Print(
                 $"### {Words(way)}, {(shift ? "sessions shift" : "sessions do not shift")}",

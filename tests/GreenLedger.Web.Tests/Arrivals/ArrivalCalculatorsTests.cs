@@ -7,6 +7,8 @@ namespace GreenLedger.Web.Tests.Arrivals;
 
 public sealed class ArrivalCalculatorsTests(HouseFixture house) : IClassFixture<HouseFixture>
 {
+    private static readonly string[] Discharge = ["discharge"], DischargeAndClearance = ["discharge", "clearance"];
+
     // Handbook quality.md section 4.8: six cuppers on the pre-shipment sample and on the arrival.
     private static readonly decimal[] Approved = [85.25m, 84.75m, 85.50m, 84.50m, 85.00m, 85.25m];
     private static readonly decimal[] Arrival = [84.75m, 84.25m, 85.00m, 84.25m, 84.50m, 85.25m];
@@ -117,7 +119,7 @@ public sealed class ArrivalCalculatorsTests(HouseFixture house) : IClassFixture<
             tolerancePercent = 3,
             moistureShippedPercent = 11.5,
             moistureLandedPercent = 10.8,
-            deadlines = new[] { new { what = "Weighing", events = new[] { "discharge" }, days = 21 }, new { what = "Claim on quality", events = new[] { "discharge", "clearance" }, days = 15 } },
+            deadlines = new[] { new { what = "Weighing", events = Discharge, days = 21 }, new { what = "Claim on quality", events = DischargeAndClearance, days = 15 } },
             happened = new { discharge = "2026-03-03", clearance = "2026-03-09" },
         });
 

@@ -1,5 +1,4 @@
 using System.Net;
-using GreenLedger.Data.Shipments;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
