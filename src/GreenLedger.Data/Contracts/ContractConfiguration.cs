@@ -2,6 +2,7 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -10,7 +11,8 @@ namespace GreenLedger.Data.Contracts;
 /// <summary>Terms are read and written whole and never asked about in SQL, so they are one JSON text.</summary>
 internal sealed class ContractConfiguration :
     IEntityTypeConfiguration<Contract>, IEntityTypeConfiguration<ContractVersion>, IEntityTypeConfiguration<ContractLot>,
-    IEntityTypeConfiguration<PriceFixing>, IEntityTypeConfiguration<MonthRoll>, IEntityTypeConfiguration<ContractMove>
+    IEntityTypeConfiguration<PriceFixing>, IEntityTypeConfiguration<MonthRoll>, IEntityTypeConfiguration<ContractMove>,
+    IEntityTypeConfiguration<SampleApproval>
 {
     private const string OfContract = "ContractId";
 
@@ -25,6 +27,7 @@ internal sealed class ContractConfiguration :
         builder.HasMany(contract => contract.Lots).WithOne().HasForeignKey(OfContract).IsRequired();
         builder.HasMany(contract => contract.Fixings).WithOne().HasForeignKey(OfContract).IsRequired();
         builder.HasMany(contract => contract.Rolls).WithOne().HasForeignKey(OfContract).IsRequired();
+        builder.HasMany(contract => contract.Approvals).WithOne().HasForeignKey(OfContract).IsRequired();
         builder.HasMany(contract => contract.Moves).WithOne().HasForeignKey(OfContract).IsRequired();
         builder.Ignore(contract => contract.Newest).Ignore(contract => contract.InForce).Ignore(contract => contract.Terms).Ignore(contract => contract.Position);
     }
@@ -69,6 +72,17 @@ internal sealed class ContractConfiguration :
         builder.Property(roll => roll.Id).ValueGeneratedNever();
         builder.HasOne<Person>().WithMany().HasForeignKey(roll => roll.By).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(OfContract, nameof(MonthRoll.Number)).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<SampleApproval> builder)
+    {
+        builder.ToTable("SampleApprovals");
+        builder.Property(approval => approval.Id).ValueGeneratedNever();
+        builder.Property(approval => approval.Remarks).HasMaxLength(1000);
+        builder.HasOne<Lot>().WithMany().HasForeignKey(approval => approval.LotId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Sample>().WithMany().HasForeignKey(approval => approval.SampleId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Person>().WithMany().HasForeignKey(approval => approval.By).OnDelete(DeleteBehavior.Restrict);
+        builder.HasIndex(OfContract, nameof(SampleApproval.LotId), nameof(SampleApproval.Round)).IsUnique();
     }
 
     public void Configure(EntityTypeBuilder<ContractMove> builder)

@@ -42,6 +42,7 @@ public sealed class ContractQuery(LedgerContext db)
             .Concat(contract.Moves.Select(move => move.By))
             .Concat(contract.Fixings.SelectMany(fixing => new[] { fixing.By, fixing.TakenBackBy ?? fixing.By }))
             .Concat(contract.Rolls.Select(roll => roll.By))
+            .Concat(contract.Approvals.Select(approval => approval.By))
             .Distinct().ToList();
         return await db.People.AsNoTracking().Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
     }

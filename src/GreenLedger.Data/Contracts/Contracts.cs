@@ -13,6 +13,7 @@ public static class Contracts
         .Include(contract => contract.Lots.OrderBy(lot => lot.Id))
         .Include(contract => contract.Fixings.OrderBy(fixing => fixing.Number))
         .Include(contract => contract.Rolls.OrderBy(roll => roll.Number))
+        .Include(contract => contract.Approvals.OrderBy(approval => approval.At))
         .Include(contract => contract.Moves.OrderBy(move => move.Number))
         .AsSplitQuery();
 

@@ -90,6 +90,12 @@ internal sealed record RollReply(int Number, DateOnly On, string From, string To
         roll.Number, roll.On, roll.From.ToString(), roll.To.ToString(), roll.Weight.Kilograms, roll.Spread, roll.Fee, roll.Differential);
 }
 
+internal sealed record ApprovalReply(Guid LotId, Guid SampleId, int Round, ApprovalVerdict Verdict, string? Remarks, DateOnly On)
+{
+    public static ApprovalReply Of(SampleApproval approval) =>
+        new(approval.LotId.Value, approval.SampleId.Value, approval.Round, approval.Verdict, approval.Remarks, approval.On);
+}
+
 internal sealed record MoveReply(int Number, MoveAxis Axis, string Move, string From, string To, DateOnly On, string? Reason, bool IsBreach, DateTimeOffset At)
 {
     public static MoveReply Of(ContractMove move) => new(move.Number, move.Axis, move.Move, move.From, move.To, move.On, move.Reason, move.IsBreach, move.At);
@@ -138,6 +144,7 @@ internal sealed record ContractReply(
     IReadOnlyList<VersionReply> Versions,
     IReadOnlyList<FixingReply> Fixings,
     IReadOnlyList<RollReply> Rolls,
+    IReadOnlyList<ApprovalReply> Approvals,
     IReadOnlyList<MoveReply> Moves)
 {
     public static ContractReply Of(Contract contract) => new(
@@ -155,6 +162,7 @@ internal sealed record ContractReply(
         [.. contract.Versions.Select(version => new VersionReply(version.Number, version == contract.InForce, version.SignedOn, version.SignedForSeller, version.Reason, version.WrittenAt, TermsReply.Of(version.Terms)))],
         [.. contract.Fixings.Select(FixingReply.Of)],
         [.. contract.Rolls.Select(RollReply.Of)],
+        [.. contract.Approvals.Select(ApprovalReply.Of)],
         [.. contract.Moves.Select(MoveReply.Of)]);
 }
 

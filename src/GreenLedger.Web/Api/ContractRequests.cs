@@ -105,6 +105,10 @@ internal sealed record RollRequest(DateOnly On, string To, decimal Spread, decim
 
 internal sealed record ReasonRequest(string Reason);
 
+/// <summary>Approves or refuses a pre-shipment sample.</summary>
+/// <param name="Remarks">Asked for when it is refused, or approved with remarks.</param>
+internal sealed record ApprovalRequest(Guid SampleId, ApprovalVerdict Verdict, DateOnly On, string? Remarks = null);
+
 /// <summary>The goods went on board or arrived, or the contract was closed or cancelled.</summary>
 internal sealed record GoodsRequest(GoodsMove Move, DateOnly On, string? Reason = null);
 

@@ -4,6 +4,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Samples;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -30,6 +31,7 @@ internal static class ContractsApi
         contracts.MapPost("/{id}/fixings", FixAsync).WithName("FixContract").WithSummary("Fixes lots, or a weight where the contract is fixed by weight.");
         contracts.MapPost("/{id}/fixings/{number}/take-back", TakeBackAsync).WithName("TakeFixingBack").WithSummary("Takes a fixing back with a reason. It stays on record.");
         contracts.MapPost("/{id}/rolls", RollAsync).WithName("RollContract").WithSummary("Rolls all that is open to a later month.");
+        contracts.MapPost("/{id}/approvals", JudgeAsync).WithName("JudgeSample").WithSummary("Approves or refuses a pre-shipment sample of a lot of the contract.");
         contracts.MapPost("/{id}/goods", MoveAsync).WithName("MoveGoods").WithSummary("Enters that the goods shipped or arrived, or that the contract is closed or cancelled.");
         contracts.MapPost("/calculate/fixing", ContractCalculators.FixingAsync).WithName("CalculateFixing")
             .WithSummary("Average, provisional or final price and value of fixings. Stores nothing.");
@@ -98,6 +100,15 @@ internal static class ContractsApi
         Id<Contract> id, RollRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(id, db, contract => contract.Roll(
             new RollOrder(request.On, PricingRequests.Month(request.To, clock.Today()), request.Spread, request.Fee), http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static async Task<Results<Ok<ContractReply>, NotFound>> JudgeAsync(
+        Id<Contract> id, ApprovalRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var sampleId = new Id<Sample>(request.SampleId);
+        var sample = await db.Samples.AsNoTracking().SingleOrDefaultAsync(one => one.Id == sampleId, cancellationToken);
+        Rule.Require(sample is not null, "There is no such sample.", nameof(request.SampleId));
+        return await ActAsync(id, db, contract => contract.Judge(sample, request.Verdict, request.Remarks, request.On, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+    }
 
     private static Task<Results<Ok<ContractReply>, NotFound>> MoveAsync(
         Id<Contract> id, GoodsRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>

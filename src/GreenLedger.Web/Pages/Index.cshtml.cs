@@ -1,6 +1,7 @@
 using System.Globalization;
 using GreenLedger.Data.Choosing;
 using GreenLedger.Data.Summaries;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
@@ -80,6 +81,7 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, La
             Line("Samples", step.Value, "sample", "samples", LateWords(step.Key) + ", longer than the house allows", "/Samples/Index", new { at = step.Key, late = true })),
         Line("Cupping", waits.OpenSessions, "session", "sessions", "open", "/Cupping/Index", new { closed = false }),
         Line("Contracts", waits.ContractsToSign, "contract", "contracts", "with a version to sign", "/Contracts/Index", new { toSign = true }),
+        Line("Contracts", waits.ApprovalsDue, "contract", "contracts", $"whose sample is to be approved or refused, the next by {(waits.NextApproval is { } until ? Figures.Day(until) : "")}", "/Contracts/Index", new { goods = GoodsState.AwaitingApproval }),
         Line("Contracts", waits.FixingsDue, "contract", "contracts", $"to fix or roll, the next by {(waits.NextFixing is { } day ? Figures.Day(day) : "")}", "/Contracts/Open", new { }),
         Newest("exchange rate", waits.NewestRate, "/Pricing/Rates"),
         Newest("futures quote", waits.NewestFutures, "/Pricing/Quotes"),

@@ -37,9 +37,9 @@ public sealed class WaitingQueryTests(Ledgers ledgers)
         }
 
         await using var again = ledger.Open();
-        var waiting = await new WaitingQuery(again, new SampleQuery(again), new ContractQuery(again), new FixingsQuery(again)).FindAsync(Today, Seal.None, stop);
+        var waiting = await new WaitingQuery(again, new SampleQuery(again), new ContractQuery(again), new FixingsQuery(again), new ApprovalQuery(again)).FindAsync(Today, Seal.None, stop);
 
-        Assert.Equal(new Waiting(0, 2, 1, 2, 0, 0, 0, null, Today.AddDays(-5), null), waiting);
+        Assert.Equal(new Waiting(0, 2, 1, 2, 0, 0, 0, null, 0, null, Today.AddDays(-5), null), waiting);
     }
 
     [Theory, EveryEngine]
@@ -66,7 +66,7 @@ public sealed class WaitingQueryTests(Ledgers ledgers)
     private static async Task<int> SamplesToCupAsync(Ledger ledger)
     {
         await using var db = ledger.Open();
-        return (await new WaitingQuery(db, new SampleQuery(db), new ContractQuery(db), new FixingsQuery(db)).FindAsync(Today, Seal.None, TestContext.Current.CancellationToken)).SamplesToCup;
+        return (await new WaitingQuery(db, new SampleQuery(db), new ContractQuery(db), new FixingsQuery(db), new ApprovalQuery(db)).FindAsync(Today, Seal.None, TestContext.Current.CancellationToken)).SamplesToCup;
     }
 
     private static object[] Ending(string name, DateOnly? on, OfferState state = OfferState.OnOffer)

@@ -3,6 +3,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
 
 namespace GreenLedger.Web.Tests.Contracts;
 
@@ -120,6 +121,29 @@ public sealed class ContractPagesTests(BoughtShop shop) : IClassFixture<BoughtSh
     }
 
     [Fact]
+    public async Task A_sample_is_refused_and_its_replacement_approved_and_only_then_it_is_ready()
+    {
+        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+        var id = await shop.DraftToBeFixedAsync("B", signed: false);
+        await buyer.SendFormAsync($"/Contracts/Terms/{id}", new Dictionary<string, string> { ["Input.ApprovalRule"] = "Replace", ["Input.MostSamples"] = "3" });
+        await shop.PostAsync(id, "sign", new { signedOn = shop.Market.Today });
+        var (first, second) = (await SampleAsync("PSS1"), await SampleAsync("PSS2"));
+
+        var reasonless = await JudgeAsync(buyer, id, first, "Refused", "");
+        var refused = await JudgeAsync(buyer, id, first, "Refused", "Two phenolic cups.");
+        Assert.Equal(GoodsState.AwaitingApproval, (await shop.FindAsync(id)).Goods);
+        var approved = await JudgeAsync(buyer, id, second, "Approved", "");
+        var twice = await shop.PostAsync(id, "approvals", new { sampleId = second.Value, verdict = "approved", on = shop.Market.Today });
+
+        Assert.Contains("The reasons for refusing is missing", (await TestBrowser.PageAsync(reasonless)).Body!.TextContent, StringComparison.Ordinal);
+        Assert.All([refused, approved], answer => Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, twice.StatusCode);
+        var contract = await shop.FindAsync(id);
+        Assert.Equal((GoodsState.ReadyToShip, 2), (contract.Goods, contract.Approvals.Count));
+        Assert.Contains("Two phenolic cups.", (await buyer.ReadAsync($"/Contracts/Contract/{id}")).Body!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_closing_day_that_is_added_moves_the_first_notice()
     {
         var buyer = await shop.House.BrowserAsync(Role.Buyer);
@@ -159,6 +183,18 @@ public sealed class ContractPagesTests(BoughtShop shop) : IClassFixture<BoughtSh
 
     private static Task<HttpResponseMessage> FixAsync(TestBrowser buyer, Id<Contract> id, string lots, string level) =>
         buyer.SendFormAsync($"/Contracts/Fix/{id}", new Dictionary<string, string> { ["Input.Lots"] = lots, ["Input.Level"] = level });
+
+    private static Task<HttpResponseMessage> JudgeAsync(TestBrowser buyer, Id<Contract> id, Id<Sample> sample, string verdict, string remarks) =>
+        buyer.SendFormAsync($"/Contracts/Approve/{id}", new Dictionary<string, string> { ["Input.SampleId"] = $"{sample}", ["Input.Verdict"] = verdict, ["Input.Remarks"] = remarks });
+
+    /// <summary>A pre-shipment sample of lot B that came today.</summary>
+    private Task<Id<Sample>> SampleAsync(string code) => shop.House.FromLedgerAsync(async db =>
+    {
+        var sample = new Sample(shop.Market.LotOf("B").Id, SampleKind.PreShipment, code, shop.Market.Today, Weight.FromGrams(500m));
+        db.Add(sample);
+        await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        return sample.Id;
+    });
 
     private static Id<Contract> IdIn(HttpResponseMessage answer) =>
         Id<Contract>.Parse(answer.Headers.Location!.ToString().Split('/')[^1], null);

@@ -413,6 +413,50 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "SampleApprovals",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    SampleId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Round = table.Column<int>(type: "integer", nullable: false),
+                    Verdict = table.Column<int>(type: "integer", nullable: false),
+                    Remarks = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: true),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ContractId = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SampleApprovals", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SampleApprovals_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_SampleApprovals_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SampleApprovals_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SampleApprovals_Samples_SampleId",
+                        column: x => x.SampleId,
+                        principalTable: "Samples",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ShipmentContainers",
                 columns: table => new
                 {
@@ -677,6 +721,27 @@ namespace GreenLedger.Data.Migrations.Postgres
                 column: "TakenBackBy");
 
             migrationBuilder.CreateIndex(
+                name: "IX_SampleApprovals_By",
+                table: "SampleApprovals",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleApprovals_ContractId_LotId_Round",
+                table: "SampleApprovals",
+                columns: new[] { "ContractId", "LotId", "Round" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleApprovals_LotId",
+                table: "SampleApprovals",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SampleApprovals_SampleId",
+                table: "SampleApprovals",
+                column: "SampleId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ShipmentContainers_ShipmentId_Number",
                 table: "ShipmentContainers",
                 columns: new[] { "ShipmentId", "Number" },
@@ -780,6 +845,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "PriceFixings");
+
+            migrationBuilder.DropTable(
+                name: "SampleApprovals");
 
             migrationBuilder.DropTable(
                 name: "ShipmentContainers");

@@ -749,6 +749,53 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("PriceFixings", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.SampleApproval", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Remarks")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Verdict")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("ContractId", "LotId", "Round")
+                        .IsUnique();
+
+                    b.ToTable("SampleApprovals", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Contracts.StandardForm", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3903,6 +3950,33 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.SampleApproval", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany("Approvals")
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
@@ -4568,6 +4642,8 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             modelBuilder.Entity("GreenLedger.Domain.Contracts.Contract", b =>
                 {
+                    b.Navigation("Approvals");
+
                     b.Navigation("Fixings");
 
                     b.Navigation("Lots");

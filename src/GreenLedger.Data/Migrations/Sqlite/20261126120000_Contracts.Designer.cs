@@ -747,6 +747,53 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("PriceFixings", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.SampleApproval", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ContractId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Remarks")
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Verdict")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("SampleId");
+
+                    b.HasIndex("ContractId", "LotId", "Round")
+                        .IsUnique();
+
+                    b.ToTable("SampleApprovals", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Contracts.StandardForm", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3897,6 +3944,33 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Contracts.SampleApproval", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany("Approvals")
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Samples.Sample", null)
+                        .WithMany()
+                        .HasForeignKey("SampleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.PanelResult", null)
@@ -4562,6 +4636,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             modelBuilder.Entity("GreenLedger.Domain.Contracts.Contract", b =>
                 {
+                    b.Navigation("Approvals");
+
                     b.Navigation("Fixings");
 
                     b.Navigation("Lots");

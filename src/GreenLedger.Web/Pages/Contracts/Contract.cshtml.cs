@@ -4,6 +4,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Domain.Samples;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
@@ -12,7 +13,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>One contract: where its goods and its price stand, its terms and versions, and the arithmetic of its price.</summary>
-public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, TimeProvider clock) : PageModel
+public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, ApprovalQuery approvals, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Contract> Id { get; set; }
@@ -20,6 +21,9 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, Tim
     public Contract Contract { get; private set; } = null!;
 
     public IReadOnlyDictionary<Id<Person>, string> Names { get; private set; } = new Dictionary<Id<Person>, string>();
+
+    /// <summary>The label codes of the samples that were judged.</summary>
+    public IReadOnlyDictionary<Id<Sample>, string> SampleCodes { get; private set; } = new Dictionary<Id<Sample>, string>();
 
     /// <summary>The fixing that is to be done; null where nothing is open.</summary>
     public FixingTask? Task { get; private set; }
@@ -41,6 +45,7 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, Tim
 
         Contract = contract;
         Names = await query.NamesAsync(contract, cancellationToken);
+        SampleCodes = await approvals.CodesAsync(contract, cancellationToken);
         Task = FixingTask.Of(contract, await fixings.CalendarAsync(cancellationToken), clock.Today());
         Quote = contract.OpenMonth is { } month ? (await fixings.QuotesAsync(clock.Today(), cancellationToken)).Find(month, clock.Today()) : null;
         Invoice = contract.Value(contract.NetWeight, Quote?.Quoted);
