@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using GreenLedger.Data.Cupping;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Offers;
@@ -40,7 +41,7 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
 
     /// <summary>
     /// A list that was taken in, files that were sent and not yet taken in, papers on a lot, a table whose key one of the
-    /// crawl's people may open, and one that another cups alone with codes under the bowls.
+    /// crawl's people may open, one that another cups alone with codes under the bowls, and a score agreed on in talk.
     /// </summary>
     private static async Task AddWhatTheDemoHasNotAsync(HouseFixture house, TestBrowser buyer)
     {
@@ -56,10 +57,19 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         await ArrivedLot.FillAsync(house);
         var table = await Table.LayOutAsync(house);
         await CupAloneAsync(buyer, table);
+        await DiscussAsync(house);
         var lot = await house.FromLedgerAsync(db => db.Lots.OrderByDescending(one => one.Id).Select(one => one.Id).FirstAsync());
         await SendAsync(buyer, PapersHouse.AttachTo("Lot", lot), new() { ["ReturnUrl"] = "/" }, null, "Cupped blind on arrival.");
         await SendAsync(buyer, $"/Papers/WriteNote/Lot/{lot}?ReturnUrl=%2F", new() { ["Input.Text"] = "Ask for the moisture again." }, null, null);
     }
+
+    private static Task DiscussAsync(HouseFixture house) => house.InLedgerAsync(async db =>
+    {
+        var result = (await db.CuppingSessions.Closed().Whole().OrderByDescending(one => one.Id).FirstAsync()).Result!;
+        var by = await db.People.OrderBy(person => person.Id).Select(person => person.Id).FirstAsync();
+        result.Discuss(result.Samples[0].SampleId, 84.5m, "Cupped again side by side.", by, DateTimeOffset.UtcNow);
+        await db.SaveChangesAsync();
+    });
 
     /// <summary>A form with two samples ticked, which one field of a dictionary cannot say.</summary>
     private static async Task CupAloneAsync(TestBrowser buyer, Table table)
