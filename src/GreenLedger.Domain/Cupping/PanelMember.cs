@@ -28,7 +28,7 @@ public sealed class PanelMember
     /// <summary>Weighs, grinds or pours, and therefore may open the key.</summary>
     public bool Pours { get; private set; }
 
-    /// <summary>Hands in sheets; until the session is closed the key is sealed from whoever does.</summary>
+    /// <summary>Hands in sheets; who cups and also pours may open the key, and is then marked as not blind.</summary>
     public bool Cups => _servingOrder.Count > 0;
 
     /// <summary>Places on the table in the order in which this cupper tastes, one flight after the other; empty for who does not cup.</summary>

@@ -20,13 +20,13 @@ public sealed class BlindnessTests(HouseFixture house) : IClassFixture<HouseFixt
     public async Task No_list_page_export_or_answer_tells_a_cupper_what_is_in_the_cups()
     {
         var table = await Table.LayOutAsync(house);
-        var (sample, reference, _) = await PapersAsync(table);
+        var (sample, reference, grade) = await PapersAsync(table);
         var browser = await house.BrowserAsync(Role.Cupper);
         var script = await house.ScriptAsync(Role.Cupper);
         string[] pages =
         [
             "/Samples", $"/Samples?q={reference}", "/Samples?handler=Workbook", "/Grading", $"/Grading?q={reference}", "/Grading?handler=Workbook",
-            $"/Samples/Sample/{sample}", $"/Search?q={reference}", "/Search?q=Escondida", "/Cupping?handler=Workbook",
+            $"/Samples/Sample/{sample}", $"/Search?q={reference}", "/Search?q=Escondida", "/Cupping?handler=Workbook", $"/Grading/Grade/{grade}", $"/Grading/Correct/{grade}", $"/Samples/Correct/{sample}",
         ];
         string[] answers =
         [
@@ -97,7 +97,7 @@ public sealed class BlindnessTests(HouseFixture house) : IClassFixture<HouseFixt
         var sample = await db.Samples.SingleAsync(one => one.LabelCode == table.Labels[0], Stop);
         var lot = await db.Lots.SingleAsync(one => one.Id == sample.LotId, Stop);
         var buyer = await db.People.FirstAsync(person => person.Roles == Role.Buyer, Stop);
-        var grade = new GreenGrade(sample.Id, lot.Id, new DateOnly(2026, 11, 22), buyer.Id, Weight.FromGrams(350m));
+        var grade = new GreenGrade(sample.Id, lot.Id, new DateOnly(2026, 11, 22), buyer.Id, Weight.FromGrams(350m), "a note on the hidden coffee");
         db.Add(grade);
         db.Add(new Note(PapersOf.Sample, sample.Id.Value, "a note on the hidden coffee", buyer.Id, DateTimeOffset.UtcNow));
         await db.SaveChangesAsync(Stop);

@@ -10,7 +10,7 @@ public sealed class CuppingCalculatorsTests(HouseFixture house) : IClassFixture<
 {
     private static readonly string[] Correlations = ["icc11", "icc21", "icc31", "icc1k", "icc2k", "icc3k"];
 
-    private static readonly string[] PairFigures = ["difference", "low", "high", "p"];
+    private static readonly string[] PairFigures = ["difference", "low", "high"];
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -102,23 +102,23 @@ public sealed class CuppingCalculatorsTests(HouseFixture house) : IClassFixture<
     }
 
     [Fact]
-    public async Task Warp_breaks_by_tension_are_told_apart_as_published()
+    public async Task Samples_cupped_twice_are_told_apart_by_how_far_cuppers_disagree()
     {
-        string[] wool = ["26 30 54 25 70 52 51 26 67|18 21 29 17 12 18 35 30 36|36 21 24 18 10 43 28 15 26", "27 14 29 19 29 31 41 20 44|42 26 19 16 39 28 21 39 29|20 21 24 17 13 15 15 16 28"];
-        var sheets = string.Join(',', wool.SelectMany((row, seat) => row.Split('|').SelectMany((cell, place) =>
-            cell.Split(' ').Select(breaks => $$"""{ "sample": "{{"LMH"[place]}}", "cupper": "{{"AB"[seat]}}", "score": {{breaks}} }"""))));
+        // Handbook quality.md section 4.3: four cuppers, three samples, each twice.
+        string[] rows = ["84.00 84.50|82.50 83.00|85.25 85.00|83.75 84.25", "86.00 85.75|84.25 84.50|87.50 87.00|84.75 85.50", "83.25 83.00|82.75 82.25|84.00 84.75|82.00 83.00"];
+        var sheets = string.Join(',', rows.SelectMany((row, place) => row.Split('|').SelectMany((cell, seat) =>
+            cell.Split(' ').Select(points => $$"""{ "sample": "{{"ABC"[place]}}", "cupper": "C{{seat + 1}}", "score": {{points}} }"""))));
 
         var reply = await PostAsync("panel", $$"""{ "sheets": [{{sheets}}] }""");
 
-        // R help of TukeyHSD; handbook quality.md section 4.7, check value 25.
         var pairwise = reply.GetProperty("pairwise");
         var pair = pairwise.GetProperty("pairs")[0];
-        Assert.Equal(("L", "M", true), (pair.GetProperty("one").GetString(), pair.GetProperty("other").GetString(), pair.GetProperty("differ").GetBoolean()));
-        Assert.Equal([10.0, 0.6466, 19.3534, 0.0336], PairFigures.Select(name => Math.Round(pair.GetProperty(name).GetDouble(), 4)));
-        Assert.Equal("[[\"L\"],[\"M\",\"H\"]]", pairwise.GetProperty("groups").GetRawText());
-        Assert.Equal(["L is told from every other sample.", "M and H cannot be told apart."], pairwise.GetProperty("sentences").EnumerateArray().Take(2).Select(sentence => sentence.GetString()));
-        // 54 sheets less one for each of six cells.
-        Assert.Equal(48, reply.GetProperty("repeatability").GetProperty("degreesOfFreedom").GetInt32());
+        Assert.Equal(("A", "B", true), (pair.GetProperty("one").GetString(), pair.GetProperty("other").GetString(), pair.GetProperty("differ").GetBoolean()));
+        // Section 4.3: means 84.03125 and 85.65625; section 4.7: 4.339195 × √(0.217882 ÷ 8) = 0.7161 on the 6 degrees of freedom of the interaction.
+        Assert.Equal([-1.625, -2.3411, -0.9089], PairFigures.Select(name => Math.Round(pair.GetProperty(name).GetDouble(), 4)));
+        Assert.Equal(6, pairwise.GetProperty("degreesOfFreedom").GetDouble());
+        // Section 4.3: error 1.8125 on 12 degrees of freedom, variance 0.151042.
+        Assert.Equal((12, 0.151042), (reply.GetProperty("repeatability").GetProperty("degreesOfFreedom").GetInt32(), Math.Round(Math.Pow(reply.GetProperty("repeatability").GetProperty("deviation").GetDouble(), 2), 6)));
     }
 
     [Fact]

@@ -57,7 +57,7 @@ public sealed class LiveModel(LedgerContext db, LiveTableQuery query, TimeProvid
     public async Task<IActionResult> OnPostAddAsync(Id<Person> person, CancellationToken cancellationToken)
     {
         var late = await db.People.SingleOrDefaultAsync(one => one.Id == person && one.IsActive, cancellationToken);
-        Rule.Require(late is not null, "Choose who joins.", nameof(person));
+        Rule.Require(late is not null && AreaAccess.Of("Cupping", late.Roles) == Access.Write, "Choose who joins, among those who may cup.", nameof(person));
         return await ActAsync(session => TableLayout.AddLatecomer(session, late, clock.GetUtcNow(), new Unforeseeable()), cancellationToken);
     }
 

@@ -3,12 +3,13 @@ using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Grading;
 
-public sealed class CorrectModel(LedgerContext db) : FormPage, IGradePage
+internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage, IGradePage
 {
     [BindProperty(SupportsGet = true)]
     public Id<GreenGrade> Id { get; set; }
@@ -20,7 +21,7 @@ public sealed class CorrectModel(LedgerContext db) : FormPage, IGradePage
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } grade)
+        if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } grade || (await reader.SealAsync()).Covers(grade.SampleId.Value))
         {
             return NotFound();
         }

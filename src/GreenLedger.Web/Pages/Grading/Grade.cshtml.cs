@@ -21,6 +21,9 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
 
     public string LotName { get; private set; } = "";
 
+    /// <summary>On a table where the reader cups: a note may name the coffee.</summary>
+    public bool IsSealed { get; private set; }
+
     public string? Grader { get; private set; }
 
     public string? WithdrawnBy { get; private set; }
@@ -48,7 +51,8 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
         }
 
         LabelCode = await db.Samples.Where(sample => sample.Id == found.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
-        LotName = (await reader.SealAsync()).Covers(found.SampleId.Value) ? "On the table of an open cupping session" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
+        IsSealed = (await reader.SealAsync()).Covers(found.SampleId.Value);
+        LotName = IsSealed ? "On the table of an open cupping session" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
         Scheme = DefectScheme.Find(found.Scheme) ?? DefectScheme.WashedArabica;
         WithdrawnBy = await db.People.Where(person => person.Id == found.WithdrawnBy).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         Grader = await db.People.Where(person => person.Id == found.By).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);

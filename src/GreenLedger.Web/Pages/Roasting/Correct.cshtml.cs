@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Roasting;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
 using GreenLedger.Web.Roasting;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
@@ -9,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Roasting;
 
-public sealed class CorrectModel(LedgerContext db, HouseZone house) : FormPage, IRoastPage
+internal sealed class CorrectModel(LedgerContext db, Reader reader, HouseZone house) : FormPage, IRoastPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<SampleRoast> Id { get; set; }
@@ -25,7 +26,7 @@ public sealed class CorrectModel(LedgerContext db, HouseZone house) : FormPage, 
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (await db.SampleRoasts.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken) is not { } roast)
+        if (await db.SampleRoasts.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken) is not { } roast || (await reader.SealAsync()).Covers(roast.SampleId.Value))
         {
             return NotFound();
         }

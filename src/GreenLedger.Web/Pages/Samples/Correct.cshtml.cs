@@ -3,12 +3,13 @@ using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-public sealed class CorrectModel(LedgerContext db) : FormPage
+internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
@@ -23,7 +24,7 @@ public sealed class CorrectModel(LedgerContext db) : FormPage
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (await db.Samples.AsNoTracking().SingleOrDefaultAsync(sample => sample.Id == Id, cancellationToken) is not { } sample)
+        if (await db.Samples.AsNoTracking().SingleOrDefaultAsync(sample => sample.Id == Id, cancellationToken) is not { } sample || (await reader.SealAsync()).Covers(sample.Id.Value))
         {
             return NotFound();
         }
