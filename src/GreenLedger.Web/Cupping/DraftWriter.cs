@@ -8,7 +8,7 @@ namespace GreenLedger.Web.Cupping;
 /// The node's one writer of changes to sheets: what arrives while it is storing waits and is stored together in the next
 /// transaction, so that a whole table costs no more commits than one cupper. A change is answered when it is stored.
 /// </summary>
-internal sealed class DraftWriter(IServiceScopeFactory scopes, TimeProvider clock) : BackgroundService
+internal sealed class DraftWriter(IServiceScopeFactory scopes, TimeProvider clock, ILogger<DraftWriter> log) : BackgroundService
 {
     /// <summary>Changes stored in one transaction; more would make the first of them wait.</summary>
     private const int AtOnce = 250;
@@ -53,6 +53,7 @@ internal sealed class DraftWriter(IServiceScopeFactory scopes, TimeProvider cloc
         catch (Exception failure)
 #pragma warning restore CA1031
         {
+            log.LogError(failure, "{Count} changes of sheets could not be stored; the phones keep them and send them again.", batch.Count);
             batch.ForEach(one => one.Outcome.TrySetException(failure));
         }
     }
