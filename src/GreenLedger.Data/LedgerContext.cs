@@ -145,10 +145,10 @@ public abstract class LedgerContext(DbContextOptions options)
     }
 
     /// <summary>
-    /// Within a transaction: waits until no other node is preparing the database. SQLite takes the one write lock when
+    /// Within a transaction: waits until nobody else has this turn, on whichever node. SQLite takes the one write lock when
     /// the transaction begins, so that there is nothing more to do.
     /// </summary>
-    internal virtual Task TakeTurnAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+    internal virtual Task TakeTurnAsync(Turn turn, CancellationToken cancellationToken) => Task.CompletedTask;
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {

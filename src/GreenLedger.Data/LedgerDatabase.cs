@@ -64,7 +64,7 @@ public static class LedgerDatabase
     {
         await MigrateAsync(db, cancellationToken);
         await using var transaction = await db.Database.BeginTransactionAsync(cancellationToken);
-        await db.TakeTurnAsync(cancellationToken);
+        await db.TakeTurnAsync(Turn.Preparing, cancellationToken);
         await OriginsReference.FillAsync(db, cancellationToken);
         await CuppingReference.FillAsync(db, cancellationToken);
         await ContractsReference.FillAsync(db, cancellationToken);

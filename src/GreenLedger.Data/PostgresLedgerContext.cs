@@ -8,16 +8,13 @@ namespace GreenLedger.Data;
 /// <summary>The ledger in PostgreSQL, for a house that runs several nodes.</summary>
 public sealed class PostgresLedgerContext(DbContextOptions<PostgresLedgerContext> options) : LedgerContext(options)
 {
-    /// <summary>Any number that nothing else in this database locks by.</summary>
-    private const long PreparingTurn = 5080;
-
     public static void Configure(DbContextOptionsBuilder options, string connection, Who? who = null, TimeProvider? clock = null) =>
         options.UseNpgsql(connection, postgres => postgres.MigrationsHistoryTable("__Migrations"))
             .AddInterceptors(new HistoryWriter(who ?? new Who(), clock ?? TimeProvider.System));
 
     /// <summary>An advisory lock of the database, until the transaction ends.</summary>
-    internal override Task TakeTurnAsync(CancellationToken cancellationToken) =>
-        Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({PreparingTurn})", cancellationToken);
+    internal override Task TakeTurnAsync(Turn turn, CancellationToken cancellationToken) =>
+        Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({(long)turn})", cancellationToken);
 
     internal sealed class Factory : IDesignTimeDbContextFactory<PostgresLedgerContext>
     {

@@ -52,6 +52,7 @@ api.MapSettingsApi();
 api.MapSearchApi();
 app.MapApiDocument();
 api.MapCuppingApi();
+api.MapShipmentsApi();
 api.MapArrivalsApi();
 
 _ = ((IEndpointRouteBuilder)app).DataSources.Sum(source => source.Endpoints.Count);

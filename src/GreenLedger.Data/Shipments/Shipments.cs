@@ -1,7 +1,10 @@
 using System.Globalization;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Shipments;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 
 namespace GreenLedger.Data.Shipments;
 
@@ -18,6 +21,22 @@ public static class Shipments
     {
         var folded = SearchText.Of(text);
         return folded.Length == 0 ? shipments : shipments.Where(shipment => shipment.SearchText.Contains(folded));
+    }
+
+    /// <summary>Those that carry lots of any of the contracts.</summary>
+    public static IQueryable<Shipment> OfContracts(this IQueryable<Shipment> shipments, IReadOnlyCollection<Id<Contract>> contracts) =>
+        shipments.Where(shipment => shipment.Lots.Any(lot => contracts.Contains(lot.ContractId)));
+
+    /// <summary>
+    /// Begins the transaction in which a shipment gets its number: whoever else adds one waits until it ends, and then reads
+    /// the number it took. Taken before <see cref="NextRefAsync"/>.
+    /// </summary>
+    public static async Task<IDbContextTransaction> NumberShipmentAsync(this LedgerContext db, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        var turn = await db.Database.BeginTransactionAsync(cancellationToken);
+        await db.TakeTurnAsync(Turn.NumberingShipments, cancellationToken);
+        return turn;
     }
 
     /// <summary>The next free number of a year: S26-003.</summary>

@@ -20,7 +20,7 @@ public sealed partial class Contract
     {
         ArgumentNullException.ThrowIfNull(sample);
         Rule.Require(Enum.IsDefined(verdict), "Approve the sample, approve it with remarks, or refuse it.", nameof(SampleApproval.Verdict));
-        Rule.Require(Goods == GoodsState.AwaitingApproval, $"The goods of this contract are “{Goods.Word()}”: no sample waits for approval.", "SampleId");
+        Rule.Require(AwaitsApproval, $"The goods of this contract are “{Goods.Word()}”: no sample waits for approval.", "SampleId");
         Rule.Require(sample.Kind == SampleKind.PreShipment && sample.IsReceived, $"Sample {sample.LabelCode} is no pre-shipment sample that is here.", "SampleId");
         Rule.Require(_lots.Exists(lot => lot.LotId == sample.LotId), $"Sample {sample.LabelCode} is of no lot of this contract.", "SampleId");
         Rule.Require(_approvals.TrueForAll(one => one.SampleId != sample.Id), $"Sample {sample.LabelCode} is judged already: what was said of it stays. A replacement sample starts the next round.", "SampleId");
@@ -34,6 +34,9 @@ public sealed partial class Contract
         Go(verdict == ApprovalVerdict.Refused ? GoodsMove.Refuse : GoodsMove.Approve, on, words, by, at);
         Restate();
     }
+
+    /// <summary>Whether a pre-shipment sample may be approved or refused: a part that shipped leaves the others waiting.</summary>
+    public bool AwaitsApproval => Goods == GoodsState.AwaitingApproval || (Goods == GoodsState.PartShipped && Terms.Approval.IsAsked() && !IsApprovedInFull);
 
     /// <summary>Whether a lot has an approval on record.</summary>
     public bool IsApproved(Id<Lot> lot) => _approvals.Exists(one => one.LotId == lot && one.IsApproval);

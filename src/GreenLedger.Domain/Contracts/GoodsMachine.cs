@@ -48,19 +48,38 @@ public static class GoodsMachine
             .PermitIf(GoodsMove.Approve, GoodsState.ReadyToShip, () => facts.IsApproved, "every lot is approved")
             .PermitReentryIf(GoodsMove.Refuse, () => !facts.RefusalCancels, "a replacement may come")
             .PermitIf(GoodsMove.Refuse, GoodsState.Cancelled, () => facts.RefusalCancels, "no replacement may come")
+            .Permit(GoodsMove.ShipPart, GoodsState.PartShipped)
             .Permit(GoodsMove.Ship, GoodsState.Shipped)
             .Permit(GoodsMove.Cancel, GoodsState.Cancelled);
         machine.Configure(GoodsState.ReadyToShip)
             .PermitReentryIf(GoodsMove.Amend, () => !facts.AsksApproval || facts.IsApproved, "no approval is missing")
             .PermitIf(GoodsMove.Amend, GoodsState.AwaitingApproval, () => facts.AsksApproval && !facts.IsApproved, "an approval is missing")
+            .Permit(GoodsMove.ShipPart, GoodsState.PartShipped)
             .Permit(GoodsMove.Ship, GoodsState.Shipped)
             .Permit(GoodsMove.Cancel, GoodsState.Cancelled);
+        ConfigureOnBoard(machine, facts);
+        return machine;
+    }
+
+    /// <summary>A later part, or papers put right, may take the goods back to an earlier state: more is afloat again.</summary>
+    private static void ConfigureOnBoard(StateMachine<GoodsState, GoodsMove> machine, GoodsFacts facts)
+    {
+        machine.Configure(GoodsState.PartShipped)
+            .PermitReentry(GoodsMove.Amend)
+            .PermitReentry(GoodsMove.Approve)
+            .PermitReentry(GoodsMove.Refuse)
+            .PermitReentry(GoodsMove.ShipPart)
+            .Permit(GoodsMove.Ship, GoodsState.Shipped)
+            .Permit(GoodsMove.ShipNoMore, GoodsState.Shipped);
         machine.Configure(GoodsState.Shipped)
             .PermitReentry(GoodsMove.Amend)
+            .Permit(GoodsMove.ShipPart, GoodsState.PartShipped)
+            .PermitReentry(GoodsMove.Ship)
             .Permit(GoodsMove.Arrive, GoodsState.Arrived);
         machine.Configure(GoodsState.Arrived)
             .PermitReentry(GoodsMove.Amend)
+            .Permit(GoodsMove.ShipPart, GoodsState.PartShipped)
+            .Permit(GoodsMove.Ship, GoodsState.Shipped)
             .PermitIf(GoodsMove.Close, GoodsState.Closed, () => facts.IsPriced, "the price is fixed");
-        return machine;
     }
 }

@@ -13,6 +13,9 @@ public enum GoodsState
     Arrived = 4,
     Closed = 5,
     Cancelled = 6,
+
+    /// <summary>Some of it is on board, and more is to come.</summary>
+    PartShipped = 7,
 }
 
 /// <summary>What moves the goods of a contract on.</summary>
@@ -28,6 +31,12 @@ public enum GoodsMove
     Arrive = 5,
     Close = 6,
     Cancel = 7,
+
+    /// <summary>A part goes on board, and more is to come.</summary>
+    ShipPart = 8,
+
+    /// <summary>What is not on board yet will not come.</summary>
+    ShipNoMore = 9,
 }
 
 public static class GoodsStates
@@ -41,6 +50,7 @@ public static class GoodsStates
         GoodsState.Arrived => "arrived",
         GoodsState.Closed => "closed",
         GoodsState.Cancelled => "cancelled",
+        GoodsState.PartShipped => "part shipped",
         _ => throw new ArgumentOutOfRangeException(nameof(state)),
     };
 
@@ -54,6 +64,8 @@ public static class GoodsStates
         GoodsMove.Arrive => "arrive",
         GoodsMove.Close => "close",
         GoodsMove.Cancel => "cancel",
+        GoodsMove.ShipPart => "ship a part",
+        GoodsMove.ShipNoMore => "ship no more",
         _ => throw new ArgumentOutOfRangeException(nameof(move)),
     };
 }

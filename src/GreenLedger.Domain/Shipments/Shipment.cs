@@ -1,5 +1,7 @@
+using System.Globalization;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.People;
 
 namespace GreenLedger.Domain.Shipments;
 
@@ -85,6 +87,7 @@ public sealed class Shipment
     public void Sail(Passage passage)
     {
         ArgumentNullException.ThrowIfNull(passage);
+        Rule.Require(passage.ShippedOn is not null || _lots.TrueForAll(lot => lot.BoardedOn is null), $"It is on board since {Day(ShippedOn)}: put the day right, but do not empty it.", nameof(ShippedOn));
         Rule.Require(passage.DischargedOn is null || passage.ShippedOn is not null, "It was discharged: give the day on board first.", nameof(ShippedOn));
         Rule.Require(passage.DischargedOn is null || passage.DischargedOn >= passage.ShippedOn, "It cannot have been discharged before it was on board.", nameof(DischargedOn));
         Rule.Require(passage.ClearedOn is null || passage.ClearedOn >= passage.ShippedOn, "It cannot have been cleared before it was on board.", nameof(ClearedOn));
@@ -106,16 +109,23 @@ public sealed class Shipment
         ArgumentNullException.ThrowIfNull(contract);
         var line = contract.Lots.FirstOrDefault(lot => lot.Id == contractLotId);
         Rule.Require(line is not null, $"Contract {contract.Ref} has no such lot.", nameof(Lots));
+        var known = _lots.Find(lot => lot.ContractLotId == contractLotId);
+        if (known is not null && (known.Bags, known.Net) == (bags, net))
+        {
+            return;
+        }
+
         Rule.Require(contract is { IsSigned: true, IsOpen: true }, $"Contract {contract.Ref} is {contract.Goods.Word()}: only lots of a signed, open contract are shipped.", nameof(Lots));
         Rule.Require(bags is >= 0 and <= 100_000, "The bags lie between 0 and 100,000.", nameof(ShipmentLot.Bags));
         if (bags == 0)
         {
+            Rule.Require(known?.BoardedOn is null, $"This lot is on board since {Day(known?.BoardedOn)}: put its bags and weight right, but do not take it off.", nameof(ShipmentLot.Bags));
             _lots.RemoveAll(lot => lot.ContractLotId == contractLotId);
             return;
         }
 
         Rule.Require(net > Weight.Zero && net.Kilograms / bags <= 2000m, "The net weight lies above 0 and at 2,000 kg a bag at most: please check it.", nameof(ShipmentLot.Net));
-        if (_lots.Find(lot => lot.ContractLotId == contractLotId) is { } known)
+        if (known is not null)
         {
             known.Weigh(bags, net);
         }
@@ -123,6 +133,31 @@ public sealed class Shipment
         {
             _lots.Add(new ShipmentLot(contract.Id, line, bags, net));
         }
+    }
+
+    /// <summary>
+    /// Tells a contract which of its lots are on board, whereby its goods are shipped or part shipped; without a day on board,
+    /// or when the contract was told already, nothing happens.
+    /// </summary>
+    /// <param name="contract">The one that is told.</param>
+    /// <param name="others">The other shipments that carry lots of it.</param>
+    /// <param name="reason">What happened, where a lot lacks the approval that the contract asks for.</param>
+    /// <param name="by">Who writes it down.</param>
+    /// <param name="at">When it is written down.</param>
+    /// <exception cref="RuleBrokenException">A lot lacks its approval and nobody says what happened.</exception>
+    public void Board(Contract contract, IEnumerable<Shipment> others, string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(contract);
+        var untold = _lots.Where(lot => lot.ContractId == contract.Id && lot.BoardedOn != ShippedOn).ToList();
+        if (ShippedOn is not { } on || untold.Count == 0)
+        {
+            return;
+        }
+
+        var isAll = ContractProgress.Of(contract, others.Where(other => other.Id != Id).Append(this), new HashSet<Id<ShipmentLot>>()).IsShippedInFull;
+        var unapproved = untold.Where(lot => !lot.IsUnapproved && contract.LacksApproval(lot.LotId)).ToList();
+        contract.Board([.. untold.Where(lot => !lot.IsUnapproved).Select(lot => lot.LotId)], isAll, on, reason, by, at);
+        untold.ForEach(lot => lot.Board(on, unapproved.Contains(lot)));
     }
 
     /// <summary>Replaces the containers by those given: a number a line, the seal behind it.</summary>
@@ -152,6 +187,8 @@ public sealed class Shipment
         Rule.Require(UnLocode.TryParse(text, null, out var port), $"'{text?.Trim()}' is not a UN/LOCODE: write the country's two letters and three letters or digits from 2 to 9, such as DEHAM for Hamburg.", field);
         return port.ToString();
     }
+
+    private static string Day(DateOnly? day) => day?.ToString("d MMM yyyy", CultureInfo.InvariantCulture) ?? "";
 
     private void Index() => SearchText = Measures.SearchText.Of([Ref, BillOfLading, Vessel, PortOfLoading, PortOfDestination, .. _containers.Select(container => container.Number)]);
 }

@@ -33,5 +33,21 @@ public sealed class ShipmentLot
     /// <summary>As shipped.</summary>
     public Weight Net { get; private set; }
 
-    internal void Weigh(int bags, Weight net) => (Bags, Net) = (bags, net);
+    /// <summary>The day on board that its contract was told of; null while it was not, or since its figures were put right.</summary>
+    public DateOnly? BoardedOn { get; private set; }
+
+    /// <summary>It went on board without the approval that the contract asks for; a later approval does not change that.</summary>
+    public bool IsUnapproved { get; private set; }
+
+    internal void Weigh(int bags, Weight net)
+    {
+        if ((bags, net) != (Bags, Net))
+        {
+            BoardedOn = null;
+        }
+
+        (Bags, Net) = (bags, net);
+    }
+
+    internal void Board(DateOnly on, bool isUnapproved) => (BoardedOn, IsUnapproved) = (on, IsUnapproved || isUnapproved);
 }

@@ -55,7 +55,7 @@ internal static class ContractFigures
     public static string? Tag(GoodsState state) => state switch
     {
         GoodsState.Cancelled => "tag-stop",
-        GoodsState.Drafted or GoodsState.AwaitingApproval => "tag-caution",
+        GoodsState.Drafted or GoodsState.AwaitingApproval or GoodsState.PartShipped => "tag-caution",
         GoodsState.Arrived or GoodsState.Closed => "tag-good",
         _ => null,
     };

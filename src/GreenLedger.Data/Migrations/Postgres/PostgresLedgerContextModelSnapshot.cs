@@ -3638,11 +3638,17 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("Bags")
                         .HasColumnType("integer");
 
+                    b.Property<DateOnly?>("BoardedOn")
+                        .HasColumnType("date");
+
                     b.Property<Guid>("ContractId")
                         .HasColumnType("uuid");
 
                     b.Property<Guid>("ContractLotId")
                         .HasColumnType("uuid");
+
+                    b.Property<bool>("IsUnapproved")
+                        .HasColumnType("boolean");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("uuid");

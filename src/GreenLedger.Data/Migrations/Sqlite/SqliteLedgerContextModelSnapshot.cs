@@ -3633,11 +3633,17 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("Bags")
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateOnly?>("BoardedOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid>("ContractId")
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("ContractLotId")
                         .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsUnapproved")
+                        .HasColumnType("INTEGER");
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("TEXT");

@@ -16,7 +16,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Receives a lot of a shipment, once.</summary>
-public sealed class ReceiveModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class ReceiveModel(LedgerContext db, ShipmentQuery shipments, TimeProvider clock) : FormPage
 {
     /// <summary>The lot of the shipment.</summary>
     [BindProperty(SupportsGet = true)]
@@ -62,11 +62,8 @@ public sealed class ReceiveModel(LedgerContext db, TimeProvider clock) : FormPag
         db.Add(arrival);
         var contractId = shipment.Lots.Single(lot => lot.Id == Id).ContractId;
         var contract = await db.Contracts.Whole().SingleAsync(one => one.Id == contractId, cancellationToken);
-        if (contract.Allows(GoodsMove.Arrive))
-        {
-            contract.Arrive(arrival.ReceivedOn, null, User.Person(), clock.GetUtcNow());
-        }
-
+        var (parts, received) = await shipments.PartsAsync([contractId], cancellationToken);
+        GoodsReceived.Tell(contract, parts, [.. received, arrival], User.Person(), clock.GetUtcNow());
         await db.SaveChangesAsync(cancellationToken);
         Say("Received. Draw its sample next and cup it blind beside the approved one.");
         return RedirectToPage("Arrival", new { arrival.Id });

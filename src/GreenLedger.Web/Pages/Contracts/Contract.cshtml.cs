@@ -1,10 +1,12 @@
 using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Shipments;
 using GreenLedger.Documents.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
@@ -13,7 +15,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>One contract: where its goods and its price stand, its terms and versions, and the arithmetic of its price.</summary>
-public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, ApprovalQuery approvals, TimeProvider clock) : PageModel
+public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, ApprovalQuery approvals, ShipmentQuery shipments, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Contract> Id { get; set; }
@@ -34,6 +36,12 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
     /// <summary>What the contract is worth; null where something is open and no quote is known.</summary>
     public InvoiceValue? Invoice { get; private set; }
 
+    /// <summary>The shipments that carry lots of it.</summary>
+    public IReadOnlyList<Shipment> Parts { get; private set; } = [];
+
+    /// <summary>What of each lot is on board, received and left.</summary>
+    public ContractProgress Progress { get; private set; } = new([]);
+
     public bool MayWrite => User.MayWrite("Contracts");
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
@@ -49,6 +57,8 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
         Task = FixingTask.Of(contract, await fixings.CalendarAsync(cancellationToken), clock.Today());
         Quote = contract.OpenMonth is { } month ? (await fixings.QuotesAsync(clock.Today(), cancellationToken)).Find(month, clock.Today()) : null;
         Invoice = contract.Value(contract.NetWeight, Quote?.Quoted);
+        (Parts, var arrivals) = await shipments.PartsAsync([contract.Id], cancellationToken);
+        Progress = ContractProgress.Of(contract, Parts, arrivals.Select(arrival => arrival.ShipmentLotId).ToHashSet());
         return Page();
     }
 

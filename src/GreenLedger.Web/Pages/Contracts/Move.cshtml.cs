@@ -21,6 +21,7 @@ public sealed class MoveModel(LedgerContext db, TimeProvider clock) : ContractPa
     public (string Title, string Button, string Reason) Words => Move switch
     {
         GoodsMove.Ship => ("Shipped:", "It is on board", IsBreach ? "What happened" : "Note"),
+        GoodsMove.ShipNoMore => ("No more is shipped:", "No more is shipped", "Why what is left does not come"),
         GoodsMove.Arrive => ("Arrived:", "It has arrived", "Note"),
         GoodsMove.Close => ("Close", "Close the contract", "Note"),
         _ => ("Cancel", "Cancel the contract", "Reason"),
@@ -41,7 +42,7 @@ public sealed class MoveModel(LedgerContext db, TimeProvider clock) : ContractPa
 
     /// <summary>Signing, amending and approving have pages of their own.</summary>
     protected override async Task<bool> IsThereAsync(CancellationToken cancellationToken) =>
-        Move is GoodsMove.Ship or GoodsMove.Arrive or GoodsMove.Close or GoodsMove.Cancel && await base.IsThereAsync(cancellationToken);
+        Move is GoodsMove.Ship or GoodsMove.ShipNoMore or GoodsMove.Arrive or GoodsMove.Close or GoodsMove.Cancel && await base.IsThereAsync(cancellationToken);
 
     public sealed class MoveForm
     {

@@ -14,7 +14,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Shipments;
 
 /// <summary>Writes down a shipment, new or known: passage, containers, and the lots of signed contracts on it.</summary>
-public sealed class EditModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class EditModel(LedgerContext db, ShipmentQuery query, TimeProvider clock) : FormPage
 {
     /// <summary>Empty for a new one.</summary>
     [BindProperty(SupportsGet = true)]
@@ -32,6 +32,9 @@ public sealed class EditModel(LedgerContext db, TimeProvider clock) : FormPage
     /// <summary>Signed and open ones, to choose from.</summary>
     public IReadOnlyList<Contract> Contracts { get; private set; } = [];
 
+    /// <summary>What of each of them is on board and left.</summary>
+    public IReadOnlyDictionary<Id<Contract>, ContractProgress> Progress { get; private set; } = new Dictionary<Id<Contract>, ContractProgress>();
+
     /// <summary>How each lot of the form is called.</summary>
     public IReadOnlyDictionary<Id<ContractLot>, string> Names { get; private set; } = new Dictionary<Id<ContractLot>, string>();
 
@@ -45,14 +48,15 @@ public sealed class EditModel(LedgerContext db, TimeProvider clock) : FormPage
 
         await LoadAsync(cancellationToken);
         Input = shipment is null ? new EditForm() : EditForm.Of(shipment);
-        Input.Lots.AddRange(Contracts.Where(contract => contract.Id == Contract).SelectMany(contract => contract.Lots)
-            .Where(lot => Input.Lots.TrueForAll(known => known.ContractLot != lot.Id.Value))
-            .Select(lot => new LotLine { ContractLot = lot.Id.Value, Bags = shipment is null ? lot.Bags : 0, NetKg = shipment is null ? lot.Net.Kilograms : 0m }));
+        Input.Lots.AddRange(Contracts.Where(contract => contract.Id == Contract).SelectMany(contract => Progress[contract.Id].Lots)
+            .Where(lot => Input.Lots.TrueForAll(known => known.ContractLot != lot.Lot.Id.Value))
+            .Select(lot => LotLine.Of(lot, isNew: shipment is null)));
         return Page();
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
+        await using var turn = await db.NumberShipmentAsync(cancellationToken);
         var shipment = await FindAsync(cancellationToken);
         if (Id is not null && shipment is null)
         {
@@ -71,8 +75,10 @@ public sealed class EditModel(LedgerContext db, TimeProvider clock) : FormPage
         }
 
         shipment.Load(Input.ContainerLines());
-        await CarryAsync(shipment, cancellationToken);
+        var lading = await query.LadingAsync(shipment, Input.Lots.ConvertAll(line => new Id<ContractLot>(line.ContractLot)), cancellationToken);
+        lading.Enter(shipment, Input.Lots.Select(line => line.Lading()), Input.Reason, User.Person(), clock.GetUtcNow());
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         return RedirectToPage("Shipment", new { shipment.Id });
     }
 
@@ -82,31 +88,13 @@ public sealed class EditModel(LedgerContext db, TimeProvider clock) : FormPage
         Contracts = await db.Contracts.AsNoTracking().Whole()
             .Where(contract => contract.Goods != GoodsState.Drafted && contract.Goods != GoodsState.Closed && contract.Goods != GoodsState.Cancelled)
             .OrderByDescending(contract => contract.Ref).Take(200).ToListAsync(cancellationToken);
+        Progress = await query.ProgressAsync(Contracts, cancellationToken);
         Names = Contracts.SelectMany(contract => contract.Lots.Select(lot => (lot.Id, Line: contract.Terms.Lots.FirstOrDefault(line => line.LotId == lot.LotId), contract.Ref)))
             .ToDictionary(lot => lot.Id, lot => $"{lot.Line?.Ref} {lot.Line?.Name} of {lot.Ref}");
     }
 
     private async Task<Shipment?> FindAsync(CancellationToken cancellationToken) =>
         Id is null ? null : await db.Shipments.Whole().SingleOrDefaultAsync(shipment => shipment.Id == Id, cancellationToken);
-
-    /// <summary>Puts the lots on it; the first day on board moves the goods of each contract on, for which a breach needs a reason.</summary>
-    private async Task CarryAsync(Shipment shipment, CancellationToken cancellationToken)
-    {
-        var ids = Input.Lots.ConvertAll(line => new Id<ContractLot>(line.ContractLot));
-        var contracts = await db.Contracts.Whole().Where(contract => contract.Lots.Any(lot => ids.Contains(lot.Id))).ToListAsync(cancellationToken);
-        foreach (var (line, id) in Input.Lots.Zip(ids))
-        {
-            var contract = contracts.Find(one => one.Lots.Any(lot => lot.Id == id));
-            Rule.Require(contract is not null, "This contract is not there any more: open the page again.", "");
-            shipment.Carry(contract, id, line.Bags, Weight.FromKilograms(Math.Clamp(line.NetKg, 0m, 1_000_000_000m)));
-        }
-
-        Rule.Require(shipment.Lots.Count > 0, "Put at least one lot on the shipment.", "");
-        foreach (var contract in contracts.Where(contract => shipment.ShippedOn is not null && contract.Allows(GoodsMove.Ship) && shipment.Lots.Any(lot => lot.ContractId == contract.Id)))
-        {
-            contract.Ship(shipment.ShippedOn!.Value, Input.Reason, User.Person(), clock.GetUtcNow());
-        }
-    }
 
     public sealed class LotLine
     {
@@ -115,6 +103,16 @@ public sealed class EditModel(LedgerContext db, TimeProvider clock) : FormPage
         public int Bags { get; set; }
 
         public decimal NetKg { get; set; }
+
+        internal LadingLine Lading() => new(new Id<ContractLot>(ContractLot), Bags, Weight.FromKilograms(Math.Clamp(NetKg, 0m, 1_000_000_000m)));
+
+        /// <summary>On a new shipment: what no other shipment carries yet.</summary>
+        internal static LotLine Of(LotProgress lot, bool isNew) => new()
+        {
+            ContractLot = lot.Lot.Id.Value,
+            Bags = isNew ? Math.Max(0, lot.BagsLeft - lot.AnnouncedBags) : 0,
+            NetKg = isNew ? Math.Max(0m, (lot.Left - lot.Announced).Kilograms) : 0m,
+        };
     }
 
     public sealed class EditForm

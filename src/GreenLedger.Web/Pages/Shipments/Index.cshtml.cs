@@ -1,6 +1,5 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Shipments;
-using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -9,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Shipments;
 
 /// <summary>All shipments, the latest first.</summary>
-public sealed class IndexModel(LedgerContext db) : PageModel
+public sealed class IndexModel(LedgerContext db, ShipmentQuery query) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public string? Q { get; set; }
@@ -19,7 +18,7 @@ public sealed class IndexModel(LedgerContext db) : PageModel
 
     public Paging Paging { get; private set; } = Paging.Of(1, 0);
 
-    public IReadOnlyList<Shipment> Shipments { get; private set; } = [];
+    public IReadOnlyList<ShipmentRow> Shipments { get; private set; } = [];
 
     public bool HasAny { get; private set; }
 
@@ -27,7 +26,7 @@ public sealed class IndexModel(LedgerContext db) : PageModel
     {
         var found = db.Shipments.AsNoTracking().Holding(Q);
         Paging = Paging.Of(PageNumber, await found.CountAsync(cancellationToken), "shipment", "shipments");
-        Shipments = await found.Whole().OrderByDescending(shipment => shipment.Ref).Skip(Paging.Skip).Take(Paging.Size).ToListAsync(cancellationToken);
+        Shipments = await query.ListAsync(Q, Paging.Skip, Paging.Size, cancellationToken);
         HasAny = Shipments.Count > 0 || await db.Shipments.AnyAsync(cancellationToken);
     }
 }

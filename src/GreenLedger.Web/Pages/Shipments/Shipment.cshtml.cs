@@ -13,7 +13,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Shipments;
 
 /// <summary>One shipment: its passage, containers, and each lot until it is received.</summary>
-public sealed class ShipmentModel(LedgerContext db) : PageModel
+public sealed class ShipmentModel(LedgerContext db, ShipmentQuery query) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Shipment> Id { get; set; }
@@ -21,6 +21,9 @@ public sealed class ShipmentModel(LedgerContext db) : PageModel
     public Shipment Found { get; private set; } = null!;
 
     public IReadOnlyDictionary<Id<Contract>, Contract> Contracts { get; private set; } = new Dictionary<Id<Contract>, Contract>();
+
+    /// <summary>What of each contract is on board and left, over all of its shipments.</summary>
+    public IReadOnlyDictionary<Id<Contract>, ContractProgress> Progress { get; private set; } = new Dictionary<Id<Contract>, ContractProgress>();
 
     public IReadOnlyDictionary<Id<Lot>, Lot> Lots { get; private set; } = new Dictionary<Id<Lot>, Lot>();
 
@@ -38,6 +41,7 @@ public sealed class ShipmentModel(LedgerContext db) : PageModel
         var contracts = found.Lots.Select(lot => lot.ContractId).ToList();
         var lots = found.Lots.Select(lot => lot.LotId).ToList();
         Contracts = await db.Contracts.AsNoTracking().Whole().Where(contract => contracts.Contains(contract.Id)).ToDictionaryAsync(contract => contract.Id, cancellationToken);
+        Progress = await query.ProgressAsync([.. Contracts.Values], cancellationToken);
         Lots = await db.Lots.AsNoTracking().Where(lot => lots.Contains(lot.Id)).ToDictionaryAsync(lot => lot.Id, cancellationToken);
         Arrivals = await db.Arrivals.AsNoTracking().Where(arrival => arrival.ShipmentId == Id).ToDictionaryAsync(arrival => arrival.ShipmentLotId, cancellationToken);
         return Page();
