@@ -90,6 +90,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Arrival> Arrivals => Set<Arrival>();
 
+    public DbSet<Claim> Claims => Set<Claim>();
+
     public DbSet<ArrivalHabits> ArrivalHabits => Set<ArrivalHabits>();
 
     public DbSet<ListChecks> ListChecks => Set<ListChecks>();

@@ -8,6 +8,7 @@ using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
 using Microsoft.EntityFrameworkCore;
@@ -17,6 +18,7 @@ namespace GreenLedger.Data.Arrivals;
 /// <summary>Everything that an arrival's verdicts ask about.</summary>
 /// <param name="Samples">Of the lot, received, the newest first: pre-shipment and arrival samples to choose from.</param>
 /// <param name="Evidence">Null while the two samples are not chosen.</param>
+/// <param name="Papers">On the arrival, its contract and the two samples, none that were removed, the oldest first.</param>
 public sealed record ArrivalCase(
     Arrival Arrival,
     Shipment Shipment,
@@ -26,7 +28,8 @@ public sealed record ArrivalCase(
     CupEvidence? Evidence,
     GreenGrade? ApprovedGrade,
     GreenGrade? ArrivalGrade,
-    ArrivalHabits Habits)
+    ArrivalHabits Habits,
+    IReadOnlyList<Attachment> Papers)
 {
     /// <summary>The price by which lost weight is counted; null while it is not fixed.</summary>
     public PricePerWeight? Price => Contract.Terms.Price.Outright ?? (Contract.Position is { Final: { } final, Market: var market } ? market.Price(final) : null);
@@ -40,6 +43,9 @@ public sealed record ArrivalCase(
         PhysicalLimits.For(Lot.Varieties)[0],
         ApprovedGrade,
         ArrivalGrade);
+
+    /// <summary>What a claim is opened from.</summary>
+    public ClaimBasis Basis() => new(Arrival, Shipment, Contract, Lot, Weight(), Quality(), Evidence, Samples, Papers);
 }
 
 /// <summary>Reads an arrival with its contract, samples and closed sessions.</summary>
@@ -64,7 +70,8 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
             await EvidenceAsync(arrival, habits, cancellationToken),
             await GradeAsync(arrival.ApprovedSampleId, cancellationToken),
             await GradeAsync(arrival.ArrivalSampleId, cancellationToken),
-            habits);
+            habits,
+            await PapersAsync(arrival, contractId, cancellationToken));
     }
 
     private async Task<CupEvidence?> EvidenceAsync(Arrival arrival, ArrivalHabits habits, CancellationToken cancellationToken)
@@ -78,6 +85,17 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
             .Where(session => session.Samples.Any(sample => sample.SampleId == approved || sample.SampleId == drawn))
             .OrderBy(session => session.Id).ToListAsync(cancellationToken);
         return CupEvidence.Of(sessions, approved, drawn, (double?)habits.BetweenSessions?.Points);
+    }
+
+    private async Task<IReadOnlyList<Attachment>> PapersAsync(Arrival arrival, Id<Contract> contractId, CancellationToken cancellationToken)
+    {
+        var samples = new[] { arrival.ApprovedSampleId, arrival.ArrivalSampleId }.OfType<Id<Sample>>().Select(id => id.Value).ToList();
+        return await db.Attachments.AsNoTracking()
+            .Where(paper => paper.RemovedAt == null
+                && ((paper.About == PapersOf.Arrival && paper.AboutId == arrival.Id.Value)
+                    || (paper.About == PapersOf.Contract && paper.AboutId == contractId.Value)
+                    || (paper.About == PapersOf.Sample && samples.Contains(paper.AboutId))))
+            .OrderBy(paper => paper.At).ThenBy(paper => paper.Id).ToListAsync(cancellationToken);
     }
 
     private async Task<GreenGrade?> GradeAsync(Id<Sample>? sampleId, CancellationToken cancellationToken) => sampleId is { } id

@@ -23,11 +23,199 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 type: "INTEGER",
                 nullable: false,
                 defaultValue: false);
+
+            migrationBuilder.CreateTable(
+                name: "Claims",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Ref = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    ArrivalId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ContractId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    On = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Case = table.Column<string>(type: "TEXT", nullable: false),
+                    LastDay = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    IsLate = table.Column<bool>(type: "INTEGER", nullable: false),
+                    LateReason = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Outcome = table.Column<int>(type: "INTEGER", nullable: true),
+                    SettledOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    NoteCount = table.Column<int>(type: "INTEGER", nullable: false),
+                    SearchText = table.Column<string>(type: "TEXT", nullable: false),
+                    AmountCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: true),
+                    AmountMinorUnits = table.Column<long>(type: "INTEGER", nullable: true),
+                    SettledCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: true),
+                    SettledMinorUnits = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Claims", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Claims_Arrivals_ArrivalId",
+                        column: x => x.ArrivalId,
+                        principalTable: "Arrivals",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Claims_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Claims_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Claims_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ClaimNotes",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    Side = table.Column<int>(type: "INTEGER", nullable: false),
+                    On = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Text = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ClaimId = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ClaimNotes", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ClaimNotes_Claims_ClaimId",
+                        column: x => x.ClaimId,
+                        principalTable: "Claims",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_ClaimNotes_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ClaimSettlements",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    Outcome = table.Column<int>(type: "INTEGER", nullable: false),
+                    On = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TakenBackBecause = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    TakenBackBy = table.Column<Guid>(type: "TEXT", nullable: true),
+                    TakenBackAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    ClaimId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    AmountCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: true),
+                    AmountMinorUnits = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ClaimSettlements", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ClaimSettlements_Claims_ClaimId",
+                        column: x => x.ClaimId,
+                        principalTable: "Claims",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_ClaimSettlements_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ClaimSettlements_People_TakenBackBy",
+                        column: x => x.TakenBackBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ClaimNotes_By",
+                table: "ClaimNotes",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ClaimNotes_ClaimId_Number",
+                table: "ClaimNotes",
+                columns: new[] { "ClaimId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Claims_ArrivalId",
+                table: "Claims",
+                column: "ArrivalId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Claims_By",
+                table: "Claims",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Claims_ContractId",
+                table: "Claims",
+                column: "ContractId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Claims_LotId",
+                table: "Claims",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Claims_Ref",
+                table: "Claims",
+                column: "Ref",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ClaimSettlements_By",
+                table: "ClaimSettlements",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ClaimSettlements_ClaimId_Number",
+                table: "ClaimSettlements",
+                columns: new[] { "ClaimId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ClaimSettlements_TakenBackBy",
+                table: "ClaimSettlements",
+                column: "TakenBackBy");
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropTable(
+                name: "ClaimNotes");
+
+            migrationBuilder.DropTable(
+                name: "ClaimSettlements");
+
+            migrationBuilder.DropTable(
+                name: "Claims");
+
             migrationBuilder.DropColumn(
                 name: "BoardedOn",
                 table: "ShipmentLots");

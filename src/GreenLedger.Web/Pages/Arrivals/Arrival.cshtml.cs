@@ -10,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>One arrival: how it came, what the scales say, and whether it is what was approved.</summary>
-public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, TimeProvider clock) : FormPage
+public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, ClaimQuery claims, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Arrival> Id { get; set; }
@@ -24,6 +24,9 @@ public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, TimeP
 
     /// <summary>Last days by the standard form of the contract, from discharge.</summary>
     public IReadOnlyList<ClaimDeadline> Deadlines { get; private set; } = [];
+
+    /// <summary>On this arrival, the newest first.</summary>
+    public IReadOnlyList<Claim> Claims { get; private set; } = [];
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -55,16 +58,8 @@ public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, TimeP
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         Case = (await cases.FindAsync(Id, cancellationToken))!;
-        var form = Case.Contract.Terms.Form;
-        var happened = new Dictionary<ClaimEvent, DateOnly>();
-        if (Case.Shipment.DischargedOn is { } discharged)
-        {
-            happened[ClaimEvent.Discharge] = discharged;
-        }
-
-        Deadlines = [.. new[] { ("Weighing", form.WeighWithinDays), ("Claim on quality", form.QualityClaimDays), ("Other claims", form.OtherClaimDays) }
-            .Where(one => one.Item2 is not null)
-            .Select(one => ClaimDeadline.Of(new ClaimRule(one.Item1, [ClaimEvent.Discharge], one.Item2!.Value), happened))];
+        Deadlines = ClaimTimes.Deadlines(Case.Contract.Terms.Form, Case.Shipment);
+        Claims = await claims.ListAsync(new ClaimFilter(Arrival: Id), null, 0, null, cancellationToken);
     }
 
     public sealed class ArrivalForm

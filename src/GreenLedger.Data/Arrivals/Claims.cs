@@ -1,0 +1,23 @@
+using System.Globalization;
+using GreenLedger.Domain.Arrivals;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Arrivals;
+
+public static class Claims
+{
+    /// <summary>With its correspondence and its outcomes.</summary>
+    public static IQueryable<Claim> Whole(this IQueryable<Claim> claims) => claims
+        .Include(claim => claim.Notes.OrderBy(note => note.Number))
+        .Include(claim => claim.Settlements.OrderBy(settlement => settlement.Number))
+        .AsSplitQuery();
+
+    /// <summary>The next free number of a year: C26-003.</summary>
+    public static async Task<string> NextRefAsync(this IQueryable<Claim> claims, DateOnly on, CancellationToken cancellationToken)
+    {
+        var start = string.Create(CultureInfo.InvariantCulture, $"C{on.Year % 100:00}-");
+        var taken = await claims.Where(claim => claim.Ref.StartsWith(start)).Select(claim => claim.Ref).ToListAsync(cancellationToken);
+        var last = taken.Select(one => int.TryParse(one.AsSpan(start.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
+        return start + (last + 1).ToString("000", CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,69 @@
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Shipments;
+
+namespace GreenLedger.Domain.Arrivals;
+
+/// <summary>One deadline held against the day on which the thing was done, as it stood when the claim was opened.</summary>
+/// <param name="Days">Calendar days after the start, which is day 0.</param>
+/// <param name="LastDay">Null while the event that starts it is not written down.</param>
+/// <param name="On">The day on which it was weighed or claimed.</param>
+public sealed record ClaimTime(string What, int Days, DateOnly? Start, DateOnly? LastDay, DateOnly On)
+{
+    public bool IsLate() => LastDay < On;
+}
+
+/// <summary>The days that a contract gives for weighing and claims, counted from discharge (handbook, trade 4.1).</summary>
+public static class ClaimTimes
+{
+    private const string Weighing = "Weighing";
+    private const string Quality = "Claim on quality";
+    private const string Other = "Other claims";
+
+    /// <summary>What is known to have happened that starts days of claims.</summary>
+    public static IReadOnlyDictionary<ClaimEvent, DateOnly> Happened(Shipment shipment)
+    {
+        ArgumentNullException.ThrowIfNull(shipment);
+        var happened = new Dictionary<ClaimEvent, DateOnly>();
+        if (shipment.DischargedOn is { } discharged)
+        {
+            happened[ClaimEvent.Discharge] = discharged;
+        }
+
+        if (shipment.ClearedOn is { } cleared)
+        {
+            happened[ClaimEvent.Clearance] = cleared;
+        }
+
+        return happened;
+    }
+
+    /// <summary>Every deadline that the contract names.</summary>
+    public static IReadOnlyList<ClaimDeadline> Deadlines(FormTerms form, Shipment shipment)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        var happened = Happened(shipment);
+        return [.. Rules(form).Select(rule => ClaimDeadline.Of(rule, happened))];
+    }
+
+    /// <summary>The deadlines that a claim on these grounds must keep: weighing was done on receipt, the claim is made on its own day.</summary>
+    public static IReadOnlyList<ClaimTime> Of(FormTerms form, Shipment shipment, IReadOnlyList<ClaimGround> grounds, DateOnly receivedOn, DateOnly claimedOn) =>
+        [.. Deadlines(form, shipment)
+            .Where(deadline => deadline.Rule.What switch
+            {
+                Weighing => grounds.Contains(ClaimGround.Weight),
+                Quality => grounds.Any(ground => ground.IsQuality()),
+                _ => grounds.Any(ground => !ground.IsQuality()),
+            })
+            .Select(deadline => new ClaimTime(deadline.Rule.What, deadline.Rule.Days, deadline.Start, deadline.LastDay, deadline.Rule.What == Weighing ? receivedOn : claimedOn))];
+
+    private static IEnumerable<ClaimRule> Rules(FormTerms form)
+    {
+        foreach (var (what, days) in new[] { (Weighing, form.WeighWithinDays), (Quality, form.QualityClaimDays), (Other, form.OtherClaimDays) })
+        {
+            if (days is { } count)
+            {
+                yield return new ClaimRule(what, [ClaimEvent.Discharge], count);
+            }
+        }
+    }
+}

@@ -1,0 +1,49 @@
+using GreenLedger.Data.Arrivals;
+using GreenLedger.Documents.Arrivals;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.People;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace GreenLedger.Web.Pages.Arrivals;
+
+/// <summary>One claim: what it rests on, what it asks for, what was said about it and how it ended.</summary>
+public sealed class ClaimModel(ClaimQuery query, TimeProvider clock) : PageModel
+{
+    [BindProperty(SupportsGet = true)]
+    public Id<Claim> Id { get; set; }
+
+    public Claim Claim { get; private set; } = null!;
+
+    public IReadOnlyDictionary<Id<Person>, string> Names { get; private set; } = new Dictionary<Id<Person>, string>();
+
+    public bool MayWrite => User.MayWrite("Arrivals");
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        if (await query.FindAsync(Id, cancellationToken) is not { } claim)
+        {
+            return NotFound();
+        }
+
+        Claim = claim;
+        Names = await query.NamesAsync(claim, cancellationToken);
+        return Page();
+    }
+
+    /// <summary>The claim as a letter to the seller.</summary>
+    public async Task<IActionResult> OnGetLetterAsync(CancellationToken cancellationToken)
+    {
+        if (await query.FindAsync(Id, cancellationToken) is not { } claim)
+        {
+            return NotFound();
+        }
+
+        var file = new MemoryStream();
+        ClaimLetter.Write(claim, User.PersonName(), clock.GetUtcNow(), file);
+        file.Position = 0;
+        return File(file, ClaimLetter.MediaType, $"{claim.Ref}.pdf");
+    }
+}

@@ -1,0 +1,52 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Arrivals;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.Filters;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Arrivals;
+
+/// <summary>An act on one claim: the page shows the claim, then does one thing to it and leads back.</summary>
+public abstract class ClaimPage(LedgerContext db, TimeProvider clock) : FormPage
+{
+    [BindProperty(SupportsGet = true)]
+    public Id<Claim> Id { get; set; }
+
+    /// <summary>As it is stored; what the page shows beside its form.</summary>
+    public Claim Shown { get; private set; } = null!;
+
+    protected DateTimeOffset Now => clock.GetUtcNow();
+
+    protected DateOnly Today => clock.Today();
+
+    /// <summary>Without the claim there is no page, however the form was filled in.</summary>
+    public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
+    {
+        if (await db.Claims.AnyAsync(claim => claim.Id == Id, HttpContext.RequestAborted))
+        {
+            await base.OnPageHandlerExecutionAsync(context, next);
+        }
+        else
+        {
+            context.Result = NotFound();
+        }
+    }
+
+    /// <summary>Loads the claim to change it, acts, saves, and leads to its page.</summary>
+    protected async Task<IActionResult> ActAsync(int openedOn, Func<Claim, string> act, CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        var claim = await db.Claims.Whole().SingleAsync(one => one.Id == Id, cancellationToken);
+        OpenedOn(claim, openedOn);
+        var said = act(claim);
+        await db.SaveChangesAsync(cancellationToken);
+        Say(said);
+        return RedirectToPage("Claim", new { Id });
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+        Shown = await db.Claims.AsNoTracking().Whole().SingleAsync(claim => claim.Id == Id, cancellationToken);
+}

@@ -1,0 +1,35 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Mvc;
+
+namespace GreenLedger.Web.Pages.Arrivals;
+
+/// <summary>Takes an outcome back that was entered wrong.</summary>
+public sealed class ReopenModel(LedgerContext db, TimeProvider clock) : ClaimPage(db, clock)
+{
+    [BindProperty]
+    public ReopenForm Input { get; set; } = new();
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        Input.Version = Shown.Version;
+        return Page();
+    }
+
+    public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ActAsync(Input.Version, claim =>
+    {
+        claim.Reopen(Input.Reason ?? "", User.Person(), Now);
+        return $"Claim {claim.Ref} is open again.";
+    }, cancellationToken);
+
+    public sealed class ReopenForm
+    {
+        public int Version { get; set; }
+
+        [Display(Name = "Why it does not hold")]
+        public string? Reason { get; set; }
+    }
+}
