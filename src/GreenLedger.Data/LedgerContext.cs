@@ -88,6 +88,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Shipment> Shipments => Set<Shipment>();
 
+    public DbSet<DocumentRule> DocumentRules => Set<DocumentRule>();
+
     public DbSet<Arrival> Arrivals => Set<Arrival>();
 
     public DbSet<Claim> Claims => Set<Claim>();

@@ -4,6 +4,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Origins;
 using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
+using GreenLedger.Data.Shipments;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -68,6 +69,7 @@ public static class LedgerDatabase
         await OriginsReference.FillAsync(db, cancellationToken);
         await CuppingReference.FillAsync(db, cancellationToken);
         await ContractsReference.FillAsync(db, cancellationToken);
+        await ShipmentsReference.FillAsync(db, cancellationToken);
         await SearchTexts.FillAsync(db, cancellationToken);
         await transaction.CommitAsync(cancellationToken);
     }

@@ -1,12 +1,14 @@
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Shipments;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace GreenLedger.Data.Shipments;
 
-internal sealed class ShipmentConfiguration : IEntityTypeConfiguration<Shipment>, IEntityTypeConfiguration<ShipmentLot>, IEntityTypeConfiguration<ShipmentContainer>
+internal sealed class ShipmentConfiguration
+    : IEntityTypeConfiguration<Shipment>, IEntityTypeConfiguration<ShipmentLot>, IEntityTypeConfiguration<ShipmentContainer>, IEntityTypeConfiguration<ShipmentDocument>, IEntityTypeConfiguration<DocumentRule>
 {
     private const string OfShipment = "ShipmentId";
 
@@ -22,6 +24,8 @@ internal sealed class ShipmentConfiguration : IEntityTypeConfiguration<Shipment>
         builder.HasIndex(shipment => shipment.Ref).IsUnique();
         builder.Ignore(shipment => shipment.Net);
         builder.HasMany(shipment => shipment.Lots).WithOne().HasForeignKey(OfShipment).IsRequired();
+        builder.Ignore(shipment => shipment.MissingDocuments);
+        builder.HasMany(shipment => shipment.Documents).WithOne().HasForeignKey(OfShipment).IsRequired();
         builder.HasMany(shipment => shipment.Containers).WithOne().HasForeignKey(OfShipment).IsRequired();
     }
 
@@ -41,5 +45,24 @@ internal sealed class ShipmentConfiguration : IEntityTypeConfiguration<Shipment>
         builder.Property(container => container.Number).HasMaxLength(11);
         builder.Property(container => container.SealNumber).HasMaxLength(40);
         builder.HasIndex(OfShipment, nameof(ShipmentContainer.Number)).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<ShipmentDocument> builder)
+    {
+        builder.ToTable("ShipmentDocuments");
+        builder.Property(document => document.Id).ValueGeneratedNever();
+        builder.Property(document => document.Name).HasMaxLength(80);
+        builder.Property(document => document.Reason).HasMaxLength(300);
+        builder.HasOne<DocumentRule>().WithMany().HasForeignKey(document => document.RuleId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Attachment>().WithMany().HasForeignKey(document => document.AttachmentId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasIndex(OfShipment, nameof(ShipmentDocument.Name));
+    }
+
+    public void Configure(EntityTypeBuilder<DocumentRule> builder)
+    {
+        builder.Property(rule => rule.Id).ValueGeneratedNever();
+        builder.Property(rule => rule.Name).HasMaxLength(80);
+        builder.Property(rule => rule.Certificate).HasMaxLength(40);
+        builder.Property(rule => rule.Note).HasMaxLength(500);
     }
 }

@@ -3,6 +3,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Shipments;
 using Microsoft.EntityFrameworkCore;
@@ -13,7 +14,13 @@ namespace GreenLedger.Data.Shipments;
 public sealed record LadingLine(Id<ContractLot> ContractLotId, int Bags, Weight Net);
 
 /// <summary>What has to be known to write a shipment's lots down: their contracts, tracked, with what else was shipped and received of them.</summary>
-public sealed record Lading(IReadOnlyList<Contract> Contracts, IReadOnlyList<Shipment> Shipments, IReadOnlyList<Arrival> Arrivals)
+/// <param name="Contracts">The contracts of its lots.</param>
+/// <param name="Shipments">All that carry lots of those contracts.</param>
+/// <param name="Arrivals">What came of them.</param>
+/// <param name="Rules">Which documents the house asks for.</param>
+/// <param name="Origins">Where the lots grew, as far as it is known.</param>
+public sealed record Lading(
+    IReadOnlyList<Contract> Contracts, IReadOnlyList<Shipment> Shipments, IReadOnlyList<Arrival> Arrivals, IReadOnlyList<DocumentRule> Rules, IReadOnlyDictionary<Id<Lot>, string?> Origins)
 {
     /// <summary>Puts the lots on the shipment and tells their contracts what is on board and what has arrived.</summary>
     /// <exception cref="RuleBrokenException">A lot is on no such contract, nothing is left on it, or a breach has no reason.</exception>
@@ -33,6 +40,21 @@ public sealed record Lading(IReadOnlyList<Contract> Contracts, IReadOnlyList<Shi
             shipment.Board(contract, Shipments, reason, by, at);
             GoodsReceived.Tell(contract, [.. Shipments.Where(other => other.Id != shipment.Id), shipment], Arrivals, by, at);
         }
+
+        ListDocuments(shipment);
+    }
+
+    /// <summary>Lists the documents that the house asks for with what the shipment carries.</summary>
+    public void ListDocuments(Shipment shipment)
+    {
+        ArgumentNullException.ThrowIfNull(shipment);
+        shipment.ListDocuments(Rules, [.. shipment.Lots.Select(lot => CaseOf(lot, shipment))]);
+    }
+
+    private DocumentCase CaseOf(ShipmentLot lot, Shipment shipment)
+    {
+        var terms = Contracts.First(contract => contract.Id == lot.ContractId).Terms;
+        return new DocumentCase(terms.Delivery.Incoterm, Origins.GetValueOrDefault(lot.LotId) ?? UnLocode.Of(shipment.PortOfLoading).Country, UnLocode.Of(shipment.PortOfDestination).Country, terms.Certificates);
     }
 }
 
@@ -61,7 +83,13 @@ public sealed class ShipmentQuery(LedgerContext db)
         var known = (shipment?.Lots ?? []).Select(lot => lot.ContractLotId).Concat(lots).ToHashSet();
         var contracts = await db.Contracts.Whole().Where(contract => contract.Lots.Any(lot => known.Contains(lot.Id))).ToListAsync(cancellationToken);
         var (parts, arrivals) = await PartsAsync(contracts.ConvertAll(contract => contract.Id), cancellationToken);
-        return new Lading(contracts, parts, arrivals);
+        var grown = contracts.SelectMany(contract => contract.Lots).Select(lot => lot.LotId).ToHashSet();
+        return new Lading(
+            contracts,
+            parts,
+            arrivals,
+            await db.DocumentRules.AsNoTracking().Where(rule => rule.IsInUse).OrderBy(rule => rule.Position).ToListAsync(cancellationToken),
+            await db.Lots.AsNoTracking().Where(lot => grown.Contains(lot.Id)).ToDictionaryAsync(lot => lot.Id, lot => lot.CountryCode, cancellationToken));
     }
 
     /// <summary>All shipments that carry lots of the contracts, and what came of them.</summary>

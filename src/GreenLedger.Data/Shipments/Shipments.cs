@@ -10,10 +10,11 @@ namespace GreenLedger.Data.Shipments;
 
 public static class Shipments
 {
-    /// <summary>With its lots and containers.</summary>
+    /// <summary>With its lots, containers and documents.</summary>
     public static IQueryable<Shipment> Whole(this IQueryable<Shipment> shipments) => shipments
         .Include(shipment => shipment.Lots.OrderBy(lot => lot.Id))
         .Include(shipment => shipment.Containers.OrderBy(container => container.Number))
+        .Include(shipment => shipment.Documents)
         .AsSplitQuery();
 
     /// <summary>Those whose number, bill of lading, vessel, port or container holds the text.</summary>

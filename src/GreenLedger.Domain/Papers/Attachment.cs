@@ -3,7 +3,7 @@ using GreenLedger.Domain.People;
 namespace GreenLedger.Domain.Papers;
 
 /// <summary>
-/// A file that belongs to a lot, an offer, a sample, a contract or an arrival: a photograph, a certificate, a laboratory's report. A removed
+/// A file that belongs to a lot, an offer, a sample, a contract, a shipment or an arrival: a photograph, a certificate, a laboratory's report. A removed
 /// attachment can be put back, so its file stays in the ledger.
 /// </summary>
 public sealed class Attachment : IPaper
@@ -33,7 +33,7 @@ public sealed class Attachment : IPaper
 
     public PapersOf About { get; private set; }
 
-    /// <summary>The identity of the lot, offer, sample, contract or arrival.</summary>
+    /// <summary>The identity of the lot, offer, sample, contract, shipment or arrival.</summary>
     public Guid AboutId { get; private set; }
 
     public Id<StoredFile> StoredFileId { get; private set; }

@@ -2,7 +2,7 @@ using GreenLedger.Domain.People;
 
 namespace GreenLedger.Domain.Papers;
 
-/// <summary>Something that a person wrote down about a lot, an offer, a sample, a contract or an arrival. A removed note can be put back.</summary>
+/// <summary>Something that a person wrote down about a lot, an offer, a sample, a contract, a shipment or an arrival. A removed note can be put back.</summary>
 public sealed class Note : IPaper
 {
     public const int Longest = 4000;
@@ -26,7 +26,7 @@ public sealed class Note : IPaper
 
     public PapersOf About { get; private set; }
 
-    /// <summary>The identity of the lot, offer, sample, contract or arrival.</summary>
+    /// <summary>The identity of the lot, offer, sample, contract, shipment or arrival.</summary>
     public Guid AboutId { get; private set; }
 
     public string Text { get; private set; }

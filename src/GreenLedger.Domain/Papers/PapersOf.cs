@@ -8,6 +8,7 @@ public enum PapersOf
     Sample = 2,
     Arrival = 3,
     Contract = 4,
+    Shipment = 5,
 }
 
 public static class PapersOfWords
@@ -20,6 +21,7 @@ public static class PapersOfWords
         PapersOf.Sample => "sample",
         PapersOf.Arrival => "arrival",
         PapersOf.Contract => "contract",
+        PapersOf.Shipment => "shipment",
         _ => throw new ArgumentOutOfRangeException(nameof(about)),
     };
 }

@@ -25,7 +25,7 @@ public sealed record Passage(
 /// Lots of one or more contracts that travel together, in containers under one bill of lading. A contract may be shipped in
 /// parts, each of which is a shipment of its own.
 /// </summary>
-public sealed class Shipment
+public sealed partial class Shipment
 {
     private readonly List<ShipmentLot> _lots = [];
     private readonly List<ShipmentContainer> _containers = [];

@@ -19,8 +19,8 @@ internal static class PapersApi
         var papers = api.MapGroup("/papers").WithTags("Papers");
         papers.MapGet("/history", GetHistory).WithSummary("What happened to one record, newest first");
         papers.MapGet("/changes", GetChanges).WithSummary("All changes of the ledger, newest first").WithMetadata(new InAreaAttribute("All changes"));
-        papers.MapGet("/notes", GetNotes).WithSummary("The notes on a lot, an offer, a sample, a contract or an arrival, newest first");
-        papers.MapGet("/attachments", GetAttachments).WithSummary("The files attached to a lot, an offer, a sample, a contract or an arrival, newest first");
+        papers.MapGet("/notes", GetNotes).WithSummary("The notes on a lot, an offer, a sample, a contract, a shipment or an arrival, newest first");
+        papers.MapGet("/attachments", GetAttachments).WithSummary("The files attached to a lot, an offer, a sample, a contract, a shipment or an arrival, newest first");
         papers.MapGet("/attachments/{id}/file", GetFile).WithSummary("An attached file itself")
             .Produces(StatusCodes.Status200OK, contentType: "application/octet-stream");
     }
@@ -54,7 +54,7 @@ internal static class PapersApi
         return TypedResults.Ok(new ChangesAnswer(paging.Total, paging.Page, paging.Pages, [.. rows.Select(ChangeAnswer.Of)]));
     }
 
-    /// <param name="about">What the notes are on: lot, offer, sample, contract or arrival.</param>
+    /// <param name="about">What the notes are on: lot, offer, sample, contract, shipment or arrival.</param>
     /// <param name="id">Its identity.</param>
     private static async Task<Results<Ok<IReadOnlyList<NoteAnswer>>, ProblemHttpResult>> GetNotes(
         string about, Guid id, PapersReader papers, CancellationToken cancellationToken)
@@ -70,7 +70,7 @@ internal static class PapersApi
         return TypedResults.Ok<IReadOnlyList<NoteAnswer>>([.. notes.Select(note => new NoteAnswer(note.Id.Value, note.Text, names[note.By], note.At))]);
     }
 
-    /// <param name="about">What the files are attached to: lot, offer, sample, contract or arrival.</param>
+    /// <param name="about">What the files are attached to: lot, offer, sample, contract, shipment or arrival.</param>
     /// <param name="id">Its identity.</param>
     private static async Task<Results<Ok<IReadOnlyList<AttachmentAnswer>>, ProblemHttpResult>> GetAttachments(
         string about, Guid id, PapersReader papers, CancellationToken cancellationToken)

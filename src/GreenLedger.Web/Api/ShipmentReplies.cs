@@ -17,6 +17,14 @@ internal sealed record ShippedLotReply(Guid Id, Guid ContractId, string Contract
 /// <param name="Doubt">What to look at when the check digit of ISO 6346 does not fit.</param>
 internal sealed record ContainerReply(string Number, string? Seal, string? Doubt);
 
+/// <param name="On">The day it was asked for or received.</param>
+/// <param name="AttachmentId">Its file, under /api/papers/attachments.</param>
+internal sealed record DocumentReply(Guid Id, string Name, DocumentState State, bool IsMissing, DateOnly? On, string? Reason, Guid? AttachmentId)
+{
+    public static DocumentReply Of(ShipmentDocument document) =>
+        new(document.Id.Value, document.Name, document.State, document.IsMissing, document.On, document.Reason, document.AttachmentId?.Value);
+}
+
 /// <param name="BagsLeft">Of the lots it carries, what their contracts have not shipped on any shipment.</param>
 internal sealed record ShipmentReply(
     Guid Id,
@@ -37,7 +45,9 @@ internal sealed record ShipmentReply(
     int BagsLeft,
     decimal NetWeightLeftKg,
     IReadOnlyList<ShippedLotReply> Lots,
-    IReadOnlyList<ContainerReply> Containers)
+    IReadOnlyList<ContainerReply> Containers,
+    int DocumentsMissing,
+    IReadOnlyList<DocumentReply> Documents)
 {
     public static ShipmentReply Of(ShipmentRow row)
     {
@@ -61,6 +71,8 @@ internal sealed record ShipmentReply(
             row.BagsLeft,
             row.Left.Kilograms,
             [.. shipment.Lots.Select(lot => ShippedLotReply.Of(lot, row))],
-            [.. shipment.Containers.Select(container => new ContainerReply(container.Number, container.SealNumber, container.Doubt))]);
+            [.. shipment.Containers.Select(container => new ContainerReply(container.Number, container.SealNumber, container.Doubt))],
+            shipment.MissingDocuments,
+            [.. shipment.Documents.Select(DocumentReply.Of)]);
     }
 }

@@ -41,3 +41,11 @@ internal sealed record ShipmentRequest(
 
     public IEnumerable<LadingLine> Lading() => Lots.Select(lot => new LadingLine(new Id<ContractLot>(lot.ContractLotId), lot.Bags, Weight.FromKilograms(Math.Clamp(lot.NetWeightKg, 0m, 1_000_000_000m))));
 }
+
+/// <summary>How far a document of a shipment is.</summary>
+/// <param name="On">The day it was asked for or received.</param>
+/// <param name="Reason">Why it is not needed.</param>
+internal sealed record DocumentRequest(DocumentState State, DateOnly? On = null, string? Reason = null);
+
+/// <summary>A document that no rule of the house asks for.</summary>
+internal sealed record AddDocumentRequest(string Name);

@@ -1,7 +1,9 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -22,6 +24,9 @@ internal static class ShipmentsApi
         shipments.MapPost("", AddAsync).WithName("AddShipment").WithSummary("Writes a shipment down; its day on board moves the goods of its contracts.")
             .WithDescription("A lot without the approval that its contract asks for needs a `reason`: it stays on record as a breach and never counts as approved.");
         shipments.MapPut("/{id}", ChangeAsync).WithName("ChangeShipment").WithSummary("Puts a shipment right by its papers.");
+        shipments.MapPost("/{id}/documents", AddDocumentAsync).WithName("AddShipmentDocument").WithSummary("Adds a document to a shipment's checklist.");
+        shipments.MapPut("/{id}/documents/{documentId}", DocumentAsync).WithName("StateShipmentDocument").WithSummary("Says how far a document of a shipment is: needed, asked, received or notNeeded.");
+        shipments.MapPost("/{id}/documents/{documentId}/file", FileAsync).WithName("FileShipmentDocument").WithSummary("Attaches the file of a document, which is received with it.");
     }
 
     private static async Task<Ok<List<ShipmentReply>>> ListAsync(ShipmentQuery query, CancellationToken cancellationToken, string? search = null) =>
@@ -61,5 +66,40 @@ internal static class ShipmentsApi
         shipment.Load(request.ContainerLines());
         var lading = await query.LadingAsync(shipment, request.ContractLots(), cancellationToken);
         lading.Enter(shipment, request.Lading(), request.Reason, http.User.Person(), clock.GetUtcNow());
+    }
+
+    private static Task<Results<Ok<ShipmentReply>, NotFound>> AddDocumentAsync(
+        Id<Shipment> id, AddDocumentRequest request, LedgerContext db, ShipmentQuery query, CancellationToken cancellationToken) =>
+        ActAsync(id, db, query, shipment => shipment.AddDocument(request.Name), cancellationToken);
+
+    private static Task<Results<Ok<ShipmentReply>, NotFound>> DocumentAsync(
+        Id<Shipment> id, Id<ShipmentDocument> documentId, DocumentRequest request, LedgerContext db, ShipmentQuery query, CancellationToken cancellationToken) =>
+        ActAsync(id, db, query, shipment => shipment.Document(documentId, request.State, request.On, request.Reason), cancellationToken);
+
+    /// <param name="receivedOn">The day it was received; today when left out.</param>
+    private static async Task<Results<Ok<ShipmentReply>, NotFound>> FileAsync(
+        Id<Shipment> id, Id<ShipmentDocument> documentId, IFormFile file, LedgerContext db, ShipmentQuery query, AttachmentRules rules, HttpContext http, TimeProvider clock,
+        CancellationToken cancellationToken, DateOnly? receivedOn = null)
+    {
+        var stored = await rules.ReadAsync(file, http.User.Person(), clock.GetUtcNow(), cancellationToken);
+        return await ActAsync(id, db, query, shipment =>
+        {
+            var attachment = new Attachment(PapersOf.Shipment, shipment.Id.Value, stored, http.User.Person(), clock.GetUtcNow());
+            shipment.Document(documentId, DocumentState.Received, receivedOn ?? clock.Today(), null, attachment);
+            db.AddRange(stored, attachment);
+        }, cancellationToken);
+    }
+
+    private static async Task<Results<Ok<ShipmentReply>, NotFound>> ActAsync(
+        Id<Shipment> id, LedgerContext db, ShipmentQuery query, Action<Shipment> act, CancellationToken cancellationToken)
+    {
+        if (await db.Shipments.Whole().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } shipment)
+        {
+            return TypedResults.NotFound();
+        }
+
+        act(shipment);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(ShipmentReply.Of((await query.FindAsync(id, cancellationToken))!));
     }
 }

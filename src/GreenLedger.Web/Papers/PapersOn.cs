@@ -4,6 +4,7 @@ using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
 
 namespace GreenLedger.Web.Papers;
 
@@ -20,11 +21,13 @@ public sealed record PapersOn(PapersOf About, Guid Id)
 
     public static PapersOn The(Id<Contract> contract) => new(PapersOf.Contract, contract.Value);
 
-    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample, contract, arrival.</exception>
+    public static PapersOn The(Id<Shipment> shipment) => new(PapersOf.Shipment, shipment.Value);
+
+    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample, contract, shipment, arrival.</exception>
     public static PapersOn Read(string about, Guid id)
     {
         var known = Enum.GetValues<PapersOf>().Where(one => one.Word().Equals(about, StringComparison.OrdinalIgnoreCase)).ToList();
-        Rule.Require(known.Count == 1, "Say what it is about: lot, offer, sample, contract or arrival.", nameof(About));
+        Rule.Require(known.Count == 1, "Say what it is about: lot, offer, sample, contract, shipment or arrival.", nameof(About));
         return new PapersOn(known[0], id);
     }
 
@@ -33,6 +36,7 @@ public sealed record PapersOn(PapersOf About, Guid Id)
     {
         PapersOf.Sample => "Samples",
         PapersOf.Contract => "Contracts",
+        PapersOf.Shipment => "Shipments",
         PapersOf.Arrival => "Arrivals",
         _ => "Offers",
     };

@@ -7,6 +7,7 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.People;
 using Microsoft.EntityFrameworkCore;
 
@@ -28,6 +29,7 @@ internal sealed class PapersReader(LedgerContext db, HistoryQuery history, Reade
             PapersOf.Lot => await db.Lots.Where(lot => lot.Id == new Id<Lot>(on.Id)).Select(lot => lot.Name).FirstOrDefaultAsync(cancellationToken),
             PapersOf.Offer => await db.Offers.Where(offer => offer.Id == new Id<Offer>(on.Id)).Select(offer => offer.Ref).FirstOrDefaultAsync(cancellationToken),
             PapersOf.Arrival => await db.Arrivals.Where(arrival => arrival.Id == new Id<Arrival>(on.Id)).Join(db.Lots, arrival => arrival.LotId, lot => lot.Id, (_, lot) => lot.Name).FirstOrDefaultAsync(cancellationToken),
+            PapersOf.Shipment => await db.Shipments.Where(shipment => shipment.Id == new Id<Shipment>(on.Id)).Select(shipment => shipment.Ref).FirstOrDefaultAsync(cancellationToken),
             PapersOf.Contract => await db.Contracts.Where(contract => contract.Id == new Id<Contract>(on.Id)).Select(contract => contract.Ref).FirstOrDefaultAsync(cancellationToken),
             _ => await db.Samples.Where(sample => sample.Id == new Id<Sample>(on.Id)).Select(sample => sample.LabelCode).FirstOrDefaultAsync(cancellationToken),
         };

@@ -4,6 +4,7 @@ using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.InBrowser;
@@ -16,7 +17,7 @@ internal sealed class RealIds(HouseFixture house)
 {
     private const int Most = 30;
 
-    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample), typeof(Arrival), typeof(Contract)];
+    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample), typeof(Arrival), typeof(Contract), typeof(Shipment)];
 
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.OrdinalIgnoreCase)
     {
