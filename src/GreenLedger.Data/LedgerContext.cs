@@ -4,6 +4,7 @@ using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Due;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
@@ -95,6 +96,10 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<Claim> Claims => Set<Claim>();
 
     public DbSet<ArrivalHabits> ArrivalHabits => Set<ArrivalHabits>();
+
+    public DbSet<DueHabits> DueHabits => Set<DueHabits>();
+
+    public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
 
     public DbSet<ListChecks> ListChecks => Set<ListChecks>();
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using GreenLedger.Web.Api;
 using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Cupping;
+using GreenLedger.Web.Due;
 using GreenLedger.Web.Hosting;
 using GreenLedger.Web.Offers;
 
@@ -34,6 +35,7 @@ app.UseAuthorization();
 app.UseApiAntiforgery();
 
 app.MapHealth();
+app.MapCalendar();
 app.MapStaticAssets().AllowAnonymous();
 app.MapRazorPages().WithStaticAssets();
 
@@ -54,6 +56,7 @@ app.MapApiDocument();
 api.MapCuppingApi();
 api.MapShipmentsApi();
 api.MapArrivalsApi();
+api.MapDueApi();
 
 _ = ((IEndpointRouteBuilder)app).DataSources.Sum(source => source.Endpoints.Count);
 await ready;

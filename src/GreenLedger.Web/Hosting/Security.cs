@@ -9,6 +9,9 @@ internal static class Security
 {
     public const string SignInLimit = "sign-in";
 
+    /// <summary>Of reads at private calendar addresses, which ask for no sign-in.</summary>
+    public const string CalendarLimit = "calendar";
+
     private const string ContentPolicy =
         "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; "
         + "connect-src 'self'; manifest-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
@@ -26,6 +29,7 @@ internal static class Security
     public static WebApplicationBuilder UseSafety(this WebApplicationBuilder builder)
     {
         var perMinute = builder.Configuration.GetValue("GreenLedger:SignInsPerMinute", 10);
+        var calendarsPerMinute = builder.Configuration.GetValue("GreenLedger:CalendarReadsPerMinute", 30);
         builder.Services.AddHsts(hsts => hsts.MaxAge = TimeSpan.FromDays(365));
         builder.Services.AddAntiforgery(options =>
         {
@@ -39,6 +43,7 @@ internal static class Security
         {
             limits.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
             limits.AddPolicy(SignInLimit, http => SignInPartition(http, perMinute));
+            limits.AddPolicy(CalendarLimit, http => PerAddress(http, calendarsPerMinute));
         });
         return builder;
     }
@@ -94,9 +99,9 @@ internal static class Security
     });
 
     private static RateLimitPartition<string> SignInPartition(HttpContext http, int perMinute) =>
-        HttpMethods.IsPost(http.Request.Method)
-            ? RateLimitPartition.GetFixedWindowLimiter(
-                http.Connection.RemoteIpAddress?.ToString() ?? "",
-                _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) })
-            : RateLimitPartition.GetNoLimiter("reading");
+        HttpMethods.IsPost(http.Request.Method) ? PerAddress(http, perMinute) : RateLimitPartition.GetNoLimiter("reading");
+
+    private static RateLimitPartition<string> PerAddress(HttpContext http, int perMinute) => RateLimitPartition.GetFixedWindowLimiter(
+        http.Connection.RemoteIpAddress?.ToString() ?? "",
+        _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) });
 }

@@ -1,7 +1,9 @@
 using System.Globalization;
 using GreenLedger.Data.Choosing;
+using GreenLedger.Data.Due;
 using GreenLedger.Data.Summaries;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Due;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
@@ -12,7 +14,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages;
 
-internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, LateSamplesQuery late, DecisionQuery decisions, Reader reader, TimeProvider clock) : PageModel
+internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, LateSamplesQuery late, DecisionQuery decisions, DueQuery due, Reader reader, TimeProvider clock) : PageModel
 {
     private const int NewestDecisions = 5;
 
@@ -24,6 +26,9 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, La
 
     /// <summary>What waits in the rooms that this person may read, in the order of the coffee's way.</summary>
     public IReadOnlyList<WaitingLine> Waits { get; private set; } = [];
+
+    /// <summary>What is late or due within the days that the house chose.</summary>
+    public IReadOnlyList<DueLine> Due { get; private set; } = [];
 
     /// <summary>The newest decisions that stand; none for those who may not read them.</summary>
     public IReadOnlyList<DecisionRow> Decided { get; private set; } = [];
@@ -56,6 +61,8 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, La
         {
             var seal = await reader.SealAsync();
             Waits = [.. Lines(await waiting.FindAsync(clock.Today(), seal, cancellationToken), await late.FindAsync(clock.Today(), seal, cancellationToken)).OfType<WaitingLine>()];
+            var within = (await due.HabitsAsync(cancellationToken)).NoticeDays;
+            Due = [.. (await due.ListAsync(reader.MayRead, seal, clock.Today(), cancellationToken)).Where(line => line.DaysLeft(clock.Today()) <= within)];
             Decided = User.MayRead("Choosing")
                 ? await decisions.ListAsync(new DecisionFilter(IsWithdrawn: false), 0, NewestDecisions, cancellationToken)
                 : [];

@@ -51,6 +51,11 @@ public sealed class Accounts(LedgerContext db, UserManager<Account> accounts, Ti
             token.Revoke(clock.GetUtcNow());
         }
 
+        foreach (var feed in await db.CalendarFeeds.Where(feed => feed.OwnerId == owner && feed.RevokedAt == null).ToListAsync())
+        {
+            feed.Revoke(clock.GetUtcNow());
+        }
+
         await db.SaveChangesAsync();
     }
 

@@ -13,7 +13,7 @@ namespace GreenLedger.Web.Tests.People;
 /// <summary>Holds every route of the running application against the table of docs/roles.md.</summary>
 public sealed partial class RolesTests(HouseFixture house) : IClassFixture<HouseFixture>
 {
-    private static readonly string[] OpenToAll = ["Entrance/", "Error", "health", "openapi/", "TryApi/scalar.", "TryApi/favicon.svg"];
+    private static readonly string[] OpenToAll = ["Entrance/", "Error", "health", "openapi/", "TryApi/scalar.", "TryApi/favicon.svg", "calendar/"];
 
     /// <summary>The framework's own answer for a file that is not there, while built files are served from their folders.</summary>
     private const string MissingFile = "{**path:file}";

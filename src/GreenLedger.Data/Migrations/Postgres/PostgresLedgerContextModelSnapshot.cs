@@ -1947,6 +1947,32 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("TastingProtocols");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Due.DueHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("CuppingDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("DocumentDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("NoticeDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ReceiptDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("DueHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
                 {
                     b.Property<Guid>("GreenGradeId")
@@ -3132,6 +3158,38 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("ApiTokens");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.People.CalendarFeed", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<DateTime?>("LastReadAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("OwnerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("RevokedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.HasIndex("OwnerId");
+
+                    b.ToTable("CalendarFeeds");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.People.House", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3743,6 +3801,51 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("SampleSetBacks", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.DocumentRule", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Certificate")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Destinations")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Incoterms")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("IsInUse")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<string>("Origins")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("DocumentRules");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3829,6 +3932,49 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("ShipmentContainers", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentDocument", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("AttachmentId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<DateOnly?>("On")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.Property<Guid?>("RuleId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ShipmentId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("State")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AttachmentId");
+
+                    b.HasIndex("RuleId");
+
+                    b.HasIndex("ShipmentId", "Name");
+
+                    b.ToTable("ShipmentDocuments", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentLot", b =>
@@ -4708,6 +4854,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.People.CalendarFeed", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("OwnerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Pricing.RouteLeg", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Pricing.Route", null)
@@ -4800,6 +4955,25 @@ namespace GreenLedger.Data.Migrations.Postgres
                 {
                     b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
                         .WithMany("Containers")
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentDocument", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Papers.Attachment", null)
+                        .WithMany()
+                        .HasForeignKey("AttachmentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Shipments.DocumentRule", null)
+                        .WithMany()
+                        .HasForeignKey("RuleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany("Documents")
                         .HasForeignKey("ShipmentId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
@@ -5002,6 +5176,8 @@ namespace GreenLedger.Data.Migrations.Postgres
             modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
                 {
                     b.Navigation("Containers");
+
+                    b.Navigation("Documents");
 
                     b.Navigation("Lots");
                 });

@@ -1945,6 +1945,32 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("TastingProtocols");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Due.DueHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("CuppingDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("DocumentDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("NoticeDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("ReceiptDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("DueHabits");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
                 {
                     b.Property<Guid>("GreenGradeId")
@@ -3130,6 +3156,38 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("ApiTokens");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.People.CalendarFeed", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("LastReadAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RevokedAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.HasIndex("OwnerId");
+
+                    b.ToTable("CalendarFeeds");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.People.House", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3741,6 +3799,51 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("SampleSetBacks", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.DocumentRule", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Certificate")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Destinations")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Incoterms")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsInUse")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Origins")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("DocumentRules");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3827,6 +3930,49 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("ShipmentContainers", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentDocument", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AttachmentId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("RuleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ShipmentId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("State")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AttachmentId");
+
+                    b.HasIndex("RuleId");
+
+                    b.HasIndex("ShipmentId", "Name");
+
+                    b.ToTable("ShipmentDocuments", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentLot", b =>
@@ -4702,6 +4848,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.People.CalendarFeed", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("OwnerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Pricing.RouteLeg", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Pricing.Route", null)
@@ -4794,6 +4949,25 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 {
                     b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
                         .WithMany("Containers")
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Shipments.ShipmentDocument", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Papers.Attachment", null)
+                        .WithMany()
+                        .HasForeignKey("AttachmentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Shipments.DocumentRule", null)
+                        .WithMany()
+                        .HasForeignKey("RuleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany("Documents")
                         .HasForeignKey("ShipmentId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
@@ -4996,6 +5170,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
             modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
                 {
                     b.Navigation("Containers");
+
+                    b.Navigation("Documents");
 
                     b.Navigation("Lots");
                 });

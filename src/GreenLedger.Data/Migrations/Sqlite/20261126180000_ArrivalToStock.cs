@@ -25,6 +25,28 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 defaultValue: false);
 
             migrationBuilder.CreateTable(
+                name: "CalendarFeeds",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    OwnerId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
+                    MadeAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    LastReadAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    RevokedAt = table.Column<DateTime>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CalendarFeeds", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CalendarFeeds_People_OwnerId",
+                        column: x => x.OwnerId,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Claims",
                 columns: table => new
                 {
@@ -77,6 +99,42 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         principalTable: "People",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "DocumentRules",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Incoterms = table.Column<string>(type: "TEXT", nullable: false),
+                    Origins = table.Column<string>(type: "TEXT", nullable: false),
+                    Destinations = table.Column<string>(type: "TEXT", nullable: false),
+                    Certificate = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Note = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
+                    IsInUse = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DocumentRules", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "DueHabits",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    DocumentDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    ReceiptDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    CuppingDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    NoticeDays = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DueHabits", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -150,6 +208,54 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         onDelete: ReferentialAction.Restrict);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "ShipmentDocuments",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    RuleId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    State = table.Column<int>(type: "INTEGER", nullable: false),
+                    On = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Reason = table.Column<string>(type: "TEXT", maxLength: 300, nullable: true),
+                    AttachmentId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    ShipmentId = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ShipmentDocuments", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ShipmentDocuments_Attachments_AttachmentId",
+                        column: x => x.AttachmentId,
+                        principalTable: "Attachments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ShipmentDocuments_DocumentRules_RuleId",
+                        column: x => x.RuleId,
+                        principalTable: "DocumentRules",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ShipmentDocuments_Shipments_ShipmentId",
+                        column: x => x.ShipmentId,
+                        principalTable: "Shipments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CalendarFeeds_Hash",
+                table: "CalendarFeeds",
+                column: "Hash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CalendarFeeds_OwnerId",
+                table: "CalendarFeeds",
+                column: "OwnerId");
+
             migrationBuilder.CreateIndex(
                 name: "IX_ClaimNotes_By",
                 table: "ClaimNotes",
@@ -202,11 +308,29 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "IX_ClaimSettlements_TakenBackBy",
                 table: "ClaimSettlements",
                 column: "TakenBackBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ShipmentDocuments_AttachmentId",
+                table: "ShipmentDocuments",
+                column: "AttachmentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ShipmentDocuments_RuleId",
+                table: "ShipmentDocuments",
+                column: "RuleId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ShipmentDocuments_ShipmentId_Name",
+                table: "ShipmentDocuments",
+                columns: new[] { "ShipmentId", "Name" });
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropTable(
+                name: "CalendarFeeds");
+
             migrationBuilder.DropTable(
                 name: "ClaimNotes");
 
@@ -214,7 +338,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "ClaimSettlements");
 
             migrationBuilder.DropTable(
+                name: "DueHabits");
+
+            migrationBuilder.DropTable(
+                name: "ShipmentDocuments");
+
+            migrationBuilder.DropTable(
                 name: "Claims");
+
+            migrationBuilder.DropTable(
+                name: "DocumentRules");
 
             migrationBuilder.DropColumn(
                 name: "BoardedOn",

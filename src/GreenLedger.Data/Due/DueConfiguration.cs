@@ -1,0 +1,10 @@
+using GreenLedger.Domain.Due;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace GreenLedger.Data.Due;
+
+internal sealed class DueConfiguration : IEntityTypeConfiguration<DueHabits>
+{
+    public void Configure(EntityTypeBuilder<DueHabits> builder) => builder.Property(habits => habits.Id).ValueGeneratedNever();
+}

@@ -1,0 +1,129 @@
+using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
+using GreenLedger.Data.Shipments;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Due;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Due;
+
+/// <summary>Reads what is due across the rooms, for one reader: only of areas the reader may open, and nothing that is sealed.</summary>
+public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery fixings, ShipmentQuery shipments)
+{
+    /// <summary>At most so many samples of a step: who has more waiting has a list for them.</summary>
+    private const int MostSamples = 100;
+
+    private static readonly GoodsState[] Ended = [GoodsState.Drafted, GoodsState.Closed, GoodsState.Cancelled];
+
+    /// <param name="mayRead">Whether the reader may open an area of docs/roles.md.</param>
+    /// <param name="seal">What an open session keeps from the reader.</param>
+    /// <param name="today">The day that is due from.</param>
+    /// <param name="cancellationToken">Stops the reading.</param>
+    public async Task<IReadOnlyList<DueLine>> ListAsync(Func<string, bool> mayRead, Seal seal, DateOnly today, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(mayRead);
+        ArgumentNullException.ThrowIfNull(seal);
+        var lines = new List<DueLine>();
+        if (mayRead(DueKind.Sample.Area()))
+        {
+            lines.AddRange(await SamplesAsync(seal, cancellationToken));
+        }
+
+        if (mayRead(DueKind.Session.Area()))
+        {
+            lines.AddRange(await SessionsAsync(cancellationToken));
+        }
+
+        if (mayRead(DueKind.Fixing.Area()) || mayRead(DueKind.Shipment.Area()) || mayRead(DueKind.Receipt.Area()))
+        {
+            lines.AddRange((await TradeAsync(seal, today, cancellationToken)).Where(line => mayRead(line.Kind.Area())));
+        }
+
+        return [.. lines.OrderBy(line => line.On).ThenBy(line => line.Kind).ThenBy(line => line.What, StringComparer.Ordinal)];
+    }
+
+    public async Task<DueHabits> HabitsAsync(CancellationToken cancellationToken) =>
+        await db.DueHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new DueHabits();
+
+    private async Task<IEnumerable<DueLine>> SamplesAsync(Seal seal, CancellationToken cancellationToken)
+    {
+        var habits = await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken);
+        var lines = new List<DueLine>();
+        foreach (var step in SampleSteps.All.Where(step => habits.DaysAt(step) is not null))
+        {
+            var rows = await samples.ListAsync(new SampleFilter(At: step, WithExpected: true), seal, 0, MostSamples, cancellationToken);
+            lines.AddRange(rows.Where(row => row is { IsWanted: true, Stands: not null }).Select(row => new DueLine(
+                DueKind.Sample, row.Id.Value, $"{row.LabelCode} {row.LotName} is {step.Word()}: next it is to be {(step + 1).Word()}", WhoMoves(step), row.Stands!.On.AddDays(habits.DaysAt(step)!.Value))));
+        }
+
+        return lines;
+    }
+
+    private static string WhoMoves(SampleStep step) => step switch
+    {
+        SampleStep.Asked or SampleStep.OnTheWay => "seller",
+        SampleStep.Cupped => "buyer",
+        _ => "sample room",
+    };
+
+    private async Task<IEnumerable<DueLine>> SessionsAsync(CancellationToken cancellationToken) => (await db.CuppingSessions.AsNoTracking().Open()
+        .Select(session => new { session.Id, session.Title, session.HeldOn, By = db.People.Where(person => person.Id == session.LaidOutBy).Select(person => person.Name).FirstOrDefault() })
+        .ToListAsync(cancellationToken))
+        .Select(session => new DueLine(DueKind.Session, session.Id.Value, $"cup and close “{session.Title}”", session.By ?? "lead cupper", session.HeldOn));
+
+    private async Task<IEnumerable<DueLine>> TradeAsync(Seal seal, DateOnly today, CancellationToken cancellationToken)
+    {
+        var habits = await HabitsAsync(cancellationToken);
+        var contracts = await db.Contracts.AsNoTracking().Where(contract => !Ended.Contains(contract.Goods)).Whole().ToListAsync(cancellationToken);
+        var ids = contracts.ConvertAll(contract => contract.Id);
+        var (parts, arrivals) = await shipments.PartsAsync(ids, cancellationToken);
+        var received = arrivals.Select(arrival => arrival.ShipmentLotId).ToHashSet();
+        var lotIds = parts.SelectMany(shipment => shipment.Lots).Select(lot => lot.LotId).ToHashSet();
+        var names = await db.Lots.AsNoTracking().Where(lot => lotIds.Contains(lot.Id)).ToDictionaryAsync(lot => lot.Id, lot => $"{lot.Ref} {lot.Name}", cancellationToken);
+        var open = await fixings.OpenAsync(today, cancellationToken);
+        IEnumerable<DueLine> lines =
+        [
+            .. contracts.SelectMany(DueDates.Approval),
+            .. open.SelectMany(month => month.Tasks).Select(DueDates.Fixing),
+            .. contracts.SelectMany(contract => DueDates.Shipment(contract, ContractProgress.Of(contract, parts, received))),
+            .. parts.SelectMany(shipment => DueDates.Documents(shipment, habits)),
+            .. parts.SelectMany(shipment => DueDates.Receipts(shipment, received, lot => names.GetValueOrDefault(lot.LotId, ""), habits)),
+            .. await ArrivedAsync(contracts, parts, arrivals, names, habits, today, cancellationToken),
+        ];
+        return seal.IsEmpty ? lines : lines.Where(line => !Sealed(line, seal, contracts, parts, arrivals));
+    }
+
+    private async Task<IEnumerable<DueLine>> ArrivedAsync(
+        List<Contract> contracts, IReadOnlyList<Shipment> parts, IReadOnlyList<Arrival> arrivals, Dictionary<Id<Lot>, string> names, DueHabits habits, DateOnly today, CancellationToken cancellationToken)
+    {
+        var drawn = arrivals.Select(arrival => arrival.ArrivalSampleId).OfType<Id<Sample>>().ToList();
+        var cupped = (await db.SampleResults.AsNoTracking().Where(result => drawn.Contains(result.SampleId)).Select(result => result.SampleId).ToListAsync(cancellationToken)).ToHashSet();
+        return arrivals.SelectMany(arrival =>
+        {
+            var shipment = parts.First(one => one.Id == arrival.ShipmentId);
+            var lot = names.GetValueOrDefault(arrival.LotId, "");
+            var contract = contracts.Find(one => shipment.Lots.Any(part => part.Id == arrival.ShipmentLotId && part.ContractId == one.Id));
+            IEnumerable<DueLine> cup = arrival.ArrivalSampleId is { } sample && cupped.Contains(sample) ? [] : [DueDates.Cupping(arrival, lot, habits)];
+            return contract is null ? cup : cup.Concat(DueDates.Claims(arrival, shipment, contract.Terms.Form, lot, today));
+        });
+    }
+
+    /// <summary>A line names a coffee: nothing of a contract, shipment or arrival with a sealed lot is told.</summary>
+    private static bool Sealed(DueLine line, Seal seal, List<Contract> contracts, IReadOnlyList<Shipment> parts, IReadOnlyList<Arrival> arrivals)
+    {
+        IEnumerable<Id<Lot>> lots =
+        [
+            .. contracts.Where(contract => contract.Id.Value == line.RecordId).SelectMany(contract => contract.Lots).Select(lot => lot.LotId),
+            .. parts.Where(shipment => shipment.Id.Value == line.RecordId).SelectMany(shipment => shipment.Lots).Select(lot => lot.LotId),
+            .. parts.SelectMany(shipment => shipment.Lots).Where(lot => lot.Id.Value == line.RecordId).Select(lot => lot.LotId),
+            .. arrivals.Where(arrival => arrival.Id.Value == line.RecordId).Select(arrival => arrival.LotId),
+        ];
+        return lots.Any(lot => seal.Covers(lot.Value));
+    }
+}

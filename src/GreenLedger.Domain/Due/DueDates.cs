@@ -1,0 +1,98 @@
+using System.Globalization;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Shipments;
+
+namespace GreenLedger.Domain.Due;
+
+/// <summary>What contracts, shipments and arrivals make due. Days without a date in the contract follow the house's habits.</summary>
+public static class DueDates
+{
+    private const string Buyer = "buyer";
+    private const string Seller = "seller";
+
+    /// <summary>A last day that passed stays in the list for so many days, so that nobody overlooks that it did. Common practice, no source.</summary>
+    private const int PastDays = 7;
+
+    /// <summary>The approval of a sample that a contract waits for, by its day or else by the end of the shipment period.</summary>
+    public static IEnumerable<DueLine> Approval(Contract contract)
+    {
+        ArgumentNullException.ThrowIfNull(contract);
+        return contract is { AwaitsApproval: true, IsSigned: true }
+            ? [new DueLine(DueKind.Approval, contract.Id.Value, $"approve or refuse the pre-shipment sample of {contract.Ref}, {contract.Terms.Seller}", Buyer, contract.Terms.Approval.By ?? contract.ShipUntil)]
+            : [];
+    }
+
+    /// <summary>What is open of a price, by the last sensible day.</summary>
+    public static DueLine Fixing(FixingTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        return new DueLine(
+            DueKind.Fixing, task.ContractId.Value, string.Create(CultureInfo.InvariantCulture, $"fix or roll {task.Open.Kilograms:#,0.#} kg of {task.Ref} against {task.Month}; first notice {task.FirstNotice:d MMM yyyy}"),
+            task.Call == Caller.Seller ? Seller : Buyer, task.Last);
+    }
+
+    /// <summary>What a signed contract still has to ship, by the end of its period.</summary>
+    public static IEnumerable<DueLine> Shipment(Contract contract, ContractProgress progress)
+    {
+        ArgumentNullException.ThrowIfNull(contract);
+        ArgumentNullException.ThrowIfNull(progress);
+        return contract.Goods is GoodsState.AwaitingApproval or GoodsState.ReadyToShip or GoodsState.PartShipped && !progress.IsShippedInFull
+            ? [new DueLine(DueKind.Shipment, contract.Id.Value, string.Create(CultureInfo.InvariantCulture, $"ship {progress.BagsLeft:#,0} bags, {progress.Left.Kilograms:#,0.#} kg, of {contract.Ref}"), Seller, contract.ShipUntil)]
+            : [];
+    }
+
+    /// <summary>Documents that are missing, counted from the day on board or else the planned departure.</summary>
+    public static IEnumerable<DueLine> Documents(Shipment shipment, DueHabits habits)
+    {
+        ArgumentNullException.ThrowIfNull(shipment);
+        ArgumentNullException.ThrowIfNull(habits);
+        return shipment.MissingDocuments > 0 && (shipment.ShippedOn ?? shipment.PlannedDeparture) is { } from
+            ? [new DueLine(DueKind.Documents, shipment.Id.Value, $"{shipment.Ref} lacks {string.Join(", ", shipment.Documents.Where(document => document.IsMissing).Select(document => document.Name.ToLowerInvariant()))}", Buyer, from.AddDays(habits.DocumentDays))]
+            : [];
+    }
+
+    /// <summary>Lots on board that were not received, counted from discharge or else the planned arrival.</summary>
+    public static IEnumerable<DueLine> Receipts(Shipment shipment, IReadOnlySet<Id<ShipmentLot>> received, Func<ShipmentLot, string> name, DueHabits habits)
+    {
+        ArgumentNullException.ThrowIfNull(shipment);
+        ArgumentNullException.ThrowIfNull(habits);
+        var on = shipment.DischargedOn?.AddDays(habits.ReceiptDays) ?? shipment.PlannedArrival?.AddDays(habits.ReceiptDays);
+        return shipment.ShippedOn is null || on is null
+            ? []
+            : shipment.Lots.Where(lot => !received.Contains(lot.Id))
+                .Select(lot => new DueLine(DueKind.Receipt, lot.Id.Value, string.Create(CultureInfo.InvariantCulture, $"receive {lot.Bags:#,0} bags of {name(lot)}, shipment {shipment.Ref}"), Buyer, on.Value));
+    }
+
+    /// <summary>An arrival whose sample was not cupped yet, counted from receipt.</summary>
+    public static DueLine Cupping(Arrival arrival, string lot, DueHabits habits)
+    {
+        ArgumentNullException.ThrowIfNull(arrival);
+        ArgumentNullException.ThrowIfNull(habits);
+        return new DueLine(DueKind.Cupping, arrival.Id.Value, arrival.ArrivalSampleId is null ? $"draw and cup a sample of {lot}, which arrived" : $"cup the arrival of {lot} beside the approved sample", "lead cupper", arrival.ReceivedOn.AddDays(habits.CuppingDays));
+    }
+
+    /// <summary>Last days of claims by the form that the contract refers to, from discharge; gone a week after they passed.</summary>
+    /// <param name="arrival">What was received; it was weighed, so that only claims are left.</param>
+    /// <param name="shipment">How it came.</param>
+    /// <param name="form">The days that held when the contract was signed.</param>
+    /// <param name="lot">How the lot is called.</param>
+    /// <param name="today">The day that the list is read.</param>
+    public static IEnumerable<DueLine> Claims(Arrival arrival, Shipment shipment, FormTerms form, string lot, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(arrival);
+        ArgumentNullException.ThrowIfNull(shipment);
+        ArgumentNullException.ThrowIfNull(form);
+        var happened = new Dictionary<ClaimEvent, DateOnly>();
+        if (shipment.DischargedOn is { } discharged)
+        {
+            happened[ClaimEvent.Discharge] = discharged;
+        }
+
+        return new (string What, int? Days)[] { ("on quality", form.QualityClaimDays), ("on anything else", form.OtherClaimDays) }
+            .Where(claim => claim.Days is not null)
+            .Select(claim => (claim.What, ClaimDeadline.Of(new ClaimRule(claim.What, [ClaimEvent.Discharge], claim.Days!.Value), happened).LastDay))
+            .Where(claim => claim.LastDay >= today.AddDays(-PastDays))
+            .Select(claim => new DueLine(DueKind.Claim, arrival.Id.Value, $"last day to claim {claim.What}: {lot}, shipment {shipment.Ref}", Buyer, claim.LastDay!.Value) { Part = claim.What.Split(' ')[1] });
+    }
+}

@@ -1,0 +1,38 @@
+namespace GreenLedger.Domain.Due;
+
+/// <summary>How soon the house wants things done that no contract dates. One row; common practice, no source.</summary>
+public sealed class DueHabits
+{
+    public const int MostDays = 365;
+
+    public Id<DueHabits> Id { get; private set; } = Id<DueHabits>.New();
+
+    public int Version { get; private set; }
+
+    /// <summary>Calendar days after the day on board by which a shipment's documents are to be here.</summary>
+    public int DocumentDays { get; private set; } = 14;
+
+    /// <summary>Calendar days after discharge by which a lot is to be received.</summary>
+    public int ReceiptDays { get; private set; } = 7;
+
+    /// <summary>Calendar days after receipt by which an arrival is to be cupped.</summary>
+    public int CuppingDays { get; private set; } = 7;
+
+    /// <summary>Calendar days ahead that the first page tells of.</summary>
+    public int NoticeDays { get; private set; } = 7;
+
+    /// <exception cref="RuleBrokenException">A number of days is below 0 or above a year.</exception>
+    public void Allow(int documents, int receipt, int cupping, int notice)
+    {
+        DocumentDays = Days(documents, nameof(DocumentDays));
+        ReceiptDays = Days(receipt, nameof(ReceiptDays));
+        CuppingDays = Days(cupping, nameof(CuppingDays));
+        NoticeDays = Days(notice, nameof(NoticeDays));
+    }
+
+    private static int Days(int days, string field)
+    {
+        Rule.Require(days is >= 0 and <= MostDays, $"These days lie between 0 and {MostDays}.", field);
+        return days;
+    }
+}

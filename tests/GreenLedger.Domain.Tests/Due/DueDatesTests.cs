@@ -1,0 +1,94 @@
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Due;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Shipments;
+using GreenLedger.Domain.Tests.Contracts;
+using GreenLedger.Domain.Tests.Shipments;
+
+namespace GreenLedger.Domain.Tests.Due;
+
+public sealed class DueDatesTests
+{
+    private static readonly DateOnly OnBoard = new(2026, 2, 3);
+    private static readonly DateOnly Discharged = new(2026, 3, 3);
+    private static readonly HashSet<Id<ShipmentLot>> Nothing = [];
+
+    [Fact]
+    public void An_approval_is_due_by_its_day_or_the_end_of_the_shipment_period()
+    {
+        var day = new DateOnly(2027, 1, 15);
+
+        Assert.Equal(day, DueDates.Approval(Signed(new ApprovalTerms(ApprovalRule.Replace, 3, day))).Single().On);
+        Assert.Equal(new DateOnly(2027, 3, 31), DueDates.Approval(Signed(new ApprovalTerms(ApprovalRule.Replace, 3, null))).Single().On);
+        Assert.Empty(DueDates.Approval(Signed(new ApprovalTerms(ApprovalRule.None, null, null))));
+    }
+
+    [Fact]
+    public void A_contract_is_due_to_ship_what_is_left_until_it_is_shipped_in_full()
+    {
+        var contract = Signed();
+        var half = Sailed(contract, 275, 18_975m);
+        half.Board(contract, [], null, ContractDemo.Buyer, ContractDemo.Now);
+
+        // Worked by hand: 550 - 275 bags of 69 kg.
+        Assert.Equal("ship 275 bags, 18,975 kg, of P26-001", DueDates.Shipment(contract, ContractProgress.Of(contract, [half], Nothing)).Single().What);
+        Assert.Empty(DueDates.Shipment(contract, ContractProgress.Of(contract, [half, Sailed(contract, 275, 18_975m)], Nothing)));
+    }
+
+    [Fact]
+    public void Documents_are_due_some_days_after_the_day_on_board_while_any_is_missing()
+    {
+        var shipment = Sailed(Signed(), 275, 18_975m);
+        var bill = shipment.AddDocument("Bill of lading").Id;
+
+        var line = DueDates.Documents(shipment, new DueHabits()).Single();
+        shipment.Document(bill, DocumentState.Received, OnBoard, null);
+
+        Assert.Equal((new DateOnly(2026, 2, 17), "S27-001 lacks bill of lading"), (line.On, line.What)); // worked by hand: 3 February and 14 days
+        Assert.Empty(DueDates.Documents(shipment, new DueHabits()));
+    }
+
+    [Fact]
+    public void A_lot_is_due_to_be_received_after_discharge_and_to_be_cupped_after_receipt()
+    {
+        var shipment = Sailed(Signed(), 275, 18_975m);
+        var arrival = Receive(shipment);
+
+        Assert.Equal(new DateOnly(2026, 3, 10), DueDates.Receipts(shipment, Nothing, _ => "CA-17", new DueHabits()).Single().On); // worked by hand: 3 March and 7 days
+        Assert.Empty(DueDates.Receipts(shipment, new HashSet<Id<ShipmentLot>> { shipment.Lots[0].Id }, _ => "CA-17", new DueHabits()));
+        Assert.Equal(new DateOnly(2026, 3, 12), DueDates.Cupping(arrival, "CA-17", new DueHabits()).On); // worked by hand: 5 March and 7 days
+    }
+
+    [Fact]
+    public void Last_days_of_claims_run_from_discharge_and_are_gone_a_week_after_they_passed()
+    {
+        var shipment = Sailed(Signed(), 275, 18_975m);
+        var arrival = Receive(shipment);
+        var form = ContractDemo.Terms().Form;
+
+        var lines = DueDates.Claims(arrival, shipment, form, "CA-17", Discharged).ToList();
+
+        // Handbook, trade, check value 36: discharge on 3 March 2026, quality until the 31st, technical claims until 17 April.
+        Assert.Equal([new DateOnly(2026, 3, 31), new DateOnly(2026, 4, 17)], lines.Select(line => line.On));
+        Assert.Equal(2, lines.Select(line => line.Key).Distinct().Count());
+        Assert.Single(DueDates.Claims(arrival, shipment, form, "CA-17", new DateOnly(2026, 4, 8)));
+        Assert.Empty(DueDates.Claims(arrival, shipment, form, "CA-17", new DateOnly(2026, 4, 25)));
+    }
+
+    [Fact]
+    public void Days_of_the_house_lie_between_none_and_a_year() =>
+        Assert.Contains("between 0 and 365", ContractDemo.Refusal(() => new DueHabits().Allow(14, 7, 366, 7)), StringComparison.Ordinal);
+
+    private static Contract Signed(ApprovalTerms? approval = null) => ContractDemo.Signed(ContractDemo.Outright, approval, bags: 550);
+
+    private static Shipment Sailed(Contract contract, int bags, decimal net)
+    {
+        var shipment = new Shipment("S27-001", ShipmentTests.Passage(OnBoard) with { DischargedOn = Discharged });
+        shipment.Carry(contract, contract.Lots[0].Id, bags, Weight.FromKilograms(net));
+        return shipment;
+    }
+
+    private static Arrival Receive(Shipment shipment) => new(
+        shipment, shipment.Lots[0].Id, new Receipt(Discharged.AddDays(2), 275, Weight.FromKilograms(18_900m), new ReceiptCondition(0, 0, 0, false, null, true), null), ContractDemo.Buyer, ContractDemo.Now);
+}
