@@ -15,6 +15,7 @@ using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Domain.Summaries;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
@@ -100,6 +101,8 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<DueHabits> DueHabits => Set<DueHabits>();
 
     public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
+
+    public DbSet<QualityBands> QualityBands => Set<QualityBands>();
 
     public DbSet<ListChecks> ListChecks => Set<ListChecks>();
 

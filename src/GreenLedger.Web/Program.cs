@@ -57,6 +57,7 @@ api.MapCuppingApi();
 api.MapShipmentsApi();
 api.MapArrivalsApi();
 api.MapDueApi();
+api.MapSummariesApi();
 
 _ = ((IEndpointRouteBuilder)app).DataSources.Sum(source => source.Endpoints.Count);
 await ready;

@@ -31,6 +31,7 @@ internal static class AreaAccess
         ["Shipments"] = "r n n w r",
         ["Arrivals"] = "r n n w r",
         ["Due"] = "r r r w r",
+        ["Summaries"] = "r n n w r",
         ["Papers"] = "r r w w r",
         ["All changes"] = "n n n n r",
         ["Settings"] = "n n n r w",

@@ -4028,6 +4028,29 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("ShipmentLots", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Bands")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("FormId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("FormId");
+
+                    b.ToTable("QualityBands");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -5000,6 +5023,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany("Lots")
                         .HasForeignKey("ShipmentId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", null)
+                        .WithMany()
+                        .HasForeignKey("FormId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

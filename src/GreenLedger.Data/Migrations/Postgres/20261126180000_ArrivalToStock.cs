@@ -138,6 +138,26 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "QualityBands",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    FormId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Bands = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QualityBands", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QualityBands_CuppingForms_FormId",
+                        column: x => x.FormId,
+                        principalTable: "CuppingForms",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ClaimNotes",
                 columns: table => new
                 {
@@ -310,6 +330,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                 column: "TakenBackBy");
 
             migrationBuilder.CreateIndex(
+                name: "IX_QualityBands_FormId",
+                table: "QualityBands",
+                column: "FormId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ShipmentDocuments_AttachmentId",
                 table: "ShipmentDocuments",
                 column: "AttachmentId");
@@ -339,6 +364,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "DueHabits");
+
+            migrationBuilder.DropTable(
+                name: "QualityBands");
 
             migrationBuilder.DropTable(
                 name: "ShipmentDocuments");

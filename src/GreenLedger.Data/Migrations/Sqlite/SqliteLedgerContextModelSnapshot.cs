@@ -4020,6 +4020,29 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("ShipmentLots", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Bands")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FormId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("FormId");
+
+                    b.ToTable("QualityBands");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -4988,6 +5011,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .WithMany("Lots")
                         .HasForeignKey("ShipmentId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", null)
+                        .WithMany()
+                        .HasForeignKey("FormId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -1,0 +1,96 @@
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Shipments;
+
+namespace GreenLedger.Domain.Summaries;
+
+/// <summary>Reads a signed contract with its shipments and arrivals into the flat lots that a summary adds up.</summary>
+/// <param name="Shipments">Every shipment that carries a lot of the contract.</param>
+/// <param name="Arrivals">Every arrival of those shipments.</param>
+/// <param name="Scores">Panel scores of samples, for approved and arrival samples.</param>
+public sealed record PurchaseReading(
+    Contract Contract, IReadOnlyList<Shipment> Shipments, IReadOnlyList<Arrival> Arrivals, IReadOnlyDictionary<Id<Samples.Sample>, Score> Scores, Valuation Valuation)
+{
+    /// <summary>One for each lot of the terms that hold.</summary>
+    /// <param name="lots">What is known of each lot.</param>
+    public IEnumerable<PurchasedLot> Lots(IReadOnlyDictionary<Id<Lot>, LotFacts> lots)
+    {
+        ArgumentNullException.ThrowIfNull(lots);
+        var unpriced = UnpricedParts();
+        return Contract.Lots.Select((lot, at) => LotOf(lot, lots[lot.LotId], unpriced[at]));
+    }
+
+    private PurchasedLot LotOf(ContractLot lot, LotFacts facts, Weight unpriced)
+    {
+        var (shipped, arrived) = (ShippedOf(lot).ToList(), ArrivedOf(lot).ToList());
+        var toCome = ToCome(lot.Net, shipped.Aggregate(Weight.Zero, (sum, one) => sum + one.Net), arrived.Aggregate(Weight.Zero, (sum, one) => sum + one.Shipped));
+        return new PurchasedLot
+        {
+            ContractId = Contract.Id,
+            ContractRef = Contract.Ref,
+            Lot = facts,
+            Goods = Contract.Goods,
+            ShipUntil = Contract.ShipUntil,
+            Net = lot.Net,
+            Unpriced = unpriced,
+            OpenMonth = Contract.OpenMonth,
+            Value = Valuation.Of(Contract, lot.Net),
+            ToCome = toCome,
+            ValueToCome = toCome == Weight.Zero ? Money.Zero(Valuation.Currency) : Valuation.Of(Contract, toCome),
+            Entries =
+            [
+                Entry(PurchaseStep.Contracted, Valuation.SignedOn(Contract), lot.Net),
+                .. shipped.Select(one => Entry(PurchaseStep.Shipped, one.On, one.Net)),
+                .. arrived.Select(one => Entry(PurchaseStep.Arrived, one.On, one.Landed)),
+            ],
+            Judgements = [.. Contract.Approvals.Where(one => one.LotId == lot.LotId).Select(one => new Judged(one.On, one.Round, one.Verdict, one.Remarks))],
+            Comparisons = [.. Arrivals.Where(one => IsOf(one, lot)).Select(Comparison)],
+        };
+    }
+
+    private PurchaseEntry Entry(PurchaseStep step, DateOnly on, Weight net) => new(step, on, net, Valuation.Of(Contract, net));
+
+    /// <summary>By the shipping papers; as contracted where the contract says that it shipped and there are no papers.</summary>
+    private IEnumerable<(DateOnly On, Weight Net)> ShippedOf(ContractLot lot) => Shipments.Count > 0
+        ? Shipments.Where(one => one.ShippedOn is not null).SelectMany(one => one.Lots.Where(line => line.ContractLotId == lot.Id).Select(line => (one.ShippedOn!.Value, line.Net)))
+        : Contract.ShippedOn is { } on ? [(on, lot.Net)] : [];
+
+    private IEnumerable<(DateOnly On, Weight Shipped, Weight Landed)> ArrivedOf(ContractLot lot) => Shipments.Count > 0
+        ? Arrivals.Where(one => IsOf(one, lot)).Select(one => (one.ReceivedOn, one.Shipped, one.Landed))
+        : Contract.ArrivedOn is { } on ? [(on, lot.Net, lot.Net)] : [];
+
+    private bool IsOf(Arrival arrival, ContractLot lot) =>
+        Shipments.Any(one => one.Lots.Any(line => line.Id == arrival.ShipmentLotId && line.ContractLotId == lot.Id));
+
+    /// <summary>Once all is on board, what is afloat; before, what was agreed and has not arrived, unless the rest lies within the tolerance of the contract.</summary>
+    private Weight ToCome(Weight net, Weight shipped, Weight arrived)
+    {
+        if (!Contract.IsOpen)
+        {
+            return Weight.Zero;
+        }
+
+        var rest = (Contract.Goods is GoodsState.Shipped or GoodsState.Arrived ? shipped : net) - arrived;
+        var isRest = arrived > Weight.Zero && rest.Kilograms <= net.Kilograms * Contract.Terms.Weights.Tolerance.Fraction;
+        return rest > Weight.Zero && !isRest ? rest : Weight.Zero;
+    }
+
+    /// <summary>The open share of the contract's weight, split over its lots so that the parts add up.</summary>
+    private IReadOnlyList<Weight> UnpricedParts()
+    {
+        if (Contract is not { OpenMonth: not null, Position: { IsFixed: false } position })
+        {
+            return [.. Contract.Lots.Select(_ => Weight.Zero)];
+        }
+
+        var open = Weight.FromKilograms(Contract.NetWeight.Kilograms * position.Open.Kilograms / position.ToFix.Kilograms);
+        return [.. LargestRemainder.Split(open.Micrograms, [.. Contract.Lots.Select(lot => lot.Net.Kilograms)]).Select(part => new Weight(part))];
+    }
+
+    private Compared Comparison(Arrival arrival) => new(
+        arrival.Id, arrival.ReceivedOn, arrival.Shipped, arrival.Landed, ScoreOf(arrival.ApprovedSampleId), ScoreOf(arrival.ArrivalSampleId));
+
+    private Score? ScoreOf(Id<Samples.Sample>? sample) => sample is { } id && Scores.TryGetValue(id, out var score) ? score : null;
+}
