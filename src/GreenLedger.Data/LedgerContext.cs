@@ -3,6 +3,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Due;
 using GreenLedger.Domain.Grading;
@@ -15,6 +16,7 @@ using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Domain.Stock;
 using GreenLedger.Domain.Summaries;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
@@ -103,6 +105,20 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
 
     public DbSet<QualityBands> QualityBands => Set<QualityBands>();
+
+    public DbSet<CostPosting> CostPostings => Set<CostPosting>();
+
+    public DbSet<Warehouse> Warehouses => Set<Warehouse>();
+
+    public DbSet<Holding> Holdings => Set<Holding>();
+
+    public DbSet<Movement> Movements => Set<Movement>();
+
+    public DbSet<Reservation> Reservations => Set<Reservation>();
+
+    public DbSet<StockCount> StockCounts => Set<StockCount>();
+
+    public DbSet<StockHabits> StockHabits => Set<StockHabits>();
 
     public DbSet<ListChecks> ListChecks => Set<ListChecks>();
 

@@ -54,6 +54,9 @@ public abstract class FormPage : PageModel
     /// <summary>Reads what the page shows besides its form; called again before a refused form is shown.</summary>
     protected virtual Task LoadAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 
+    /// <summary>Whether <see cref="LoadAsync"/> found what the address names: without it no refused form is shown.</summary>
+    protected virtual bool IsThere => true;
+
     /// <summary>Says that the form was opened on this version of the record: an older one is refused when saving.</summary>
     protected void OpenedOn(object record, int version) =>
         Ledger.Entry(record).Property("Version").OriginalValue = version;
@@ -97,7 +100,7 @@ public abstract class FormPage : PageModel
     {
         Ledger.ChangeTracker.Clear();
         await LoadAsync(HttpContext.RequestAborted);
-        return Page();
+        return IsThere ? Page() : NotFound();
     }
 
     /// <summary>

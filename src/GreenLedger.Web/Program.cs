@@ -58,6 +58,8 @@ api.MapShipmentsApi();
 api.MapArrivalsApi();
 api.MapDueApi();
 api.MapSummariesApi();
+api.MapCostsApi();
+api.MapStockApi();
 
 _ = ((IEndpointRouteBuilder)app).DataSources.Sum(source => source.Endpoints.Count);
 await ready;

@@ -21,6 +21,8 @@ public static class RecordPages
         ["CuppingSession"] = "/Cupping/Table",
         ["Shipment"] = "/Shipments/Shipment",
         ["Arrival"] = "/Arrivals/Arrival",
+        ["CostPosting"] = "/Costs/Posting",
+        ["StockCount"] = "/Stock/Count",
         ["Route"] = "/Pricing/Route",
     };
 

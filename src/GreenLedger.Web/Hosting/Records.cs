@@ -2,13 +2,15 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Papers;
 using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
+using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
+using GreenLedger.Web.Stock;
 
 namespace GreenLedger.Web.Hosting;
 
-/// <summary>What is kept around the ledger: history, attachments and notes, search.</summary>
+/// <summary>What is kept around the ledger: history, attachments and notes, search; and the acts that pages and API share.</summary>
 internal static class Records
 {
     public static WebApplicationBuilder UseRecords(this WebApplicationBuilder builder)
@@ -21,6 +23,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
+            .AddScoped<StockActs>().AddScoped<PostingActs>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

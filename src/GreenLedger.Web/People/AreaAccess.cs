@@ -32,6 +32,8 @@ internal static class AreaAccess
         ["Arrivals"] = "r n n w r",
         ["Due"] = "r r r w r",
         ["Summaries"] = "r n n w r",
+        ["Costs"] = "r n n w r",
+        ["Stock"] = "r n n w r",
         ["Papers"] = "r r w w r",
         ["All changes"] = "n n n n r",
         ["Settings"] = "n n n r w",

@@ -1062,6 +1062,108 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("StandardForms");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Costs.CostPosting", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Basis")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ContractId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("From")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("RateOn")
+                        .HasColumnType("date");
+
+                    b.Property<Guid?>("ShipmentId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("Stage")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("WithdrawnBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("uuid");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Amount", "GreenLedger.Domain.Costs.CostPosting.Amount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("character varying(3)")
+                                .HasColumnName("AmountCurrency");
+
+                            b1.Property<long>("MinorUnits")
+                                .HasColumnType("bigint")
+                                .HasColumnName("AmountMinorUnits");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "House", "GreenLedger.Domain.Costs.CostPosting.House#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("character varying(3)")
+                                .HasColumnName("HouseCurrency");
+
+                            b1.Property<long>("MinorUnits")
+                                .HasColumnType("bigint")
+                                .HasColumnName("HouseMinorUnits");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("ContractId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("On");
+
+                    b.HasIndex("ShipmentId");
+
+                    b.HasIndex("WithdrawnBy");
+
+                    b.ToTable("CostPostings");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
                 {
                     b.Property<Guid>("PanelResultId")
@@ -4028,6 +4130,384 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("ShipmentLots", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Stock.CountLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("BookBags")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("CountedBags")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("CountedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("HoldingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.Property<Guid>("StockCountId")
+                        .HasColumnType("uuid");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Book", "GreenLedger.Domain.Stock.CountLine.Book#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("BookMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Counted", "GreenLedger.Domain.Stock.CountLine.Counted#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("CountedMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CountedBy");
+
+                    b.HasIndex("HoldingId");
+
+                    b.HasIndex("StockCountId");
+
+                    b.ToTable("CountLines", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Holding", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("WarehouseId")
+                        .HasColumnType("uuid");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Packed", "GreenLedger.Domain.Stock.Holding.Packed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("PackedMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Reserved", "GreenLedger.Domain.Stock.Holding.Reserved#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("ReservedMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weighed", "GreenLedger.Domain.Stock.Holding.Weighed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("WeighedMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("WarehouseId");
+
+                    b.HasIndex("LotId", "WarehouseId")
+                        .IsUnique();
+
+                    b.ToTable("Holdings", t =>
+                        {
+                            t.HasCheckConstraint("CK_Holdings_NotBelowZero", "\"Bags\" >= 0 AND \"PackedMicrograms\" >= 0 AND \"WeighedMicrograms\" >= 0 AND \"ReservedMicrograms\" >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Movement", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ArrivalId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Document")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<Guid>("HoldingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("ReversesId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("TransferId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("WarehouseId")
+                        .HasColumnType("uuid");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Packed", "GreenLedger.Domain.Stock.Movement.Packed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("PackedMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weighed", "GreenLedger.Domain.Stock.Movement.Weighed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("WeighedMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ArrivalId");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("On");
+
+                    b.HasIndex("ReversesId")
+                        .IsUnique();
+
+                    b.HasIndex("WarehouseId");
+
+                    b.HasIndex("HoldingId", "On");
+
+                    b.ToTable("Movements");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Reservation", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("EndedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("HoldingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Use")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Stock.Reservation.Weight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("WeightMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("EndedBy");
+
+                    b.HasIndex("HoldingId");
+
+                    b.ToTable("Reservations");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockCount", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("ApprovedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("ApprovedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("DroppedBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("WarehouseId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ApprovedBy");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("WarehouseId");
+
+                    b.ToTable("StockCounts");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("CountNeedsSecondPerson")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("LeadDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("LeadSpreadDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("SafetyThousandths")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("UseWeeks")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Dose", "GreenLedger.Domain.Stock.StockHabits.Dose#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("DoseMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "RoastLoss", "GreenLedger.Domain.Stock.StockHabits.RoastLoss#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("RoastLossTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("StockHabits");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.ValuationChoice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("From")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Method")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("StockHabitsId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("StockHabitsId");
+
+                    b.ToTable("ValuationChoices", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Warehouse", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SearchText")
+                        .IsUnique();
+
+                    b.ToTable("Warehouses");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4416,6 +4896,35 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("SampleId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Costs.CostPosting", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany()
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
@@ -5026,6 +5535,127 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Stock.CountLine", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CountedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Stock.Holding", null)
+                        .WithMany()
+                        .HasForeignKey("HoldingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.StockCount", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("StockCountId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Holding", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Warehouse", null)
+                        .WithMany()
+                        .HasForeignKey("WarehouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Movement", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
+                        .WithMany()
+                        .HasForeignKey("ArrivalId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Holding", null)
+                        .WithMany()
+                        .HasForeignKey("HoldingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Movement", null)
+                        .WithMany()
+                        .HasForeignKey("ReversesId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Stock.Warehouse", null)
+                        .WithMany()
+                        .HasForeignKey("WarehouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Reservation", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EndedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Stock.Holding", null)
+                        .WithMany()
+                        .HasForeignKey("HoldingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockCount", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ApprovedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Warehouse", null)
+                        .WithMany()
+                        .HasForeignKey("WarehouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.ValuationChoice", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Stock.StockHabits", null)
+                        .WithMany("Valuations")
+                        .HasForeignKey("StockHabitsId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", null)
@@ -5215,6 +5845,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Navigation("Documents");
 
                     b.Navigation("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockCount", b =>
+                {
+                    b.Navigation("Lines");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockHabits", b =>
+                {
+                    b.Navigation("Valuations");
                 });
 #pragma warning restore 612, 618
         }

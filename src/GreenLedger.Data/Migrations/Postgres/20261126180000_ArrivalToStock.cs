@@ -102,6 +102,66 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "CostPostings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    ContractId = table.Column<Guid>(type: "uuid", nullable: true),
+                    ShipmentId = table.Column<Guid>(type: "uuid", nullable: true),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: true),
+                    Stage = table.Column<int>(type: "integer", nullable: true),
+                    RateOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    Document = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    From = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: true),
+                    Basis = table.Column<int>(type: "integer", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    WithdrawnBecause = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    WithdrawnBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    WithdrawnAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    AmountCurrency = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: false),
+                    AmountMinorUnits = table.Column<long>(type: "bigint", nullable: false),
+                    HouseCurrency = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: false),
+                    HouseMinorUnits = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CostPostings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_People_WithdrawnBy",
+                        column: x => x.WithdrawnBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Shipments_ShipmentId",
+                        column: x => x.ShipmentId,
+                        principalTable: "Shipments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "DocumentRules",
                 columns: table => new
                 {
@@ -155,6 +215,39 @@ namespace GreenLedger.Data.Migrations.Postgres
                         principalTable: "CuppingForms",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "StockHabits",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    CountNeedsSecondPerson = table.Column<bool>(type: "boolean", nullable: false),
+                    UseWeeks = table.Column<int>(type: "integer", nullable: false),
+                    LeadDays = table.Column<int>(type: "integer", nullable: false),
+                    LeadSpreadDays = table.Column<int>(type: "integer", nullable: false),
+                    SafetyThousandths = table.Column<int>(type: "integer", nullable: false),
+                    DoseMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    RoastLossTenThousandths = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_StockHabits", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Warehouses",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    SearchText = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Warehouses", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -265,6 +358,230 @@ namespace GreenLedger.Data.Migrations.Postgres
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "ValuationChoices",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Method = table.Column<int>(type: "integer", nullable: false),
+                    From = table.Column<DateOnly>(type: "date", nullable: false),
+                    StockHabitsId = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ValuationChoices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ValuationChoices_StockHabits_StockHabitsId",
+                        column: x => x.StockHabitsId,
+                        principalTable: "StockHabits",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Holdings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    WarehouseId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Bags = table.Column<int>(type: "integer", nullable: false),
+                    PackedMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    ReservedMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    WeighedMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Holdings", x => x.Id);
+                    table.CheckConstraint("CK_Holdings_NotBelowZero", "\"Bags\" >= 0 AND \"PackedMicrograms\" >= 0 AND \"WeighedMicrograms\" >= 0 AND \"ReservedMicrograms\" >= 0");
+                    table.ForeignKey(
+                        name: "FK_Holdings_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Holdings_Warehouses_WarehouseId",
+                        column: x => x.WarehouseId,
+                        principalTable: "Warehouses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "StockCounts",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    WarehouseId = table.Column<Guid>(type: "uuid", nullable: false),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ApprovedBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    ApprovedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    DroppedBecause = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_StockCounts", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_StockCounts_People_ApprovedBy",
+                        column: x => x.ApprovedBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_StockCounts_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_StockCounts_Warehouses_WarehouseId",
+                        column: x => x.WarehouseId,
+                        principalTable: "Warehouses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Movements",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    HoldingId = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    WarehouseId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Kind = table.Column<int>(type: "integer", nullable: false),
+                    Bags = table.Column<int>(type: "integer", nullable: false),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    Document = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: true),
+                    Reason = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ArrivalId = table.Column<Guid>(type: "uuid", nullable: true),
+                    TransferId = table.Column<Guid>(type: "uuid", nullable: true),
+                    ReversesId = table.Column<Guid>(type: "uuid", nullable: true),
+                    PackedMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    WeighedMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Movements", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Movements_Arrivals_ArrivalId",
+                        column: x => x.ArrivalId,
+                        principalTable: "Arrivals",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Movements_Holdings_HoldingId",
+                        column: x => x.HoldingId,
+                        principalTable: "Holdings",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Movements_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Movements_Movements_ReversesId",
+                        column: x => x.ReversesId,
+                        principalTable: "Movements",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Movements_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Movements_Warehouses_WarehouseId",
+                        column: x => x.WarehouseId,
+                        principalTable: "Warehouses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Reservations",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    HoldingId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Use = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    EndedBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    EndedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    WeightMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Reservations", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Reservations_Holdings_HoldingId",
+                        column: x => x.HoldingId,
+                        principalTable: "Holdings",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Reservations_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Reservations_People_EndedBy",
+                        column: x => x.EndedBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "CountLines",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    HoldingId = table.Column<Guid>(type: "uuid", nullable: false),
+                    BookBags = table.Column<int>(type: "integer", nullable: false),
+                    CountedBags = table.Column<int>(type: "integer", nullable: true),
+                    Reason = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: true),
+                    CountedBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    StockCountId = table.Column<Guid>(type: "uuid", nullable: false),
+                    BookMicrograms = table.Column<long>(type: "bigint", nullable: false),
+                    CountedMicrograms = table.Column<long>(type: "bigint", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CountLines", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CountLines_Holdings_HoldingId",
+                        column: x => x.HoldingId,
+                        principalTable: "Holdings",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CountLines_People_CountedBy",
+                        column: x => x.CountedBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CountLines_StockCounts_StockCountId",
+                        column: x => x.StockCountId,
+                        principalTable: "StockCounts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "IX_CalendarFeeds_Hash",
                 table: "CalendarFeeds",
@@ -330,9 +647,116 @@ namespace GreenLedger.Data.Migrations.Postgres
                 column: "TakenBackBy");
 
             migrationBuilder.CreateIndex(
+                name: "IX_CostPostings_By",
+                table: "CostPostings",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CostPostings_ContractId",
+                table: "CostPostings",
+                column: "ContractId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CostPostings_LotId",
+                table: "CostPostings",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CostPostings_On",
+                table: "CostPostings",
+                column: "On");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CostPostings_ShipmentId",
+                table: "CostPostings",
+                column: "ShipmentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CostPostings_WithdrawnBy",
+                table: "CostPostings",
+                column: "WithdrawnBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CountLines_CountedBy",
+                table: "CountLines",
+                column: "CountedBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CountLines_HoldingId",
+                table: "CountLines",
+                column: "HoldingId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CountLines_StockCountId",
+                table: "CountLines",
+                column: "StockCountId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Holdings_LotId_WarehouseId",
+                table: "Holdings",
+                columns: new[] { "LotId", "WarehouseId" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Holdings_WarehouseId",
+                table: "Holdings",
+                column: "WarehouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Movements_ArrivalId",
+                table: "Movements",
+                column: "ArrivalId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Movements_By",
+                table: "Movements",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Movements_HoldingId_On",
+                table: "Movements",
+                columns: new[] { "HoldingId", "On" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Movements_LotId",
+                table: "Movements",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Movements_On",
+                table: "Movements",
+                column: "On");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Movements_ReversesId",
+                table: "Movements",
+                column: "ReversesId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Movements_WarehouseId",
+                table: "Movements",
+                column: "WarehouseId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_QualityBands_FormId",
                 table: "QualityBands",
                 column: "FormId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reservations_By",
+                table: "Reservations",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reservations_EndedBy",
+                table: "Reservations",
+                column: "EndedBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reservations_HoldingId",
+                table: "Reservations",
+                column: "HoldingId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_ShipmentDocuments_AttachmentId",
@@ -348,6 +772,32 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "IX_ShipmentDocuments_ShipmentId_Name",
                 table: "ShipmentDocuments",
                 columns: new[] { "ShipmentId", "Name" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_StockCounts_ApprovedBy",
+                table: "StockCounts",
+                column: "ApprovedBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_StockCounts_By",
+                table: "StockCounts",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_StockCounts_WarehouseId",
+                table: "StockCounts",
+                column: "WarehouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ValuationChoices_StockHabitsId",
+                table: "ValuationChoices",
+                column: "StockHabitsId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Warehouses_SearchText",
+                table: "Warehouses",
+                column: "SearchText",
+                unique: true);
         }
 
         /// <inheritdoc />
@@ -363,19 +813,46 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "ClaimSettlements");
 
             migrationBuilder.DropTable(
+                name: "CostPostings");
+
+            migrationBuilder.DropTable(
+                name: "CountLines");
+
+            migrationBuilder.DropTable(
                 name: "DueHabits");
+
+            migrationBuilder.DropTable(
+                name: "Movements");
 
             migrationBuilder.DropTable(
                 name: "QualityBands");
 
             migrationBuilder.DropTable(
+                name: "Reservations");
+
+            migrationBuilder.DropTable(
                 name: "ShipmentDocuments");
+
+            migrationBuilder.DropTable(
+                name: "ValuationChoices");
 
             migrationBuilder.DropTable(
                 name: "Claims");
 
             migrationBuilder.DropTable(
+                name: "StockCounts");
+
+            migrationBuilder.DropTable(
+                name: "Holdings");
+
+            migrationBuilder.DropTable(
                 name: "DocumentRules");
+
+            migrationBuilder.DropTable(
+                name: "StockHabits");
+
+            migrationBuilder.DropTable(
+                name: "Warehouses");
 
             migrationBuilder.DropColumn(
                 name: "BoardedOn",

@@ -1057,6 +1057,108 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("StandardForms");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Costs.CostPosting", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Basis")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ContractId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("RateOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ShipmentId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Stage")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("WithdrawnBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Amount", "GreenLedger.Domain.Costs.CostPosting.Amount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("TEXT")
+                                .HasColumnName("AmountCurrency");
+
+                            b1.Property<long>("MinorUnits")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("AmountMinorUnits");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "House", "GreenLedger.Domain.Costs.CostPosting.House#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("TEXT")
+                                .HasColumnName("HouseCurrency");
+
+                            b1.Property<long>("MinorUnits")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("HouseMinorUnits");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("ContractId");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("On");
+
+                    b.HasIndex("ShipmentId");
+
+                    b.HasIndex("WithdrawnBy");
+
+                    b.ToTable("CostPostings");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
                 {
                     b.Property<Guid>("PanelResultId")
@@ -4023,6 +4125,384 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("ShipmentLots", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Stock.CountLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("BookBags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("CountedBags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("CountedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("HoldingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("StockCountId")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Book", "GreenLedger.Domain.Stock.CountLine.Book#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("BookMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Counted", "GreenLedger.Domain.Stock.CountLine.Counted#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("CountedMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CountedBy");
+
+                    b.HasIndex("HoldingId");
+
+                    b.HasIndex("StockCountId");
+
+                    b.ToTable("CountLines", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Holding", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("WarehouseId")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Packed", "GreenLedger.Domain.Stock.Holding.Packed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PackedMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Reserved", "GreenLedger.Domain.Stock.Holding.Reserved#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("ReservedMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weighed", "GreenLedger.Domain.Stock.Holding.Weighed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WeighedMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("WarehouseId");
+
+                    b.HasIndex("LotId", "WarehouseId")
+                        .IsUnique();
+
+                    b.ToTable("Holdings", t =>
+                        {
+                            t.HasCheckConstraint("CK_Holdings_NotBelowZero", "\"Bags\" >= 0 AND \"PackedMicrograms\" >= 0 AND \"WeighedMicrograms\" >= 0 AND \"ReservedMicrograms\" >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Movement", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ArrivalId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Bags")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Document")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("HoldingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ReversesId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("TransferId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("WarehouseId")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Packed", "GreenLedger.Domain.Stock.Movement.Packed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("PackedMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weighed", "GreenLedger.Domain.Stock.Movement.Weighed#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WeighedMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ArrivalId");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("On");
+
+                    b.HasIndex("ReversesId")
+                        .IsUnique();
+
+                    b.HasIndex("WarehouseId");
+
+                    b.HasIndex("HoldingId", "On");
+
+                    b.ToTable("Movements");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Reservation", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("EndedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("HoldingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Use")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Stock.Reservation.Weight#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WeightMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("EndedBy");
+
+                    b.HasIndex("HoldingId");
+
+                    b.ToTable("Reservations");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockCount", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("ApprovedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ApprovedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DroppedBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("WarehouseId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ApprovedBy");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("WarehouseId");
+
+                    b.ToTable("StockCounts");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("CountNeedsSecondPerson")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("LeadDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("LeadSpreadDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("SafetyThousandths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("UseWeeks")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Dose", "GreenLedger.Domain.Stock.StockHabits.Dose#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("DoseMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "RoastLoss", "GreenLedger.Domain.Stock.StockHabits.RoastLoss#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("RoastLossTenThousandths");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.ToTable("StockHabits");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.ValuationChoice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("From")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Method")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("StockHabitsId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("StockHabitsId");
+
+                    b.ToTable("ValuationChoices", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Warehouse", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SearchText")
+                        .IsUnique();
+
+                    b.ToTable("Warehouses");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4407,6 +4887,35 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("SampleId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Costs.CostPosting", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
+                        .WithMany()
+                        .HasForeignKey("ContractId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Cupping.CupperEffect", b =>
@@ -5017,6 +5526,127 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Stock.CountLine", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CountedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Stock.Holding", null)
+                        .WithMany()
+                        .HasForeignKey("HoldingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.StockCount", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("StockCountId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Holding", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Warehouse", null)
+                        .WithMany()
+                        .HasForeignKey("WarehouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Movement", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
+                        .WithMany()
+                        .HasForeignKey("ArrivalId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Holding", null)
+                        .WithMany()
+                        .HasForeignKey("HoldingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Movement", null)
+                        .WithMany()
+                        .HasForeignKey("ReversesId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Stock.Warehouse", null)
+                        .WithMany()
+                        .HasForeignKey("WarehouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Reservation", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EndedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Stock.Holding", null)
+                        .WithMany()
+                        .HasForeignKey("HoldingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockCount", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ApprovedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Warehouse", null)
+                        .WithMany()
+                        .HasForeignKey("WarehouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.ValuationChoice", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Stock.StockHabits", null)
+                        .WithMany("Valuations")
+                        .HasForeignKey("StockHabitsId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", null)
@@ -5206,6 +5836,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Navigation("Documents");
 
                     b.Navigation("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockCount", b =>
+                {
+                    b.Navigation("Lines");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.StockHabits", b =>
+                {
+                    b.Navigation("Valuations");
                 });
 #pragma warning restore 612, 618
         }

@@ -1,0 +1,89 @@
+using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Pricing;
+using GreenLedger.Data.Shipments;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Costs;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Pricing;
+using GreenLedger.Domain.Shipments;
+using GreenLedger.Domain.Stock;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Costs;
+
+/// <summary>
+/// What lots truly cost: every posting on them, their shipments and their contracts, shared anew each time, so that a late bill
+/// reaches every lot that it was spent on.
+/// </summary>
+public sealed class LotCostQuery(LedgerContext db)
+{
+    /// <summary>The costs of these lots, by lot; a lot without a posting has an empty one.</summary>
+    public async Task<IReadOnlyDictionary<Id<Lot>, LotCost>> ListAsync(IReadOnlyCollection<Id<Lot>> lots, DateOnly? until, CancellationToken cancellationToken)
+    {
+        var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
+        var parts = await PartsAsync(lots, until, house, cancellationToken);
+        var landed = await LandedAsync(lots, until, cancellationToken);
+        return lots.Distinct().ToDictionary(lot => lot, lot => LotCost.Of([.. parts[lot]], landed.GetValueOrDefault(lot), null, house));
+    }
+
+    /// <summary>The cost of a lot beside what was reckoned when it was decided on.</summary>
+    public async Task<LotCost> FindAsync(Id<Lot> lotId, CancellationToken cancellationToken)
+    {
+        var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
+        var parts = await PartsAsync([lotId], null, house, cancellationToken);
+        var landed = await LandedAsync([lotId], null, cancellationToken);
+        return LotCost.Of([.. parts[lotId]], landed.GetValueOrDefault(lotId), await EstimateAsync(lotId, cancellationToken), house);
+    }
+
+    /// <summary>On the rates, quotes and routes of the day of the decision to buy; null where nobody decided.</summary>
+    private async Task<LandedCost?> EstimateAsync(Id<Lot> lotId, CancellationToken cancellationToken)
+    {
+        var decision = await db.Decisions.AsNoTracking().Where(one => one.LotId == lotId && one.WithdrawnAt == null && one.Quantity != null)
+            .OrderByDescending(one => one.At).FirstOrDefaultAsync(cancellationToken);
+        if (decision is null)
+        {
+            return null;
+        }
+
+        var offer = await db.Offers.AsNoTracking().Include(one => one.Prices).SingleAsync(one => one.Id == decision.OfferId, cancellationToken);
+        var country = await db.Lots.Where(lot => lot.Id == lotId).Select(lot => lot.CountryCode).SingleAsync(cancellationToken);
+        var costs = await new LandedCostsQuery(db).FindAsync(DateOnly.FromDateTime(decision.At.UtcDateTime), cancellationToken);
+        return costs?.Of(Parcel.Of(offer, country));
+    }
+
+    private async Task<ILookup<Id<Lot>, CostPart>> PartsAsync(IReadOnlyCollection<Id<Lot>> lots, DateOnly? until, Currency house, CancellationToken cancellationToken)
+    {
+        var contracts = await db.Contracts.AsNoTracking().Whole().Where(contract => contract.Lots.Any(lot => lots.Contains(lot.LotId))).ToListAsync(cancellationToken);
+        var contractIds = contracts.ConvertAll(contract => contract.Id);
+        var shipments = await db.Shipments.AsNoTracking().Whole()
+            .Where(shipment => shipment.Lots.Any(lot => lots.Contains(lot.LotId) || contractIds.Contains(lot.ContractId))).ToListAsync(cancellationToken);
+        var others = shipments.SelectMany(shipment => shipment.Lots).Select(lot => lot.ContractId).Except(contractIds).ToList();
+        contracts.AddRange(await db.Contracts.AsNoTracking().Whole().Where(contract => others.Contains(contract.Id)).ToListAsync(cancellationToken));
+        var shipmentIds = shipments.ConvertAll(shipment => (Id<Shipment>?)shipment.Id);
+        var nullable = contractIds.ConvertAll(id => (Id<Contract>?)id);
+        var postings = await db.CostPostings.AsNoTracking()
+            .Where(posting => posting.WithdrawnAt == null && (until == null || posting.On <= until)
+                && (lots.Contains(posting.LotId!.Value) || shipmentIds.Contains(posting.ShipmentId) || nullable.Contains(posting.ContractId)))
+            .OrderBy(posting => posting.On).ThenBy(posting => posting.Id).ToListAsync(cancellationToken);
+        var rates = new ExchangeRates(await RatesAsync(contracts, house, cancellationToken));
+        var sharing = new Sharing(contracts, shipments, rates, house);
+        return postings.SelectMany(sharing.Of).ToLookup(part => part.LotId, part => new CostPart(part.Posting, part.Part));
+    }
+
+    private async Task<List<ExchangeRate>> RatesAsync(List<Contract> contracts, Currency house, CancellationToken cancellationToken)
+    {
+        var currencies = contracts.ConvertAll(contract => contract.Terms.Price.Outright?.Currency ?? Currency.Usd).Append(house).Distinct().ToList();
+        return await db.ExchangeRates.AsNoTracking().Where(rate => currencies.Contains(rate.Currency)).ToListAsync(cancellationToken);
+    }
+
+    private async Task<Dictionary<Id<Lot>, Weight>> LandedAsync(IReadOnlyCollection<Id<Lot>> lots, DateOnly? until, CancellationToken cancellationToken)
+    {
+        var arrived = await db.Arrivals.Where(arrival => lots.Contains(arrival.LotId) && (until == null || arrival.ReceivedOn <= until))
+            .GroupBy(arrival => arrival.LotId).Select(lot => new { lot.Key, Sum = lot.Sum(one => one.Landed.Micrograms) }).ToListAsync(cancellationToken);
+        var opened = await db.Movements.Where(movement => lots.Contains(movement.LotId) && movement.Kind == MovementKind.Opening && (until == null || movement.On <= until) && !db.Movements.Any(back => back.ReversesId == movement.Id))
+            .GroupBy(movement => movement.LotId).Select(lot => new { lot.Key, Sum = lot.Sum(one => one.Weighed.Micrograms) }).ToListAsync(cancellationToken);
+        return arrived.Concat(opened).GroupBy(lot => lot.Key).ToDictionary(lot => lot.Key, lot => new Weight(lot.Sum(one => one.Sum)));
+    }
+}

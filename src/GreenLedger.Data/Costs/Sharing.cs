@@ -1,0 +1,46 @@
+using GreenLedger.Domain;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Costs;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Pricing;
+using GreenLedger.Domain.Shipments;
+
+namespace GreenLedger.Data.Costs;
+
+/// <summary>Who shares in a posting: the lots of its contract or shipment, as shipped where they were, else as contracted.</summary>
+internal sealed class Sharing(IReadOnlyList<Contract> contracts, IReadOnlyList<Shipment> shipments, ExchangeRates rates, Currency house)
+{
+    public IEnumerable<(Id<Lot> LotId, CostPosting Posting, Money Part)> Of(CostPosting posting)
+    {
+        if (posting.LotId is { } lot)
+        {
+            return [(lot, posting, posting.House)];
+        }
+
+        var sharers = SharersOf(posting).Where(sharer => sharer.Weight > Weight.Zero).ToList();
+        var basis = sharers.TrueForAll(sharer => sharer.Value > 0m) ? posting.Basis : ShareBasis.Weight;
+        return sharers.Count == 0 ? [] : sharers.Zip(CostAllocation.Of(posting.House, basis, sharers), (sharer, part) => (sharer.LotId, posting, part));
+    }
+
+    private IEnumerable<CostSharer> SharersOf(CostPosting posting)
+    {
+        if (posting.ShipmentId is { } shipmentId)
+        {
+            return shipments.Where(shipment => shipment.Id == shipmentId).SelectMany(shipment => shipment.Lots)
+                .Select(lot => new CostSharer(lot.LotId, lot.Net, ValueOf(contracts.First(contract => contract.Id == lot.ContractId), lot.Net, posting.On)));
+        }
+
+        var contract = contracts.First(one => one.Id == posting.ContractId);
+        return contract.Lots.Select(line =>
+        {
+            var shipped = shipments.SelectMany(shipment => shipment.Lots).Where(lot => lot.ContractLotId == line.Id).Aggregate(Weight.Zero, (sum, lot) => sum + lot.Net);
+            var weight = shipped > Weight.Zero ? shipped : line.Net;
+            return new CostSharer(line.LotId, weight, ValueOf(contract, weight, posting.On));
+        });
+    }
+
+    /// <summary>At the contract's price, in the house currency; zero where it is not fixed or no rate is known: then weight shares.</summary>
+    private decimal ValueOf(Contract contract, Weight weight, DateOnly on) =>
+        contract.Value(weight, null)?.Value is { } value && rates.Find(value.Currency, house, on) is { } conversion ? conversion.Of(value.Amount) : 0m;
+}

@@ -1,0 +1,61 @@
+using GreenLedger.Data.Costs;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Costs;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Stock;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Data.Stock;
+
+/// <summary>A lot, or a pool of interchangeable lots, and what its stock is worth at cost on a day.</summary>
+/// <param name="Name">The lot, or origin and process of the pool.</param>
+/// <param name="LotId">Null for a pool.</param>
+/// <param name="Left">As weighed.</param>
+/// <param name="Cost">Accounting cost of what is left; null where a receipt has no cost yet.</param>
+/// <param name="Without">Lots whose coffee is not billed yet.</param>
+public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? Cost, IReadOnlyList<string> Without)
+{
+    public decimal? PerKilogram => Cost is { } cost && Left > Weight.Zero ? cost.Amount / Left.Kilograms : null;
+}
+
+/// <summary>Values the stock of a day by the way the house had chosen for it.</summary>
+public sealed class ValuationQuery(LedgerContext db)
+{
+    public async Task<(ValuationMethod Method, IReadOnlyList<ValuedRow> Rows)> FindAsync(DateOnly on, CancellationToken cancellationToken)
+    {
+        var habits = await db.StockHabits.AsNoTracking().Whole().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new StockHabits();
+        var method = habits.MethodOn(on);
+        var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
+        var movements = await db.Movements.AsNoTracking().Where(movement => movement.On <= on)
+            .OrderBy(movement => movement.On).ThenBy(movement => movement.Id)
+            .Select(movement => new Step(movement.LotId, movement.Weighed, movement.Kind)).ToListAsync(cancellationToken);
+        var ids = movements.Select(step => step.LotId).Distinct().ToList();
+        var lots = await db.Lots.AsNoTracking().Where(lot => ids.Contains(lot.Id)).Select(lot => new LotName(lot.Id, lot.Ref, lot.Name, lot.CountryCode, db.ProcessMethods.Where(method => method.Id == lot.ProcessMethodId).Select(method => method.Name).FirstOrDefault() ?? lot.ProcessAsWritten)).ToListAsync(cancellationToken);
+        var costs = await new LotCostQuery(db).ListAsync(ids, on, cancellationToken);
+        var groups = method == ValuationMethod.EachLot
+            ? lots.Select(lot => (Name: $"{lot.Ref} {lot.Name}", LotId: (Id<Lot>?)lot.Id, Lots: (IReadOnlyList<LotName>)[lot]))
+            : lots.GroupBy(lot => $"{lot.Country ?? "origin unknown"}, {lot.Process ?? "process unknown"}").Select(pool => (Name: pool.Key, LotId: (Id<Lot>?)null, Lots: (IReadOnlyList<LotName>)[.. pool]));
+        return (method, [.. groups.Select(group => RowOf(group.Name, group.LotId, group.Lots, movements, costs, method, house)).Where(row => row.Left > Weight.Zero).OrderBy(row => row.Name, StringComparer.OrdinalIgnoreCase)]);
+    }
+
+    private static ValuedRow RowOf(
+        string name, Id<Lot>? lotId, IReadOnlyList<LotName> lots, List<Step> movements, IReadOnlyDictionary<Id<Lot>, LotCost> costs, ValuationMethod method, Currency house)
+    {
+        var ids = lots.Select(lot => lot.Id).ToHashSet();
+        var steps = movements.Where(step => ids.Contains(step.LotId)).ToList();
+        var left = steps.Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed);
+        var without = lots.Where(lot => !costs[lot.Id].HasCoffee).Select(lot => lot.Ref).ToList();
+        var cost = without.Count > 0 || left <= Weight.Zero ? (Money?)null : StockValue.Of(Costed(steps, costs), method, house).LeftCost;
+        return new ValuedRow(name, lotId, left, cost, without);
+    }
+
+    /// <summary>Every coming at its lot's accounting cost a kilogram; transfers and what was taken back change nothing of value.</summary>
+    private static IEnumerable<StockStep> Costed(List<Step> steps, IReadOnlyDictionary<Id<Lot>, LotCost> costs) => steps
+        .Where(step => step.Kind is not (MovementKind.TransferIn or MovementKind.TransferOut) && step.Weighed != Weight.Zero)
+        .Select(step => new StockStep(step.Weighed, step.Weighed > Weight.Zero ? Money.Of(costs[step.LotId].AccountingPerKilogram!.Value * step.Weighed.Kilograms, costs[step.LotId].Accounting.Currency) : null));
+
+    private sealed record Step(Id<Lot> LotId, Weight Weighed, MovementKind Kind);
+
+    private sealed record LotName(Id<Lot> Id, string Ref, string Name, string? Country, string? Process);
+}

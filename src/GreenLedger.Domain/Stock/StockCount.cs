@@ -1,0 +1,138 @@
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.People;
+
+namespace GreenLedger.Domain.Stock;
+
+/// <summary>
+/// A count of what really lies in a warehouse. The lines begin with what the ledger says; what was counted is written beside
+/// it, and the differences become losses and gains when somebody approves them.
+/// </summary>
+public sealed class StockCount
+{
+    private readonly List<CountLine> _lines = [];
+
+    private StockCount()
+    {
+    }
+
+    /// <exception cref="RuleBrokenException">The warehouse holds nothing.</exception>
+    public StockCount(Id<Warehouse> warehouseId, DateOnly on, IReadOnlyList<Holding> holdings, Id<Person> by, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(holdings);
+        var held = holdings.Where(holding => holding.WarehouseId == warehouseId && holding.Weighed > Weight.Zero).ToList();
+        Rule.Require(held.Count > 0, "This warehouse holds nothing by the ledger: there is nothing to count. Write what is there as opening stock.", nameof(WarehouseId));
+        Id = Id<StockCount>.New();
+        (WarehouseId, On, By, At) = (warehouseId, on, by, at);
+        _lines.AddRange(held.Select(holding => new CountLine(holding)));
+    }
+
+    public Id<StockCount> Id { get; private set; }
+
+    public int Version { get; private set; }
+
+    public Id<Warehouse> WarehouseId { get; private set; }
+
+    public DateOnly On { get; private set; }
+
+    public Id<Person> By { get; private set; }
+
+    public DateTimeOffset At { get; private set; }
+
+    public Id<Person>? ApprovedBy { get; private set; }
+
+    public DateTimeOffset? ApprovedAt { get; private set; }
+
+    /// <summary>Why it was given up; null where it was not.</summary>
+    public string? DroppedBecause { get; private set; }
+
+    public IReadOnlyList<CountLine> Lines => _lines;
+
+    public bool IsOpen => ApprovedAt is null && DroppedBecause is null;
+
+    public bool IsCounted => _lines.TrueForAll(line => line.IsCounted);
+
+    /// <summary>Writes down what was counted of a lot.</summary>
+    /// <exception cref="RuleBrokenException">The count is closed, or the figures cannot be.</exception>
+    public void Count(Id<CountLine> lineId, int bags, Weight weighed, string? reason, Id<Person> by)
+    {
+        Rule.Require(IsOpen, "This count is closed: begin a new one.", nameof(ApprovedAt));
+        var line = _lines.Find(one => one.Id == lineId);
+        Rule.Require(line is not null, "This lot is not on the count.", nameof(Lines));
+        line.Count(bags, weighed, reason, by);
+    }
+
+    /// <summary>
+    /// Approves the differences and writes them into the ledger, as losses and gains of the day of the count.
+    /// </summary>
+    /// <param name="needsSecondPerson">Whether the house asks for somebody other than those who counted.</param>
+    /// <exception cref="RuleBrokenException">A line is not counted, moved since, or whoever counted approves where the house asks for a second person.</exception>
+    public IReadOnlyList<Movement> Approve(IReadOnlyList<Holding> holdings, IReadOnlyDictionary<Id<Holding>, RunningStock> days, bool needsSecondPerson, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(IsOpen, "This count is closed already.", nameof(ApprovedAt));
+        Rule.Require(IsCounted, $"{_lines.Count(line => !line.IsCounted)} of {_lines.Count} lots are not counted yet: write down what is there, 0 where nothing is.", nameof(Lines));
+        Rule.Require(!needsSecondPerson || _lines.TrueForAll(line => line.CountedBy != by), "The house asks for a second person: somebody who did not count approves the differences.", nameof(ApprovedBy));
+        var movements = _lines.Select(line => line.Settle(holdings.Single(holding => holding.Id == line.HoldingId), days[line.HoldingId], On, by, at)).OfType<Movement>().ToList();
+        (ApprovedBy, ApprovedAt) = (by, at);
+        return movements;
+    }
+
+    /// <summary>Gives the count up; the ledger stays as it is.</summary>
+    public void Drop(string reason)
+    {
+        Rule.Require(IsOpen, "This count is closed already.", nameof(DroppedBecause));
+        DroppedBecause = Rule.Text(reason, "The reason", 500, nameof(DroppedBecause));
+    }
+}
+
+/// <summary>A lot on a count: what the ledger said when the count began, and what is there.</summary>
+public sealed class CountLine
+{
+    private CountLine()
+    {
+    }
+
+    internal CountLine(Holding holding)
+    {
+        Id = Id<CountLine>.New();
+        HoldingId = holding.Id;
+        (BookBags, Book) = (holding.Bags, holding.Weighed);
+    }
+
+    public Id<CountLine> Id { get; private set; }
+
+    public Id<Holding> HoldingId { get; private set; }
+
+    public int BookBags { get; private set; }
+
+    public Weight Book { get; private set; }
+
+    public int? CountedBags { get; private set; }
+
+    public Weight? Counted { get; private set; }
+
+    public string? Reason { get; private set; }
+
+    public Id<Person>? CountedBy { get; private set; }
+
+    public bool IsCounted => Counted is not null;
+
+    /// <summary>Counted less book; below zero where something is missing.</summary>
+    public Weight? Difference => Counted is { } counted ? counted - Book : null;
+
+    internal void Count(int bags, Weight weighed, string? reason, Id<Person> by)
+    {
+        Rule.Require(bags is >= 0 and <= 100_000, "The bags lie between 0 and 100,000.", nameof(CountedBags));
+        Rule.Require(weighed >= Weight.Zero && weighed.Kilograms <= 100_000_000m, "The weight lies at 0 kg or above.", nameof(Counted));
+        Rule.Require(weighed > Weight.Zero || bags == 0, "Bags without coffee are not counted: write 0 bags.", nameof(CountedBags));
+        (CountedBags, Counted, CountedBy) = (bags, weighed, by);
+        Reason = Rule.OptionalText(reason, "The reason", 300, nameof(Reason));
+    }
+
+    internal Movement? Settle(Holding holding, RunningStock days, DateOnly on, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(holding.Bags == BookBags && holding.Weighed == Book, "Coffee moved since this count began: give it up and count again, so that nothing is corrected twice.", nameof(Book));
+        var note = new MovementNote(on, null, Reason ?? "Counted");
+        var (bags, weight) = (CountedBags!.Value - BookBags, Counted!.Value - Book);
+        return weight == Weight.Zero && bags == 0 ? null : holding.Settle(bags, weight, days, note, by, at);
+    }
+}

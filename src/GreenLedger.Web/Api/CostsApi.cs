@@ -1,0 +1,72 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Costs;
+using GreenLedger.Data.Stock;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Costs;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Shipments;
+using GreenLedger.Web.Costs;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Api;
+
+/// <summary>Invoices and charges, what lots truly cost, and what the stock is worth.</summary>
+internal static class CostsApi
+{
+    private const int MostPostings = 1_000;
+
+    public static void MapCostsApi(this IEndpointRouteBuilder api)
+    {
+        var costs = api.MapGroup("/costs").WithTags("Costs");
+        costs.MapGet("/postings", ListAsync).WithName("ListPostings").WithSummary("Postings, the latest invoice first; at most 1,000");
+        costs.MapPost("/postings", PostAsync).WithName("PostInvoice").WithSummary("Posts an invoice on a contract, a shipment or a lot")
+            .WithDescription("Leave `stage` out for the coffee itself. An amount below zero is a credit. It is converted at the rate of its day.");
+        costs.MapPost("/postings/{id}/withdraw", WithdrawAsync).WithName("WithdrawPosting").WithSummary("Withdraws a posting with a reason; it stays on record");
+        costs.MapGet("/lots/{id}", LotAsync).WithName("ReadLotCost").WithSummary("What a lot truly cost, beside what was reckoned");
+        costs.MapGet("/value", ValueAsync).WithName("ReadStockValue").WithSummary("What the stock was worth at the end of a day");
+    }
+
+    private static async Task<Ok<List<PostingReply>>> ListAsync(PostingQuery query, CancellationToken cancellationToken, string? search = null) =>
+        TypedResults.Ok((await query.ListAsync(search, 0, MostPostings, cancellationToken)).Select(row => PostingReply.Of(row.Posting)).ToList());
+
+    private static async Task<Ok<PostingReply>> PostAsync(PostingRequest request, LedgerContext db, PostingActs acts, HttpContext http, CancellationToken cancellationToken)
+    {
+        Rule.Require(Currency.TryParse(request.Currency, null, out var currency), "Name a currency by its ISO 4217 code.", nameof(request.Currency));
+        Rule.Require(request.Amount is > -1_000_000_000m and < 1_000_000_000m, "The amount lies below a thousand million.", nameof(request.Amount));
+        var on = new PostedOn(
+            request.ContractId is { } contract ? new Id<Contract>(contract) : null,
+            request.ShipmentId is { } shipment ? new Id<Shipment>(shipment) : null,
+            request.LotId is { } lot ? new Id<Lot>(lot) : null);
+        var posting = await acts.PostAsync(on, request.Stage, Money.Of(request.Amount, currency), request.On, request.Document, request.From, request.Basis, http.User.Person(), cancellationToken);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(PostingReply.Of(posting));
+    }
+
+    private static async Task<Results<Ok<PostingReply>, NotFound>> WithdrawAsync(Id<CostPosting> id, WithdrawRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var posting = await db.CostPostings.SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
+        if (posting is null)
+        {
+            return TypedResults.NotFound();
+        }
+
+        posting.Withdraw(request.Reason, http.User.Person(), clock.GetUtcNow());
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(PostingReply.Of(posting));
+    }
+
+    private static async Task<Results<Ok<LotCostReply>, NotFound>> LotAsync(Id<Lot> id, LedgerContext db, LotCostQuery query, CancellationToken cancellationToken) =>
+        await db.Lots.AnyAsync(lot => lot.Id == id, cancellationToken) ? TypedResults.Ok(LotCostReply.Of(await query.FindAsync(id, cancellationToken))) : TypedResults.NotFound();
+
+    private static async Task<Ok<ValueReply>> ValueAsync(ValuationQuery query, TimeProvider clock, CancellationToken cancellationToken, DateOnly? on = null)
+    {
+        var day = on ?? clock.Today();
+        var (method, rows) = await query.FindAsync(day, cancellationToken);
+        return TypedResults.Ok(ValueReply.Of(day, method, rows));
+    }
+}

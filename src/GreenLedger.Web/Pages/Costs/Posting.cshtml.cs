@@ -1,0 +1,45 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Costs;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Costs;
+using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Costs;
+
+/// <summary>One invoice as it was posted; withdrawn where it was wrong.</summary>
+public sealed class PostingModel(LedgerContext db, PostingQuery query, TimeProvider clock) : FormPage
+{
+    [BindProperty(SupportsGet = true)]
+    public Id<CostPosting> Id { get; set; }
+
+    [BindProperty]
+    public WithdrawForm Input { get; set; } = new();
+
+    public PostingRow? Row { get; private set; }
+
+    protected override bool IsThere => Row is not null;
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        return Row is null ? NotFound() : Page();
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var posting = await db.CostPostings.SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
+        if (posting is null)
+        {
+            return NotFound();
+        }
+
+        posting.Withdraw(Input.WithdrawnBecause ?? "", User.Person(), clock.GetUtcNow());
+        await db.SaveChangesAsync(cancellationToken);
+        Say("Withdrawn. It stays on record and counts no more.");
+        return RedirectToPage();
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) => Row = await query.FindAsync(Id, cancellationToken);
+}

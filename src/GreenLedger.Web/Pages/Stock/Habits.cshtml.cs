@@ -1,0 +1,107 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Data.Stock;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Stock;
+
+/// <summary>How the house keeps and values its stock.</summary>
+public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
+{
+    [BindProperty]
+    public HabitsForm Input { get; set; } = new();
+
+    public StockHabits Habits { get; private set; } = new();
+
+    public async Task OnGetAsync(CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        Input = new HabitsForm
+        {
+            Version = Habits.Version,
+            CountNeedsSecondPerson = Habits.CountNeedsSecondPerson,
+            UseWeeks = Habits.UseWeeks,
+            LeadDays = Habits.LeadDays,
+            LeadSpreadDays = Habits.LeadSpreadDays,
+            SafetyFactor = Habits.SafetyFactor,
+            RoastLossPercent = Habits.RoastLoss.Points,
+            DoseGrams = Habits.Dose.Grams,
+        };
+    }
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var habits = await OpenAsync(cancellationToken);
+        habits.Keep(
+            Input.CountNeedsSecondPerson, Input.UseWeeks!.Value, Input.LeadDays!.Value, Input.LeadSpreadDays!.Value, Input.SafetyFactor!.Value,
+            Percent.Of(Input.RoastLossPercent!.Value), Weight.FromGrams(Math.Clamp(Input.DoseGrams!.Value, -1m, 1_000_000m)));
+        await db.SaveChangesAsync(cancellationToken);
+        Say("Stock is kept by these from now on.");
+        return RedirectToPage();
+    }
+
+    public async Task<IActionResult> OnPostValueAsync(ValuationMethod method, DateOnly from, CancellationToken cancellationToken)
+    {
+        var habits = await OpenAsync(cancellationToken);
+        habits.Value(method, from, clock.Today());
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"From {Display.Figures.Day(from)} on stock is valued so: {method.Word()}.");
+        return RedirectToPage();
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+        Habits = await db.StockHabits.AsNoTracking().Whole().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new StockHabits();
+
+    private async Task<StockHabits> OpenAsync(CancellationToken cancellationToken)
+    {
+        var habits = await db.StockHabits.Whole().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken);
+        if (habits is null)
+        {
+            habits = new StockHabits();
+            db.Add(habits);
+        }
+        else if (Request.Form.ContainsKey("Input.Version"))
+        {
+            OpenedOn(habits, Input.Version);
+        }
+
+        return habits;
+    }
+
+    public sealed class HabitsForm
+    {
+        public int Version { get; set; }
+
+        [Display(Name = "A count is approved by")]
+        public bool CountNeedsSecondPerson { get; set; }
+
+        [Required(ErrorMessage = "Over how many weeks?")]
+        [Display(Name = "Use of a week, over (weeks)")]
+        public int? UseWeeks { get; set; }
+
+        [Required(ErrorMessage = "How many days?")]
+        [Display(Name = "Lead time (days)")]
+        public int? LeadDays { get; set; }
+
+        [Required(ErrorMessage = "How many days?")]
+        [Display(Name = "Spread of the lead time (days)")]
+        public int? LeadSpreadDays { get; set; }
+
+        [Required(ErrorMessage = "How many standard deviations?")]
+        [Display(Name = "Safety factor")]
+        public decimal? SafetyFactor { get; set; }
+
+        [Required(ErrorMessage = "How many per cent?")]
+        [Display(Name = "Roast loss (%)")]
+        [Range(0, 50, ErrorMessage = "The roast loss lies between 0 and 50 %.")]
+        public decimal? RoastLossPercent { get; set; }
+
+        [Required(ErrorMessage = "How many grams?")]
+        [Display(Name = "Roasted coffee in a cup (g)")]
+        public decimal? DoseGrams { get; set; }
+    }
+}

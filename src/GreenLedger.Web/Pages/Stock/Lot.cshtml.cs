@@ -1,0 +1,29 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Stock;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Stock;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Stock;
+using Microsoft.AspNetCore.Mvc;
+
+namespace GreenLedger.Web.Pages.Stock;
+
+/// <summary>Where a lot lies, what is reserved of it, and every movement of it.</summary>
+public sealed class LotModel(LedgerContext db, StockQuery query, StockActs acts, TimeProvider clock) : StockLotPage(db, query, clock)
+{
+    public IReadOnlyList<MovementRow> Movements { get; private set; } = [];
+
+    public IReadOnlyList<ReservationRow> Reservations { get; private set; } = [];
+
+    public async Task<IActionResult> OnPostFreeAsync(Id<Reservation> reservation, CancellationToken cancellationToken) =>
+        await acts.FreeAsync(reservation, User.Person(), cancellationToken) is { } free
+            ? await SaveAsync($"{Display.Figures.Weight(free.Weight, User.ShowsPounds())} are no longer reserved.", cancellationToken)
+            : NotFound();
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        await base.LoadAsync(cancellationToken);
+        Movements = await Query.MovementsAsync(Id, cancellationToken);
+        Reservations = await Query.ReservationsAsync(Id, cancellationToken);
+    }
+}

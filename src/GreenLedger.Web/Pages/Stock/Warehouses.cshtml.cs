@@ -1,0 +1,59 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Stock;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Stock;
+
+/// <summary>The places where the house keeps coffee.</summary>
+public sealed class WarehousesModel(LedgerContext db) : FormPage
+{
+    [BindProperty]
+    public WarehouseForm Input { get; set; } = new();
+
+    public IReadOnlyList<Warehouse> Warehouses { get; private set; } = [];
+
+    public Task OnGetAsync(CancellationToken cancellationToken) => LoadAsync(cancellationToken);
+
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var warehouse = new Warehouse(Input.Name ?? "");
+        await RequireFreeAsync(warehouse, cancellationToken);
+        db.Add(warehouse);
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"{warehouse.Name} is named.");
+        return RedirectToPage();
+    }
+
+    public async Task<IActionResult> OnPostCallAsync(Id<Warehouse> warehouse, string? name, CancellationToken cancellationToken)
+    {
+        var known = await db.Warehouses.SingleOrDefaultAsync(one => one.Id == warehouse, cancellationToken);
+        if (known is null)
+        {
+            return NotFound();
+        }
+
+        known.Call(name ?? "");
+        await RequireFreeAsync(known, cancellationToken);
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"It is called {known.Name} now.");
+        return RedirectToPage();
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+        Warehouses = await db.Warehouses.AsNoTracking().OrderBy(one => one.Name).ToListAsync(cancellationToken);
+
+    private async Task RequireFreeAsync(Warehouse warehouse, CancellationToken cancellationToken) => Rule.Require(
+        !await db.Warehouses.AnyAsync(other => other.Id != warehouse.Id && other.SearchText == warehouse.SearchText, cancellationToken),
+        $"There is a warehouse of that name already: choose another name.",
+        nameof(Warehouse.Name));
+
+    public sealed class WarehouseForm
+    {
+        [Required(ErrorMessage = "What is the warehouse called?")]
+        public string? Name { get; set; }
+    }
+}

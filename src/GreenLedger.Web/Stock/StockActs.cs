@@ -1,0 +1,113 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Stock;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Stock;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Stock;
+
+/// <summary>What page and API do alike with stock: load the holding, let it decide, add the movement. Whoever calls saves.</summary>
+public sealed class StockActs(LedgerContext db, StockQuery query, TimeProvider clock)
+{
+    /// <summary>Takes an arrival into a warehouse; null for one that is not there.</summary>
+    public async Task<Movement?> ReceiveAsync(Id<Arrival> arrivalId, Id<Warehouse> warehouseId, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
+    {
+        var arrival = await db.Arrivals.AsNoTracking().SingleOrDefaultAsync(one => one.Id == arrivalId, cancellationToken);
+        if (arrival is null)
+        {
+            return null;
+        }
+
+        Rule.Require(!await query.IsInStockAsync(arrivalId, cancellationToken), "This arrival is in stock already: take that movement back first.", nameof(Movement.ArrivalId));
+        var holding = await db.HoldingAsync(arrival.LotId, warehouseId, cancellationToken);
+        return Added(holding.Receive(arrival, note, by, clock.GetUtcNow()));
+    }
+
+    /// <summary>Opening stock, a return or a gain.</summary>
+    public async Task<Movement> AddAsync(Id<Lot> lotId, Id<Warehouse> warehouseId, MovementKind kind, StockAmount amount, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
+    {
+        var holding = await db.HoldingAsync(lotId, warehouseId, cancellationToken);
+        return Added(holding.Add(kind, amount, note, by, clock.GetUtcNow()));
+    }
+
+    /// <summary>A release, a sample, a sale or a loss.</summary>
+    public async Task<Movement> TakeAsync(Id<Lot> lotId, Id<Warehouse> warehouseId, MovementKind kind, int bags, Weight weighed, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
+    {
+        Rule.Require(MovementKinds.Outward.Contains(kind), "Choose a release, a sample, a sale or a loss.", nameof(Movement.Kind));
+        var holding = await HeldAsync(lotId, warehouseId, cancellationToken);
+        return Added(holding.Take(kind, bags, weighed, await query.DaysAsync(holding.Id, cancellationToken), note, by, clock.GetUtcNow()));
+    }
+
+    public async Task<Movement> TransferAsync(Id<Lot> lotId, Id<Warehouse> from, Id<Warehouse> to, int bags, Weight weighed, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
+    {
+        Rule.Require(from != to, "It is in this warehouse already: choose another one.", "ToWarehouseId");
+        var holding = await HeldAsync(lotId, from, cancellationToken);
+        var other = await db.HoldingAsync(lotId, to, cancellationToken);
+        var (left, came) = holding.Transfer(other, bags, weighed, await query.DaysAsync(holding.Id, cancellationToken), note, by, clock.GetUtcNow());
+        db.Add(came);
+        return Added(left);
+    }
+
+    /// <summary>Takes a movement back, both halves of a transfer; null for one that is not there.</summary>
+    public async Task<Movement?> ReverseAsync(Id<Movement> id, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
+    {
+        var movement = await db.Movements.AsNoTracking().SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
+        if (movement is null)
+        {
+            return null;
+        }
+
+        if (movement.TransferId is { } other)
+        {
+            var half = await db.Movements.AsNoTracking().SingleAsync(one => one.Id == other, cancellationToken);
+            await BackAsync(half, note, by, cancellationToken);
+        }
+
+        return await BackAsync(movement, note, by, cancellationToken);
+    }
+
+    public async Task<Reservation> ReserveAsync(Id<Lot> lotId, Id<Warehouse> warehouseId, Weight weight, string use, Id<Person> by, CancellationToken cancellationToken)
+    {
+        var holding = await HeldAsync(lotId, warehouseId, cancellationToken);
+        var reservation = holding.Reserve(weight, use, by, clock.GetUtcNow());
+        db.Add(reservation);
+        return reservation;
+    }
+
+    /// <summary>Lets a reserve go; null for one that is not there.</summary>
+    public async Task<Reservation?> FreeAsync(Id<Reservation> id, Id<Person> by, CancellationToken cancellationToken)
+    {
+        var reservation = await db.Reservations.SingleOrDefaultAsync(one => one.Id == id, cancellationToken);
+        if (reservation is not null)
+        {
+            var holding = await db.Holdings.SingleAsync(one => one.Id == reservation.HoldingId, cancellationToken);
+            holding.Free(reservation, by, clock.GetUtcNow());
+        }
+
+        return reservation;
+    }
+
+    private async Task<Movement> BackAsync(Movement movement, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
+    {
+        var holding = await db.Holdings.SingleAsync(one => one.Id == movement.HoldingId, cancellationToken);
+        var isReversed = await db.Movements.AnyAsync(one => one.ReversesId == movement.Id, cancellationToken);
+        return Added(holding.Reverse(movement, isReversed, await query.DaysAsync(holding.Id, cancellationToken), note, by, clock.GetUtcNow()));
+    }
+
+    private async Task<Holding> HeldAsync(Id<Lot> lotId, Id<Warehouse> warehouseId, CancellationToken cancellationToken)
+    {
+        var holding = await db.Holdings.SingleOrDefaultAsync(one => one.LotId == lotId && one.WarehouseId == warehouseId, cancellationToken);
+        Rule.Require(holding is not null, "Nothing of this lot lies in this warehouse: choose the one where it is.", nameof(Movement.WarehouseId));
+        return holding;
+    }
+
+    private Movement Added(Movement movement)
+    {
+        db.Add(movement);
+        return movement;
+    }
+}

@@ -1,0 +1,202 @@
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Stock;
+
+namespace GreenLedger.Domain.Tests.Stock;
+
+public sealed class HoldingTests
+{
+    private static readonly DateTimeOffset Noon = new(2026, 11, 26, 12, 0, 0, TimeSpan.Zero);
+    private static readonly DateOnly Today = new(2026, 11, 26);
+    private static readonly Id<Person> Keeper = Id<Person>.New();
+
+    private readonly Holding _holding = new(Id<Lot>.New(), Id<Warehouse>.New());
+    private readonly List<Movement> _ledger = [];
+
+    private RunningStock Days => new(_ledger.Where(one => one.HoldingId == _holding.Id).Select(one => (one.On, one.Amount)));
+
+    [Fact]
+    public void Bags_kilograms_as_packed_and_as_weighed_are_kept_apart()
+    {
+        Open(10, 690m, 685.5m);
+
+        Take(MovementKind.Release, 4, 274.2m);
+
+        // Worked by hand: 274.2 of 685.5 kg is two fifths, and so is 276 of 690 kg.
+        Assert.Equal(new StockAmount(6, Kg(414m), Kg(411.3m)), _holding.Amount);
+    }
+
+    [Fact]
+    public void With_the_last_kilogram_nothing_of_the_packed_weight_is_left()
+    {
+        Open(3, 210m, 209.337m);
+
+        Take(MovementKind.Release, 1, 69.779m);
+        Take(MovementKind.Sale, 2, 139.558m);
+
+        Assert.Equal(StockAmount.None, _holding.Amount);
+    }
+
+    [Fact]
+    public void More_than_is_there_cannot_leave()
+    {
+        Open(2, 120m, 120m);
+
+        var refused = Assert.Throws<RuleBrokenException>(() => Take(MovementKind.Release, 2, 120.001m));
+
+        Assert.Equal("Only 120 kg are here, 120.001 kg cannot leave.", refused.Message);
+        Assert.Equal(Kg(120m), _holding.Weighed);
+        Assert.Single(_ledger);
+    }
+
+    [Fact]
+    public void What_is_reserved_cannot_be_released_and_may_be_lost()
+    {
+        Open(2, 120m, 120m);
+        _holding.Reserve(Kg(100m), "the winter filter", Keeper, Noon);
+
+        Assert.Throws<RuleBrokenException>(() => Take(MovementKind.Release, 0, 20.5m));
+        Take(MovementKind.Release, 0, 20m);
+        _ledger.Add(_holding.Take(MovementKind.Loss, 0, Kg(1m), Days, new MovementNote(Today, null, "Spilt"), Keeper, Noon));
+
+        Assert.Equal(Kg(99m), _holding.Weighed);
+        Assert.Equal(Kg(-1m), _holding.Available);
+    }
+
+    [Fact]
+    public void A_reserve_is_let_go_once()
+    {
+        Open(2, 120m, 120m);
+        var reserve = _holding.Reserve(Kg(100m), "the winter filter", Keeper, Noon);
+
+        _holding.Free(reserve, Keeper, Noon);
+
+        Assert.Equal(Kg(120m), _holding.Available);
+        Assert.Throws<RuleBrokenException>(() => _holding.Free(reserve, Keeper, Noon));
+        Assert.Throws<RuleBrokenException>(() => _holding.Reserve(Kg(120.001m), "too much", Keeper, Noon));
+    }
+
+    [Fact]
+    public void Nothing_leaves_on_a_day_on_which_it_was_not_there()
+    {
+        Open(2, 120m, 120m, Today.AddDays(-5));
+
+        Assert.Throws<RuleBrokenException>(() => Take(MovementKind.Release, 1, 60m, Today.AddDays(-6)));
+        Take(MovementKind.Release, 1, 60m, Today);
+        Assert.Throws<RuleBrokenException>(() => Take(MovementKind.Release, 1, 61m, Today.AddDays(-3)));
+        Take(MovementKind.Release, 0, 30m, Today.AddDays(-3));
+
+        Assert.Equal(Kg(90m), Days.At(Today.AddDays(-1)).Weighed);
+    }
+
+    [Fact]
+    public void A_day_still_to_come_is_refused() => Assert.Throws<RuleBrokenException>(() => Open(1, 60m, 60m, Today.AddDays(3)));
+
+    [Fact]
+    public void A_loss_and_a_return_need_a_reason()
+    {
+        Open(2, 120m, 120m);
+
+        Assert.Throws<RuleBrokenException>(() => Take(MovementKind.Loss, 0, 1m));
+        Assert.Throws<RuleBrokenException>(() => _holding.Add(MovementKind.Return, new StockAmount(1, Kg(60m), Kg(60m)), new MovementNote(Today, null, " "), Keeper, Noon));
+    }
+
+    [Fact]
+    public void A_transfer_has_two_halves_that_know_each_other()
+    {
+        Open(10, 690m, 685.5m);
+        var other = new Holding(_holding.LotId, Id<Warehouse>.New());
+
+        var (left, came) = _holding.Transfer(other, 4, Kg(274.2m), Days, new MovementNote(Today, "D-7", null), Keeper, Noon);
+
+        Assert.Equal(StockAmount.None, left.Amount + came.Amount);
+        Assert.Equal((came.Id, left.Id), (left.TransferId, came.TransferId));
+        Assert.Equal(new StockAmount(10, Kg(690m), Kg(685.5m)), _holding.Amount + other.Amount);
+        Assert.Throws<RuleBrokenException>(() => _holding.Transfer(new Holding(Id<Lot>.New(), Id<Warehouse>.New()), 1, Kg(60m), Days, new MovementNote(Today, null, null), Keeper, Noon));
+    }
+
+    [Fact]
+    public void A_reversal_restores_and_happens_once()
+    {
+        Open(10, 690m, 685.5m);
+        var release = Take(MovementKind.Release, 4, 274.2m);
+
+        _ledger.Add(_holding.Reverse(release, false, Days, new MovementNote(Today, null, "Wrong lot"), Keeper, Noon));
+
+        Assert.Equal(new StockAmount(10, Kg(690m), Kg(685.5m)), _holding.Amount);
+        Assert.Throws<RuleBrokenException>(() => _holding.Reverse(release, true, Days, new MovementNote(Today, null, "Again"), Keeper, Noon));
+    }
+
+    [Fact]
+    public void What_has_left_since_cannot_be_taken_back()
+    {
+        var opening = Open(10, 690m, 685.5m);
+        Take(MovementKind.Release, 4, 274.2m);
+
+        Assert.Throws<RuleBrokenException>(() => _holding.Reverse(opening, false, Days, new MovementNote(Today, null, "Wrong"), Keeper, Noon));
+    }
+
+    /// <summary>Any order of movements: what is held is the sum of the lines, and neither bags nor a weight is ever below zero.</summary>
+    [Fact]
+    public void Any_sequence_of_movements_keeps_the_balance()
+    {
+        for (var seed = 1; seed <= 200; seed++)
+        {
+            var chance = new Random(seed);
+            var (holding, ledger) = (new Holding(Id<Lot>.New(), Id<Warehouse>.New()), new List<Movement>());
+            for (var step = 0; step < 60; step++)
+            {
+                TryOne(holding, ledger, chance);
+
+                Assert.Equal(StockAmount.Sum(ledger.Select(one => one.Amount)), holding.Amount);
+                Assert.True(holding.Amount.IsThere, $"seed {seed}, step {step}: {holding.Amount}");
+                Assert.All(new RunningStock(ledger.Select(one => (one.On, one.Amount))).Days, day => Assert.True(day.Left.IsThere));
+            }
+
+            Assert.Contains(ledger, one => one.Kind == MovementKind.Reversal);
+        }
+    }
+
+    private static void TryOne(Holding holding, List<Movement> ledger, Random chance)
+    {
+        var note = new MovementNote(Today.AddDays(-chance.Next(0, 30)), null, "by chance");
+        var days = new RunningStock(ledger.Select(one => (one.On, one.Amount)));
+        try
+        {
+            ledger.Add(chance.Next(4) switch
+            {
+                0 => holding.Add(MovementKind.Gain, new StockAmount(chance.Next(0, 20), Kg(chance.Next(1, 900)), new Weight(chance.NextInt64(1, 900_000_000_000))), note, Keeper, Noon),
+                1 or 2 => holding.Take(MovementKind.Release, chance.Next(0, 8), new Weight(chance.NextInt64(1, 400_000_000_000)), days, note, Keeper, Noon),
+                _ when ledger.Count > 0 => Back(holding, ledger, days, note, chance),
+                _ => holding.Add(MovementKind.Opening, new StockAmount(5, Kg(300m), Kg(299m)), note, Keeper, Noon),
+            });
+        }
+        catch (RuleBrokenException)
+        {
+            // Refused: nothing may have changed, which the test asserts after every step.
+        }
+    }
+
+    private static Movement Back(Holding holding, List<Movement> ledger, RunningStock days, MovementNote note, Random chance)
+    {
+        var movement = ledger[chance.Next(ledger.Count)];
+        return holding.Reverse(movement, ledger.Exists(one => one.ReversesId == movement.Id), days, note with { On = Today }, Keeper, Noon);
+    }
+
+    private Movement Open(int bags, decimal packed, decimal weighed, DateOnly? on = null)
+    {
+        var movement = _holding.Add(MovementKind.Opening, new StockAmount(bags, Kg(packed), Kg(weighed)), new MovementNote(on ?? Today, null, null), Keeper, Noon);
+        _ledger.Add(movement);
+        return movement;
+    }
+
+    private Movement Take(MovementKind kind, int bags, decimal weighed, DateOnly? on = null)
+    {
+        var movement = _holding.Take(kind, bags, Kg(weighed), Days, new MovementNote(on ?? Today, null, null), Keeper, Noon);
+        _ledger.Add(movement);
+        return movement;
+    }
+
+    private static Weight Kg(decimal kilograms) => Weight.FromKilograms(kilograms);
+}

@@ -1,0 +1,215 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Tests.Arrivals;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Tests.Stock;
+
+public sealed class StockPagesTests(HouseFixture house) : IClassFixture<HouseFixture>
+{
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task An_arrival_comes_into_stock_once_and_leaves_in_part()
+    {
+        var (arrived, lot, warehouse) = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        Assert.Contains("Take in", (await buyer.ReadAsync("/Stock")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        var taken = await buyer.SendFormAsync($"/Stock/Receive/{arrived.Arrival}", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-03" });
+        var again = await buyer.SendFormAsync($"/Stock/Receive/{arrived.Arrival}", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-03" });
+        var released = await buyer.SendFormAsync($"/Stock/Take/{lot}", new Dictionary<string, string> { ["Input.Kind"] = "Release", ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-05", ["Input.Bags"] = "4", ["Input.WeighedKg"] = "274.3", ["Input.Document"] = "R-118" });
+
+        Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
+        Assert.Contains("in stock already", (await TestBrowser.PageAsync(again)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, released.StatusCode);
+        // Handbook, trade 8 example G: 18,790 kg landed of 275 bags and 18,975 kg shipped, 274 bags received.
+        var text = (await buyer.ReadAsync($"/Stock/Lot/{lot}")).QuerySelector("main")!.TextContent;
+        Assert.Contains("18,515.7 kg", text, StringComparison.Ordinal);
+        Assert.Contains("R-118", text, StringComparison.Ordinal);
+        Assert.Equal(270, await house.FromLedgerAsync(db => db.Holdings.Where(one => one.LotId == lot).Select(one => one.Bags).SingleAsync(Stop)));
+    }
+
+    [Fact]
+    public async Task More_than_is_there_is_refused_with_what_was_typed_kept()
+    {
+        var (_, lot, warehouse) = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await OpenAsync(buyer, lot, warehouse, 10, 690m);
+
+        var refused = await buyer.SendFormAsync($"/Stock/Take/{lot}", new Dictionary<string, string> { ["Input.Kind"] = "Sale", ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-25", ["Input.Bags"] = "2", ["Input.WeighedKg"] = "700" });
+
+        var page = await TestBrowser.PageAsync(refused);
+        Assert.Contains("Only 690 kg are here", page.QuerySelector("#Input_WeighedKg_error")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("700", page.QuerySelector("#Input_WeighedKg")!.GetAttribute("value"));
+        Assert.Equal(1, await house.FromLedgerAsync(db => db.Movements.CountAsync(one => one.LotId == lot, Stop)));
+    }
+
+    [Fact]
+    public async Task What_is_reserved_stays_until_it_is_let_go()
+    {
+        var (_, lot, warehouse) = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await OpenAsync(buyer, lot, warehouse, 10, 690m);
+
+        await buyer.SendFormAsync($"/Stock/Reserve/{lot}", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{warehouse}", ["Input.WeightKg"] = "600", ["Input.Use"] = "winter espresso" });
+        var refused = await buyer.SendFormAsync($"/Stock/Take/{lot}", new Dictionary<string, string> { ["Input.Kind"] = "Release", ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-25", ["Input.Bags"] = "2", ["Input.WeighedKg"] = "138" });
+        await buyer.SendFormAsync($"/Stock/Lot/{lot}", new Dictionary<string, string>(), "Free");
+        var released = await buyer.SendFormAsync($"/Stock/Take/{lot}", new Dictionary<string, string> { ["Input.Kind"] = "Release", ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-25", ["Input.Bags"] = "2", ["Input.WeighedKg"] = "138" });
+
+        Assert.Contains("release the reserve first", (await TestBrowser.PageAsync(refused)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, released.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_transfer_is_taken_back_with_both_halves()
+    {
+        var (_, lot, warehouse) = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var other = await WarehouseAsync($"Rail store {Guid.NewGuid():N}");
+        await OpenAsync(buyer, lot, warehouse, 10, 690m);
+        await buyer.SendFormAsync($"/Stock/Transfer/{lot}", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{warehouse}", ["Input.ToWarehouseId"] = $"{other}", ["Input.On"] = "2026-11-25", ["Input.Bags"] = "4", ["Input.WeighedKg"] = "276" });
+        var left = await house.FromLedgerAsync(db => db.Movements.Where(one => one.LotId == lot && one.Kind == MovementKind.TransferOut).Select(one => one.Id).SingleAsync(Stop));
+
+        var back = await buyer.SendFormAsync($"/Stock/Reverse/{left}", new Dictionary<string, string> { ["Input.On"] = "2026-11-25", ["Input.Reason"] = "Wrong warehouse" });
+
+        Assert.Equal(HttpStatusCode.Redirect, back.StatusCode);
+        var held = await house.FromLedgerAsync(db => db.Holdings.AsNoTracking().Where(one => one.LotId == lot).ToListAsync(Stop));
+        Assert.Equal([0, 10], held.Select(one => one.Bags).Order());
+        Assert.Equal(2, await house.FromLedgerAsync(db => db.Movements.CountAsync(one => one.LotId == lot && one.Kind == MovementKind.Reversal, Stop)));
+    }
+
+    [Fact]
+    public async Task A_count_is_filled_and_a_second_person_approves_it()
+    {
+        var (_, lot, _) = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var store = await WarehouseAsync($"Count store {Guid.NewGuid():N}");
+        await OpenAsync(buyer, lot, store, 10, 690m);
+        var begun = await buyer.SendFormAsync("/Stock/Counts", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{store}", ["Input.On"] = "2026-11-25" });
+        var address = begun.Headers.Location!.OriginalString;
+
+        await buyer.SendFormAsync(address, new Dictionary<string, string> { ["Input[0].Bags"] = "9", ["Input[0].WeighedKg"] = "621", ["Input[0].Reason"] = "One bag is missing" });
+        var own = await buyer.SendFormAsync(address, new Dictionary<string, string>(), "Approve");
+        await house.InLedgerAsync(async db =>
+        {
+            db.Add(Kept());
+            await db.SaveChangesAsync(Stop);
+        });
+        var approved = await buyer.SendFormAsync(address, new Dictionary<string, string>(), "Approve");
+
+        Assert.Contains("asks for a second person", (await TestBrowser.PageAsync(own)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, approved.StatusCode);
+        Assert.Equal(9, await house.FromLedgerAsync(db => db.Holdings.Where(one => one.LotId == lot && one.WarehouseId == store).Select(one => one.Bags).SingleAsync(Stop)));
+    }
+
+    [Fact]
+    public async Task A_script_moves_stock_by_the_same_rules()
+    {
+        var (_, lot, warehouse) = await FillAsync();
+        using var script = await house.ScriptAsync(Role.Buyer);
+
+        var opened = await script.PostAsJsonAsync("/api/stock/movements", new { lotId = lot.Value, warehouseId = warehouse.Value, kind = "Opening", bags = 10, weighedKg = 685.5m, packedKg = 690m, on = "2026-11-20" }, Stop);
+        var refused = await script.PostAsJsonAsync("/api/stock/movements", new { lotId = lot.Value, warehouseId = warehouse.Value, kind = "Release", bags = 1, weighedKg = 700m, on = "2026-11-21" }, Stop);
+        var rows = await script.GetFromJsonAsync<JsonElement>($"/api/stock/lots/{lot}/movements", Stop);
+
+        Assert.Equal(HttpStatusCode.OK, opened.StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Contains("Only 685.5 kg are here", await refused.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+        Assert.Equal(1, rows.GetArrayLength());
+    }
+
+    [Fact]
+    public async Task The_calculators_give_the_handbooks_figures()
+    {
+        using var script = await house.ScriptAsync(Role.Viewer);
+
+        var shared = await script.PostAsJsonAsync("/api/stock/calculate/allocation", new
+        {
+            amount = 4218.75m,
+            currency = "EUR",
+            basis = "Weight",
+            lots = new[] { new { name = "A", weightKg = 9000, value = 45000 }, new { name = "B", weightKg = 6000, value = 42000 }, new { name = "C", weightKg = 3975, value = 39750 } },
+        }, Stop);
+        var reorder = await script.PostAsJsonAsync("/api/stock/calculate/reorder", new { weeklyUseKg = 1200, useSpreadKg = 180, leadWeeks = 14, leadSpreadWeeks = 2, safetyFactor = 1.645m, availableKg = 8400 }, Stop);
+
+        // Handbook, trade, check values 30, 71 and 72.
+        var parts = (await shared.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("parts").EnumerateArray().Select(part => part.GetProperty("part").GetProperty("amount").GetDecimal());
+        Assert.Equal([2_000.99m, 1_333.99m, 883.77m], parts);
+        var point = await reorder.Content.ReadFromJsonAsync<JsonElement>(Stop);
+        Assert.Equal((7.0m, 20_900.5m, 349), (point.GetProperty("coverWeeks").GetDecimal(), Math.Round(point.GetProperty("reorderPointKg").GetDecimal(), 1), point.GetProperty("bags").GetInt32()));
+    }
+
+    [Fact]
+    public async Task A_late_freight_bill_shows_on_the_lot_beside_its_value()
+    {
+        var (arrived, lot, warehouse) = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var shipment = await house.FromLedgerAsync(db => db.Arrivals.Where(one => one.Id == arrived.Arrival).Select(one => one.ShipmentId).SingleAsync(Stop));
+        await buyer.SendFormAsync($"/Stock/Receive/{arrived.Arrival}", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-03" });
+
+        await buyer.SendFormAsync("/Costs/Post", Invoice($"lot:{lot}", "", "112740.00", "C-1"));
+        var freight = await buyer.SendFormAsync("/Costs/Post", Invoice($"shipment:{shipment}", "Freight", "1879.00", "F-9"));
+        var wrong = await buyer.SendFormAsync("/Costs/Post", new Dictionary<string, string>(Invoice($"lot:{lot}", "", "1", "X")) { ["Input.Amount"] = "0" });
+
+        Assert.Equal(HttpStatusCode.Redirect, freight.StatusCode);
+        Assert.Contains("above zero", (await TestBrowser.PageAsync(wrong)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        // Worked by hand over 18,790 kg landed: 6.00 EUR/kg of coffee and 0.10 EUR/kg of freight.
+        var text = (await buyer.ReadAsync($"/Costs/Lot/{lot}")).QuerySelector("main")!.TextContent;
+        Assert.Contains("114,619.00 EUR, 6.1000 EUR/kg", text, StringComparison.Ordinal);
+        Assert.Contains("F-9", text, StringComparison.Ordinal);
+        Assert.Contains("114,619.00 EUR", (await buyer.ReadAsync("/Costs/Value?on=2026-11-26")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    private static Dictionary<string, string> Invoice(string on, string stage, string amount, string document) => new()
+    {
+        ["Input.OnWhat"] = on,
+        ["Input.Stage"] = stage,
+        ["Input.Amount"] = amount,
+        ["Input.Currency"] = "EUR",
+        ["Input.On"] = "2026-11-20",
+        ["Input.Document"] = document,
+        ["Input.From"] = "Weald Freight",
+    };
+
+    private static StockHabits Kept()
+    {
+        var habits = new StockHabits();
+        habits.Keep(false, 12, 98, 14, 1.645m, habits.RoastLoss, habits.Dose);
+        return habits;
+    }
+
+    private static async Task OpenAsync(TestBrowser buyer, Id<Lot> lot, Id<Warehouse> warehouse, int bags, decimal kilograms)
+    {
+        var opened = await buyer.SendFormAsync($"/Stock/Add/{lot}", new Dictionary<string, string>
+        {
+            ["Input.Kind"] = "Opening",
+            ["Input.WarehouseId"] = $"{warehouse}",
+            ["Input.On"] = "2026-11-20",
+            ["Input.Bags"] = $"{bags}",
+            ["Input.PackedKg"] = $"{kilograms}",
+            ["Input.WeighedKg"] = $"{kilograms}",
+        });
+        Assert.Equal(HttpStatusCode.Redirect, opened.StatusCode);
+    }
+
+    private async Task<(ArrivedLot Arrived, Id<Lot> Lot, Id<Warehouse> Warehouse)> FillAsync()
+    {
+        var arrived = await ArrivedLot.FillAsync(house);
+        var lot = await house.FromLedgerAsync(db => db.Arrivals.Where(one => one.Id == arrived.Arrival).Select(one => one.LotId).SingleAsync(Stop));
+        return (arrived, lot, await WarehouseAsync($"Quay store {Guid.NewGuid():N}"));
+    }
+
+    private Task<Id<Warehouse>> WarehouseAsync(string name) => house.FromLedgerAsync(async db =>
+    {
+        var warehouse = new Warehouse(name);
+        db.Add(warehouse);
+        await db.SaveChangesAsync(Stop);
+        return warehouse.Id;
+    });
+}
