@@ -9,6 +9,9 @@ internal sealed record PaperColumn(string Head, double Share, bool IsNumber = fa
 /// <summary>One cell: its text, and what stands below it in small soft letters.</summary>
 internal sealed record PaperCell(string Text, string? Below = null)
 {
+    /// <summary>In bold letters, as totals are.</summary>
+    public bool IsStrong { get; init; }
+
     public static implicit operator PaperCell(string text) => new(text);
 }
 
@@ -22,6 +25,7 @@ internal sealed class PaperTable
 
     private static readonly XFont HeadFont = Faces.Bold(7.5);
     private static readonly XFont Font = Faces.Regular(8.5);
+    private static readonly XFont StrongFont = Faces.Bold(8.5);
     private static readonly XFont SmallFont = Faces.Regular(7.5);
 
     private readonly Paper _paper;
@@ -111,7 +115,7 @@ internal sealed class PaperTable
     private SetRow Head() => new([.. _columns.Select((column, i) => new SetCell([.. Set(column.Head, HeadFont, Ink.Soft, SmallLeading, i)]))], true);
 
     private SetRow Row(IReadOnlyList<PaperCell> cells) => new(
-        [.. cells.Select((cell, i) => new SetCell([.. Set(cell.Text, Font, Ink.Dark, Leading, i), .. Set(cell.Below, SmallFont, Ink.Soft, SmallLeading, i)]))], false);
+        [.. cells.Select((cell, i) => new SetCell([.. Set(cell.Text, cell.IsStrong ? StrongFont : Font, Ink.Dark, Leading, i), .. Set(cell.Below, SmallFont, Ink.Soft, SmallLeading, i)]))], false);
 
     private IEnumerable<SetLine> Set(string? text, XFont font, XColor colour, double leading, int column) =>
         string.IsNullOrEmpty(text) ? [] : _paper.Breaker.Lines(text, font, _widths[column]).Select(line => new SetLine(line, font, colour, leading));

@@ -1,8 +1,15 @@
+using GreenLedger.Data;
 using GreenLedger.Data.Summaries;
+using GreenLedger.Documents.Summaries;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Summaries;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
 using GreenLedger.Web.Summaries;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Api;
 
@@ -17,6 +24,34 @@ internal static class SummariesApi
                 + "Money is in the house currency, rounded row by row; `withoutValue` counts rows whose price or rate is not known.");
         summaries.MapGet("/purchases/rows", RowsAsync).WithName("ListPurchaseRows").WithSummary("The rows behind a figure of the purchase summary.")
             .WithDescription("`figure` is contracted, shipped, arrived, toCome or open; `band`, `score`, `month`, `futures` and `before` narrow it as the page does.");
+        summaries.MapPost("/feedback", FeedbackAsync).WithName("WriteFeedback").WithSummary("What a supplier hears back about samples of theirs, in words or as a PDF. Stores nothing.")
+            .WithDescription("`language` is en, es, pt or fr; that of the supplier when left out. With `pdf` the answer is the document itself.");
+    }
+
+    private static async Task<Results<Ok<FeedbackReply>, FileContentHttpResult, NotFound>> FeedbackAsync(
+        FeedbackRequest request, LedgerContext db, FeedbackQuery query, Reader reader, HouseZone zone, HttpContext http, CancellationToken cancellationToken)
+    {
+        var id = new Id<Supplier>(request.SupplierId);
+        if (await db.Suppliers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } supplier)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var chosen = request.SampleIds.Select(one => new Id<Sample>(one)).Distinct().ToList();
+        Rule.Require(chosen.Count is >= 1 and <= FeedbackReport.MostSamples, $"Choose between 1 and {FeedbackReport.MostSamples} samples.", nameof(request.SampleIds));
+        var samples = await query.FindAsync(id, chosen, await reader.SealAsync(), cancellationToken);
+        Rule.Require(samples.Count == chosen.Count, "A sample is not this supplier's, is not here, or stands on an open table.", nameof(request.SampleIds));
+        var house = await db.Houses.AsNoTracking().Select(one => one.Name).SingleAsync(cancellationToken);
+        var report = new FeedbackReport(
+            house, supplier.Name, request.Language ?? supplier.Language, zone.Today, http.User.PersonName(), Rule.OptionalText(request.Message, "The message", 2000, nameof(request.Message)), samples);
+        if (!request.Pdf)
+        {
+            return TypedResults.Ok(FeedbackReply.Of(report));
+        }
+
+        var stream = new MemoryStream();
+        FeedbackPdf.Write(report, stream);
+        return TypedResults.File(stream.ToArray(), FeedbackPdf.MediaType, report.FileName + ".pdf");
     }
 
     private static async Task<Results<Ok<PurchaseSummaryReply>, NotFound>> PurchasesAsync(

@@ -1,3 +1,4 @@
+using GreenLedger.Documents.Summaries;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Summaries;
 
@@ -82,4 +83,17 @@ internal sealed record PurchaseSummaryReply(
 
         TotalReply Total(SummaryFigure figure, bool isBefore = false) => TotalReply.Of(summary.Total(figure, isBefore));
     }
+}
+
+/// <summary>Whose samples, which, and in what language; with <c>pdf</c> the answer is the document.</summary>
+internal sealed record FeedbackRequest(Guid SupplierId, IReadOnlyList<Guid> SampleIds, string? Language = null, string? Message = null, bool Pdf = false);
+
+/// <summary>One part of a report: a sentence, or the rows of a table under its heads.</summary>
+internal sealed record FeedbackPartReply(FeedbackPart Part, string Text, IReadOnlyList<string>? Heads, IReadOnlyList<IReadOnlyList<string>>? Rows);
+
+internal sealed record FeedbackReply(string Title, string Supplier, string Language, IReadOnlyList<FeedbackPartReply> Parts)
+{
+    public static FeedbackReply Of(FeedbackReport report) => new(
+        FeedbackText.Title(report), report.Supplier, FeedbackText.LanguageOf(report),
+        [.. FeedbackText.Of(report).Where(block => block.Chart is null).Select(block => new FeedbackPartReply(block.Part, block.Text, block.Table?.Columns.Select(column => column.Head).ToList(), block.Table?.Rows))]);
 }

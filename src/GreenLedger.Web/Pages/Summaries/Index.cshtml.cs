@@ -1,15 +1,20 @@
+using GreenLedger.Data;
 using GreenLedger.Data.Summaries;
+using GreenLedger.Documents.Layout;
+using GreenLedger.Documents.Summaries;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Summaries;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
 using GreenLedger.Web.Summaries;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Summaries;
 
 /// <summary>What was bought in a period, and what is open as it stands.</summary>
-public sealed class IndexModel(PurchaseSummaryQuery query, HouseZone zone) : PageModel
+public sealed class IndexModel(LedgerContext db, PurchaseSummaryQuery query, HouseZone zone, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public SummaryAsk Ask { get; set; } = new();
@@ -17,6 +22,9 @@ public sealed class IndexModel(PurchaseSummaryQuery query, HouseZone zone) : Pag
     public PurchaseSummary? Summary { get; private set; }
 
     public IReadOnlyList<SummaryTable> Tables { get; private set; } = [];
+
+    /// <summary>By the name of the table that each belongs to.</summary>
+    public IReadOnlyDictionary<string, ChartSpec> Charts { get; private set; } = new Dictionary<string, ChartSpec>();
 
     /// <summary>Every group of the cut with something bought, by name.</summary>
     public IReadOnlyList<string> Groups { get; private set; } = [];
@@ -45,6 +53,7 @@ public sealed class IndexModel(PurchaseSummaryQuery query, HouseZone zone) : Pag
             Groups = whole is null ? [] : [.. whole.Lots.Select(lot => wish.Cut.GroupOf(lot.Lot)).Distinct().Order(StringComparer.OrdinalIgnoreCase)];
             Summary = wish.Group is null ? whole : whole?.Of(wish);
             Tables = Summary is null ? [] : SummaryTables.Of(Summary);
+            Charts = Summary is null ? Charts : SummaryCharts.Of(Summary);
             Trouble = Summary is null ? "No house is set up yet." : null;
         }
         catch (RuleBrokenException broken)
@@ -54,9 +63,31 @@ public sealed class IndexModel(PurchaseSummaryQuery query, HouseZone zone) : Pag
         }
     }
 
+    /// <summary>What the page shows, for management.</summary>
+    public Task<IActionResult> OnGetPdfAsync(CancellationToken cancellationToken) => AsFileAsync(SummaryPdf.Write, SummaryPdf.MediaType, ".pdf", cancellationToken);
+
+    /// <summary>What the page shows, as a workbook that goes on computing.</summary>
+    public Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken) => AsFileAsync(SummaryWorkbook.Write, TableWorkbook.MediaType, ".xlsx", cancellationToken);
+
     public string Anchor(SummaryTable table) => "t-" + table.Name.ToLowerInvariant().Replace(' ', '-');
 
     public IDictionary<string, string?> RouteOf(Period period) => SummaryAsk.RouteOf(new SummaryWish(period, Ask.By, Ask.Of));
+
+    private async Task<IActionResult> AsFileAsync(Action<SummaryReport, Stream> write, string mediaType, string ending, CancellationToken cancellationToken)
+    {
+        await OnGetAsync(cancellationToken);
+        if (Summary is null)
+        {
+            return NotFound();
+        }
+
+        var house = await db.Houses.AsNoTracking().Select(row => row.Name).SingleAsync(cancellationToken);
+        var report = new SummaryReport(house, User.PersonName(), clock.GetUtcNow(), zone.Zone, Summary);
+        var stream = new MemoryStream();
+        write(report, stream);
+        stream.Position = 0;
+        return File(stream, mediaType, report.FileName + ending);
+    }
 
     private static IReadOnlyList<(string Word, Period Period)> Usual(DateOnly today)
     {
