@@ -56,6 +56,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Supplier> Suppliers => Set<Supplier>();
 
+    public DbSet<SupplierContact> SupplierContacts => Set<SupplierContact>();
+
     public DbSet<SupplierMapping> SupplierMappings => Set<SupplierMapping>();
 
     public DbSet<Lot> Lots => Set<Lot>();
@@ -99,6 +101,8 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<Claim> Claims => Set<Claim>();
 
     public DbSet<ArrivalHabits> ArrivalHabits => Set<ArrivalHabits>();
+
+    public DbSet<RecordHabits> RecordHabits => Set<RecordHabits>();
 
     public DbSet<DueHabits> DueHabits => Set<DueHabits>();
 

@@ -104,13 +104,15 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
     {
         var drawn = arrivals.Select(arrival => arrival.ArrivalSampleId).OfType<Id<Sample>>().ToList();
         var cupped = (await db.SampleResults.AsNoTracking().Where(result => drawn.Contains(result.SampleId)).Select(result => result.SampleId).ToListAsync(cancellationToken)).ToHashSet();
+        var arrived = arrivals.Select(arrival => arrival.Id).ToList();
+        var claims = (await db.Claims.AsNoTracking().Where(claim => arrived.Contains(claim.ArrivalId)).ToListAsync(cancellationToken)).ToLookup(claim => claim.ArrivalId);
         return arrivals.SelectMany(arrival =>
         {
             var shipment = parts.First(one => one.Id == arrival.ShipmentId);
             var lot = names.GetValueOrDefault(arrival.LotId, "");
             var contract = contracts.Find(one => shipment.Lots.Any(part => part.Id == arrival.ShipmentLotId && part.ContractId == one.Id));
             IEnumerable<DueLine> cup = arrival.ArrivalSampleId is { } sample && cupped.Contains(sample) ? [] : [DueDates.Cupping(arrival, lot, habits)];
-            return contract is null ? cup : cup.Concat(DueDates.Claims(arrival, shipment, contract.Terms.Form, lot, today));
+            return contract is null ? cup : cup.Concat(DueDates.Claims(arrival, shipment, contract.Terms.Form, [.. claims[arrival.Id]], lot, today));
         });
     }
 

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 namespace GreenLedger.Data.Offers;
 
 internal sealed class SupplierConfiguration
-    : IEntityTypeConfiguration<Supplier>, IEntityTypeConfiguration<SupplierMapping>
+    : IEntityTypeConfiguration<Supplier>, IEntityTypeConfiguration<SupplierMapping>, IEntityTypeConfiguration<SupplierContact>
 {
     public void Configure(EntityTypeBuilder<Supplier> builder)
     {
@@ -24,5 +24,15 @@ internal sealed class SupplierConfiguration
         builder.Property(mapping => mapping.Id).ValueGeneratedNever();
         builder.HasOne<Supplier>().WithMany().HasForeignKey(mapping => mapping.SupplierId).OnDelete(DeleteBehavior.Cascade);
         builder.HasIndex(mapping => new { mapping.SupplierId, mapping.Headings }).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<SupplierContact> builder)
+    {
+        builder.Property(contact => contact.Id).ValueGeneratedNever();
+        builder.Property(contact => contact.Name).HasMaxLength(200);
+        builder.Property(contact => contact.Email).HasMaxLength(200);
+        builder.Property(contact => contact.Language).HasMaxLength(2);
+        builder.HasOne<Supplier>().WithMany().HasForeignKey(contact => contact.SupplierId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasIndex(contact => new { contact.SupplierId, contact.Email }).IsUnique();
     }
 }

@@ -72,27 +72,27 @@ public static class DueDates
         return new DueLine(DueKind.Cupping, arrival.Id.Value, arrival.ArrivalSampleId is null ? $"draw and cup a sample of {lot}, which arrived" : $"cup the arrival of {lot} beside the approved sample", "lead cupper", arrival.ReceivedOn.AddDays(habits.CuppingDays));
     }
 
-    /// <summary>Last days of claims by the form that the contract refers to, from discharge; gone a week after they passed.</summary>
+    /// <summary>Last days of claims by the form that the contract refers to, from discharge; gone once claimed, or a week after they passed.</summary>
     /// <param name="arrival">What was received; it was weighed, so that only claims are left.</param>
     /// <param name="shipment">How it came.</param>
     /// <param name="form">The days that held when the contract was signed.</param>
+    /// <param name="claims">Those made on this arrival.</param>
     /// <param name="lot">How the lot is called.</param>
     /// <param name="today">The day that the list is read.</param>
-    public static IEnumerable<DueLine> Claims(Arrival arrival, Shipment shipment, FormTerms form, string lot, DateOnly today)
+    public static IEnumerable<DueLine> Claims(Arrival arrival, Shipment shipment, FormTerms form, IReadOnlyCollection<Claim> claims, string lot, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(arrival);
         ArgumentNullException.ThrowIfNull(shipment);
         ArgumentNullException.ThrowIfNull(form);
-        var happened = new Dictionary<ClaimEvent, DateOnly>();
-        if (shipment.DischargedOn is { } discharged)
+        var claimed = claims.SelectMany(claim => claim.Case.Grounds()).ToList();
+        return new (string What, string Part, int? Days, bool IsDone)[]
         {
-            happened[ClaimEvent.Discharge] = discharged;
+            ("on quality", "quality", form.QualityClaimDays, claimed.Exists(ground => ground.IsQuality())),
+            ("on anything else", "other", form.OtherClaimDays, claimed.Exists(ground => !ground.IsQuality())),
         }
-
-        return new (string What, int? Days)[] { ("on quality", form.QualityClaimDays), ("on anything else", form.OtherClaimDays) }
-            .Where(claim => claim.Days is not null)
-            .Select(claim => (claim.What, ClaimDeadline.Of(new ClaimRule(claim.What, [ClaimEvent.Discharge], claim.Days!.Value), happened).LastDay))
-            .Where(claim => claim.LastDay >= today.AddDays(-PastDays))
-            .Select(claim => new DueLine(DueKind.Claim, arrival.Id.Value, $"last day to claim {claim.What}: {lot}, shipment {shipment.Ref}", Buyer, claim.LastDay!.Value) { Part = claim.What.Split(' ')[1] });
+            .Where(claim => claim is { Days: not null, IsDone: false })
+            .Select(claim => (claim, ClaimDeadline.Of(new ClaimRule(claim.What, [ClaimEvent.Discharge], claim.Days!.Value), ClaimTimes.Happened(shipment)).LastDay))
+            .Where(one => one.LastDay >= today.AddDays(-PastDays))
+            .Select(one => new DueLine(DueKind.Claim, arrival.Id.Value, $"last day to claim {one.claim.What}: {lot}, shipment {shipment.Ref}", Buyer, one.LastDay!.Value) { Part = one.claim.Part });
     }
 }

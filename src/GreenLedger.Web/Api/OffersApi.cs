@@ -16,6 +16,8 @@ internal static class OffersApi
     {
         var offers = api.MapGroup("/offers").WithTags("Offers");
         offers.MapOfferRows();
+        offers.MapSupplierContacts();
+        offers.MapSupplierRecords();
         offers.MapPost("/import", ImportAsync)
             .WithMetadata(new RequestSizeLimitAttribute(40 * 1024 * 1024))
             .WithSummary("Load an offer list")

@@ -70,7 +70,7 @@ public sealed class ArrivalCaseQueryTests(Ledgers ledgers)
         await Assert.ThrowsAsync<DbUpdateException>(() => db.SaveChangesAsync(Stop));
     }
 
-    private static async Task<Id<Arrival>> FillAsync(Ledger ledger)
+    internal static async Task<Id<Arrival>> FillAsync(Ledger ledger)
     {
         await using var db = ledger.Open();
         Person[] panel = [new("Ines Talavera", Role.Cupper), new("Joost Ravelaar", Role.LeadCupper), new("Ama Serwaa", Role.Cupper)];

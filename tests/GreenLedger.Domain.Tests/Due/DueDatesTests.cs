@@ -67,13 +67,13 @@ public sealed class DueDatesTests
         var arrival = Receive(shipment);
         var form = ContractDemo.Terms().Form;
 
-        var lines = DueDates.Claims(arrival, shipment, form, "CA-17", Discharged).ToList();
+        var lines = DueDates.Claims(arrival, shipment, form, [], "CA-17", Discharged).ToList();
 
         // Handbook, trade, check value 36: discharge on 3 March 2026, quality until the 31st, technical claims until 17 April.
         Assert.Equal([new DateOnly(2026, 3, 31), new DateOnly(2026, 4, 17)], lines.Select(line => line.On));
         Assert.Equal(2, lines.Select(line => line.Key).Distinct().Count());
-        Assert.Single(DueDates.Claims(arrival, shipment, form, "CA-17", new DateOnly(2026, 4, 8)));
-        Assert.Empty(DueDates.Claims(arrival, shipment, form, "CA-17", new DateOnly(2026, 4, 25)));
+        Assert.Single(DueDates.Claims(arrival, shipment, form, [], "CA-17", new DateOnly(2026, 4, 8)));
+        Assert.Empty(DueDates.Claims(arrival, shipment, form, [], "CA-17", new DateOnly(2026, 4, 25)));
     }
 
     [Fact]

@@ -20,6 +20,8 @@ public sealed class SupplierModel(LedgerContext db, OfferQuery offers) : PageMod
 
     public IReadOnlyList<OfferList> Lists { get; private set; } = [];
 
+    public IReadOnlyList<SupplierContact> Contacts { get; private set; } = [];
+
     public Paging Paging { get; private set; } = Paging.Of(1, 0);
 
     public async Task<IActionResult> OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
@@ -36,6 +38,7 @@ public sealed class SupplierModel(LedgerContext db, OfferQuery offers) : PageMod
         Offers = await offers.ListAsync(filter, null, Paging.Skip, Paging.Size, cancellationToken);
         Lists = await db.OfferLists.AsNoTracking().Where(list => list.SupplierId == Id)
             .OrderByDescending(list => list.ReceivedOn).Take(20).ToListAsync(cancellationToken);
+        Contacts = await db.SupplierContacts.AsNoTracking().Of(Id).ToListAsync(cancellationToken);
         return Page();
     }
 }

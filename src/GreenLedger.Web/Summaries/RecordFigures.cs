@@ -1,0 +1,40 @@
+using System.Globalization;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Summaries;
+using GreenLedger.Web.Display;
+
+namespace GreenLedger.Web.Summaries;
+
+/// <summary>How the figures of a record are written for a person.</summary>
+internal static class RecordFigures
+{
+    /// <summary><c>75 % (9 of 12)</c>; below the house's least number the counts alone: <c>2 of 3</c>.</summary>
+    public static string Share(ShareOf share, int least) => share switch
+    {
+        { Of: 0 } => "–",
+        { Percent: { } percent } when share.Of >= least => $"{percent.Points.ToString("0.0", CultureInfo.InvariantCulture)} % ({Figures.Count(share.Count)} of {Figures.Count(share.Of)})",
+        _ => $"{Figures.Count(share.Count)} of {Figures.Count(share.Of)}",
+    };
+
+    /// <summary>With its sign: <c>−0.42</c>.</summary>
+    public static string Signed(double? points) => points?.ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture) ?? "–";
+
+    /// <summary><c>−0.42 (12 arrivals)</c>.</summary>
+    public static string Differences(ArrivalDifferences differences) => differences.Number == 0 ? "–" : $"{Signed(differences.Mean)} ({Figures.Count(differences.Number, "arrival", "arrivals")})";
+
+    /// <summary><c>−0.38 % (9 parts)</c>.</summary>
+    public static string Weight(WeightRecord weight) => weight.Difference is { } difference
+        ? $"{difference.Points.ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture)} % ({Figures.Count(weight.Number, "part", "parts")})"
+        : "–";
+
+    /// <summary><c>2 of 12 parts received; 1 open, 1 allowance; paid or credited 639.09 USD</c>.</summary>
+    public static string Claims(ClaimRecord claims)
+    {
+        var ended = (claims.Open > 0 ? [$"{Figures.Count(claims.Open)} open"] : Array.Empty<string>())
+            .Concat(claims.Outcomes.Select(one => $"{Figures.Count(one.Count)} {one.Outcome.Word()}"));
+        var money = claims.Settled.Count == 0 ? "" : $"; paid or credited {string.Join(" and ", claims.Settled.Select(Figures.Money))}";
+        return claims.OfReceived.Count == 0 && claims.Outcomes.Count == 0
+            ? "none"
+            : $"{Figures.Count(claims.OfReceived.Count)} on {Figures.Count(claims.OfReceived.Of, "part", "parts")} received; {string.Join(", ", ended)}{money}";
+    }
+}
