@@ -70,6 +70,7 @@ public static class DemoSeed
         var contracts = new PurchaseDesk(cast, market, shelf.Coffees, shelf.Suppliers, now, new Draw(Seed + 12)).Write(decisions);
 
         db.AddRange([.. routes, .. growers.Producers, .. shelf.Suppliers, .. rules.All]);
+        db.AddRange(new AddressBook(new Draw(Seed + 20)).Write(shelf.Suppliers));
         db.AddRange(rates);
         db.AddRange(quotes);
         await db.SaveChangesAsync(cancellationToken);

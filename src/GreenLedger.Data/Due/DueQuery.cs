@@ -1,3 +1,4 @@
+using System.Globalization;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Samples;
@@ -16,8 +17,8 @@ namespace GreenLedger.Data.Due;
 /// <summary>Reads what is due across the rooms, for one reader: only of areas the reader may open, and nothing that is sealed.</summary>
 public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery fixings, ShipmentQuery shipments)
 {
-    /// <summary>At most so many samples of a step: who has more waiting has a list for them.</summary>
-    private const int MostSamples = 100;
+    /// <summary>Among so many samples that came first is the one that stands longest at its step.</summary>
+    private const int Oldest = 50;
 
     private static readonly GoodsState[] Ended = [GoodsState.Drafted, GoodsState.Closed, GoodsState.Cancelled];
 
@@ -32,7 +33,7 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
         var lines = new List<DueLine>();
         if (mayRead(DueKind.Sample.Area()))
         {
-            lines.AddRange(await SamplesAsync(seal, cancellationToken));
+            lines.AddRange(await SamplesAsync(seal, today, cancellationToken));
         }
 
         if (mayRead(DueKind.Session.Area()))
@@ -51,15 +52,23 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
     public async Task<DueHabits> HabitsAsync(CancellationToken cancellationToken) =>
         await db.DueHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new DueHabits();
 
-    private async Task<IEnumerable<DueLine>> SamplesAsync(Seal seal, CancellationToken cancellationToken)
+    /// <summary>A line for each step at which samples wait, by the day of the one that waits longest: who has many has a list for them.</summary>
+    private async Task<IEnumerable<DueLine>> SamplesAsync(Seal seal, DateOnly today, CancellationToken cancellationToken)
     {
         var habits = await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken);
+        // Counted to a day when every sample that waits now is late.
+        var rule = new LateRule(habits, today.AddDays(SampleHabits.MostDays + 1));
         var lines = new List<DueLine>();
         foreach (var step in SampleSteps.All.Where(step => habits.DaysAt(step) is not null))
         {
-            var rows = await samples.ListAsync(new SampleFilter(At: step, WithExpected: true), seal, 0, MostSamples, cancellationToken);
-            lines.AddRange(rows.Where(row => row is { IsWanted: true, Stands: not null }).Select(row => new DueLine(
-                DueKind.Sample, row.Id.Value, $"{row.LabelCode} {row.LotName} is {step.Word()}: next it is to be {(step + 1).Word()}", WhoMoves(step), row.Stands!.On.AddDays(habits.DaysAt(step)!.Value))));
+            var filter = new SampleFilter(At: step, LateBy: rule, WithExpected: true, Sort: "received");
+            var oldest = await samples.ListAsync(filter, seal, 0, Oldest, cancellationToken);
+            if (oldest.Min(row => row.Stands?.On) is { } since)
+            {
+                var count = await samples.CountAsync(filter, seal, cancellationToken);
+                var what = string.Create(CultureInfo.InvariantCulture, $"{count:#,0} {(count == 1 ? "sample is" : "samples are")} {step.Word()}: next {(count == 1 ? "it is" : "they are")} to be {(step + 1).Word()}");
+                lines.Add(new DueLine(DueKind.Sample, Guid.Empty, what, WhoMoves(step), since.AddDays(habits.DaysAt(step)!.Value)) { Part = step.ToString() });
+            }
         }
 
         return lines;

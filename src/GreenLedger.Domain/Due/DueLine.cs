@@ -3,7 +3,7 @@ namespace GreenLedger.Domain.Due;
 /// <summary>What kind of thing is due; each has a page where it is done.</summary>
 public enum DueKind
 {
-    /// <summary>A sample that waits for its next step.</summary>
+    /// <summary>Samples that wait at one step for the next.</summary>
     Sample = 0,
 
     /// <summary>An open cupping session.</summary>
@@ -35,7 +35,7 @@ public static class DueKinds
 {
     public static string Word(this DueKind kind) => kind switch
     {
-        DueKind.Sample => "sample",
+        DueKind.Sample => "samples",
         DueKind.Session => "session",
         DueKind.Approval => "approval",
         DueKind.Fixing => "fixing",
@@ -60,7 +60,7 @@ public static class DueKinds
 
 /// <summary>One thing that is due: what, by whom and when.</summary>
 /// <param name="Kind">Where it belongs.</param>
-/// <param name="RecordId">The record whose page shows it: the sample, session, contract, shipment, lot of a shipment or arrival.</param>
+/// <param name="RecordId">The record whose page shows it: the session, contract, shipment, lot of a shipment or arrival; empty for samples, which are told by their step.</param>
 /// <param name="What">In a few words: <c>approve or refuse the pre-shipment sample of P26-014</c>.</param>
 /// <param name="By">Who has to do it: a person of the house, a role, or the seller.</param>
 /// <param name="On">The day it is due.</param>
@@ -69,7 +69,7 @@ public sealed record DueLine(DueKind Kind, Guid RecordId, string What, string By
     /// <summary>The same for the same thing, however its words change: what a calendar knows it by.</summary>
     public string Key => $"{Kind.ToString().ToLowerInvariant()}-{RecordId:n}-{Part}".TrimEnd('-');
 
-    /// <summary>Tells lines of one record apart: which claim.</summary>
+    /// <summary>Tells lines of one record apart: which claim, or at which step samples wait.</summary>
     public string Part { get; init; } = "";
 
     /// <summary>Calendar days left; below zero once the day is past.</summary>

@@ -149,13 +149,20 @@ public sealed partial class Shipment
     {
         ArgumentNullException.ThrowIfNull(contract);
         var untold = _lots.Where(lot => lot.ContractId == contract.Id && lot.BoardedOn != ShippedOn).ToList();
-        if (ShippedOn is not { } on || untold.Count == 0)
+        if (ShippedOn is not { } on || untold.Count == 0 || !contract.IsOpen)
         {
             return;
         }
 
         var isAll = ContractProgress.Of(contract, others.Where(other => other.Id != Id).Append(this), new HashSet<Id<ShipmentLot>>()).IsShippedInFull;
         var unapproved = untold.Where(lot => !lot.IsUnapproved && contract.LacksApproval(lot.LotId)).ToList();
+        // A contract that was entered as shipped by hand, on this very day, knows it already.
+        if (isAll && contract.ShippedOn == on && contract.Goods is GoodsState.Shipped or GoodsState.Arrived)
+        {
+            untold.ForEach(lot => lot.Board(on, unapproved.Contains(lot)));
+            return;
+        }
+
         contract.Board([.. untold.Where(lot => !lot.IsUnapproved).Select(lot => lot.LotId)], isAll, on, reason, by, at);
         untold.ForEach(lot => lot.Board(on, unapproved.Contains(lot)));
     }

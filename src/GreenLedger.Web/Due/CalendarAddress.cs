@@ -48,7 +48,7 @@ internal static class CalendarAddress
         var house = await db.Houses.Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) ?? "GreenLedger";
         http.Response.Headers.CacheControl = "private, no-store";
         return TypedResults.Text(
-            DueCalendar.Write(lines, house, line => new Uri(links.GetUriByPage(http, DueFigures.Page(line.Kind), values: new { id = line.RecordId })!), clock.GetUtcNow()), DueCalendar.MediaType);
+            DueCalendar.Write(lines, house, line => new Uri(links.GetUriByPage(http, DueFigures.Page(line.Kind), values: DueFigures.Values(line))!), clock.GetUtcNow()), DueCalendar.MediaType);
     }
 
     /// <summary>Written at most once a minute, so that a busy calendar program does not make every read a write.</summary>

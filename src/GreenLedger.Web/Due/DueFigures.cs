@@ -15,12 +15,15 @@ internal static class DueFigures
         var late => Figures.Count(-late, "day late", "days late"),
     };
 
-    public static string? Address(IUrlHelper url, DueLine line) => url.Page(Page(line.Kind), new { id = line.RecordId });
+    public static string? Address(IUrlHelper url, DueLine line) => url.Page(Page(line.Kind), Values(line));
+
+    /// <summary>What the page's address says besides: the record, or the step at which samples wait.</summary>
+    public static object Values(DueLine line) => line.Kind == DueKind.Sample ? new { at = line.Part } : new { id = line.RecordId };
 
     /// <summary>The page that shows the record of such a line.</summary>
     public static string Page(DueKind kind) => kind switch
     {
-        DueKind.Sample => "/Samples/Sample",
+        DueKind.Sample => "/Samples/Index",
         DueKind.Session => "/Cupping/Table",
         DueKind.Approval or DueKind.Fixing or DueKind.Shipment => "/Contracts/Contract",
         DueKind.Documents => "/Shipments/Shipment",

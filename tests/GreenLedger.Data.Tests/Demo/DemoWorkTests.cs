@@ -121,6 +121,18 @@ public sealed class DemoWorkTests(FilledDemo demo)
     }
 
     [Theory, EveryEngine]
+    public async Task Every_supplier_has_somebody_to_write_to_about_everything(Engine engine)
+    {
+        await using var db = await demo.OpenAsync(engine);
+
+        var suppliers = await db.Suppliers.AsNoTracking().Select(supplier => supplier.Id).ToListAsync(Token);
+        var contacts = (await db.SupplierContacts.AsNoTracking().ToListAsync(Token)).ToLookup(contact => contact.SupplierId);
+
+        Assert.All(suppliers, supplier => Assert.All(ReceivesWords.Kinds, kind => Assert.Contains(contacts[supplier], contact => contact.Receives.HasFlag(kind))));
+        Assert.Equal(SupplierContact.Languages.Order(StringComparer.Ordinal), contacts.SelectMany(group => group).Select(contact => contact.Language).Distinct().Order(StringComparer.Ordinal));
+    }
+
+    [Theory, EveryEngine]
     public async Task Lots_offers_samples_and_contracts_have_notes_and_attachments(Engine engine)
     {
         PapersOf[] kinds = [PapersOf.Lot, PapersOf.Offer, PapersOf.Sample, PapersOf.Contract];

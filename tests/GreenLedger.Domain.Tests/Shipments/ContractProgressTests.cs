@@ -74,6 +74,23 @@ public sealed class ContractProgressTests
     }
 
     [Fact]
+    public void A_contract_entered_as_shipped_by_hand_is_not_told_twice_and_a_closed_one_not_at_all()
+    {
+        var contract = ContractDemo.Signed(ContractDemo.Outright, bags: 275);
+        var shipment = Sailed(contract, "S27-001", 275, 18_975m);
+        contract.Ship(OnBoard, null, ContractDemo.Buyer, ContractDemo.Now);
+
+        Board(shipment, contract);
+        Assert.Equal((2, OnBoard), (contract.Moves.Count, shipment.Lots[0].BoardedOn));
+        contract.Arrive(OnBoard.AddDays(30), null, ContractDemo.Buyer, ContractDemo.Now);
+        contract.Close(OnBoard.AddDays(40), null, ContractDemo.Buyer, ContractDemo.Now);
+        shipment.Sail(ShipmentTests.Passage(OnBoard.AddDays(1)));
+        Board(shipment, contract);
+
+        Assert.Equal(GoodsState.Closed, contract.Goods);
+    }
+
+    [Fact]
     public void Without_an_approval_it_needs_a_reason_and_never_counts_as_approved()
     {
         var contract = ContractDemo.Signed(ContractDemo.Outright, new ApprovalTerms(ApprovalRule.Replace, 3, null), bags: 550);

@@ -2864,6 +2864,47 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("Suppliers");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierContact", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<bool>("IsActive")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Receives")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SupplierId", "Email")
+                        .IsUnique();
+
+                    b.ToTable("SupplierContacts");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierMapping", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4528,6 +4569,23 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("QualityBands");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Summaries.RecordHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("LeastNumber")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("RecordHabits");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -5317,6 +5375,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("CountryCode")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierContact", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierMapping", b =>

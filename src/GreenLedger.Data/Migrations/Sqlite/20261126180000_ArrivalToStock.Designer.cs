@@ -2862,6 +2862,47 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("Suppliers");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierContact", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsActive")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasMaxLength(2)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Receives")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SupplierId", "Email")
+                        .IsUnique();
+
+                    b.ToTable("SupplierContacts");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierMapping", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4526,6 +4567,23 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("QualityBands");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Summaries.RecordHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LeastNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("RecordHabits");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -5311,6 +5369,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("CountryCode")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierContact", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.SupplierMapping", b =>

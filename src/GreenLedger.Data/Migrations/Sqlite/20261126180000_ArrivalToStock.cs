@@ -218,6 +218,19 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "RecordHabits",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    LeastNumber = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RecordHabits", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "StockHabits",
                 columns: table => new
                 {
@@ -234,6 +247,30 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_StockHabits", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SupplierContacts",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    SupplierId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Email = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Language = table.Column<string>(type: "TEXT", maxLength: 2, nullable: false),
+                    Receives = table.Column<int>(type: "INTEGER", nullable: false),
+                    IsActive = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SupplierContacts", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SupplierContacts_Suppliers_SupplierId",
+                        column: x => x.SupplierId,
+                        principalTable: "Suppliers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -789,6 +826,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 column: "WarehouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_SupplierContacts_SupplierId_Email",
+                table: "SupplierContacts",
+                columns: new[] { "SupplierId", "Email" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ValuationChoices_StockHabitsId",
                 table: "ValuationChoices",
                 column: "StockHabitsId");
@@ -828,10 +871,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "QualityBands");
 
             migrationBuilder.DropTable(
+                name: "RecordHabits");
+
+            migrationBuilder.DropTable(
                 name: "Reservations");
 
             migrationBuilder.DropTable(
                 name: "ShipmentDocuments");
+
+            migrationBuilder.DropTable(
+                name: "SupplierContacts");
 
             migrationBuilder.DropTable(
                 name: "ValuationChoices");
