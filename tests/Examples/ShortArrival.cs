@@ -81,7 +81,7 @@ internal sealed class ShortArrival
         Contract,
         Lot,
         WeightVerdict.Of(Arrival.Shipped, Arrival.Landed, Percent.Of(0.5m), Contract.Terms.Price.Outright),
-        ArrivalVerdict.Of(Evidence.Difference is { } difference ? QualityVerdict.Of(difference, Score.Of(1m)) : null, PhysicalLimits.WashedSpecialty, null, grade),
+        ArrivalVerdict.Of(Evidence.Difference is { } difference ? QualityVerdict.Of(difference, Score.Of(1m)) : null, PhysicalLimits.WashedSpecialty, null, grade, new HashSet<string> { "Moisture" }),
         Evidence,
         [Approved, Drawn],
         [Photograph]);

@@ -38,11 +38,23 @@ public sealed record ArrivalCase(
     public WeightVerdict Weight() => WeightVerdict.Of(
         Arrival.Shipped, Arrival.Landed, Contract.Terms.Weights is { Basis: WeightBasis.Shipped, Franchise: var franchise } ? franchise : default, Price);
 
-    public ArrivalVerdict Quality() => ArrivalVerdict.Of(
-        Evidence?.Difference is { } difference ? QualityVerdict.Of(difference, Habits.Tolerance) : null,
-        PhysicalLimits.For(Lot.Varieties)[0],
-        ApprovedGrade,
-        ArrivalGrade);
+    /// <summary>As agreed, else the house's.</summary>
+    public Score Tolerance => Contract.Terms.Quality.Limits?.CupTolerance ?? Habits.Tolerance;
+
+    public ArrivalVerdict Quality()
+    {
+        var limits = ArrivalLimits.Of(Contract.Terms.Quality.Limits, Habits);
+        return ArrivalVerdict.Of(Evidence?.Difference is { } difference ? QualityVerdict.Of(difference, Tolerance) : null, limits.Limits, ApprovedGrade, ArrivalGrade, limits.Agreed);
+    }
+
+    /// <summary>The approval that its sample was shipped on; null where none is on record.</summary>
+    public SampleApproval? Approval => Contract.Approvals.LastOrDefault(one => one.LotId == Arrival.LotId && one.IsApproval);
+
+    /// <summary>The two samples to be cupped blind together; null while one of them is not there.</summary>
+    public (Sample Approved, Sample Drawn)? BlindPair =>
+        (Samples.FirstOrDefault(sample => sample.Id == Arrival.ApprovedSampleId), Samples.FirstOrDefault(sample => sample.Id == Arrival.ArrivalSampleId)) is ({ } approved, { } drawn)
+            ? (approved, drawn)
+            : null;
 
     /// <summary>What a claim is opened from.</summary>
     public ClaimBasis Basis() => new(Arrival, Shipment, Contract, Lot, Weight(), Quality(), Evidence, Samples, Papers);
@@ -53,7 +65,7 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
 {
     public async Task<ArrivalCase?> FindAsync(Id<Arrival> id, CancellationToken cancellationToken)
     {
-        if (await db.Arrivals.AsNoTracking().SingleOrDefaultAsync(arrival => arrival.Id == id, cancellationToken) is not { } arrival)
+        if (await db.Arrivals.AsNoTracking().Whole().SingleOrDefaultAsync(arrival => arrival.Id == id, cancellationToken) is not { } arrival)
         {
             return null;
         }

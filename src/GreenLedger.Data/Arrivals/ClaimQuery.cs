@@ -40,6 +40,13 @@ public sealed class ClaimQuery(LedgerContext db)
         return await db.People.AsNoTracking().Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
     }
 
+    /// <summary>How often the receipt of its arrival has been corrected by now.</summary>
+    public Task<int> CorrectionsAsync(Claim claim, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        return db.Arrivals.Where(arrival => arrival.Id == claim.ArrivalId).Select(arrival => arrival.Corrections).SingleAsync(cancellationToken);
+    }
+
     private IQueryable<Claim> Filtered(ClaimFilter filter)
     {
         var found = SearchText.Of(filter.Text).Split(' ', StringSplitOptions.RemoveEmptyEntries)

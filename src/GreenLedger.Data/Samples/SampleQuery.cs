@@ -11,9 +11,10 @@ namespace GreenLedger.Data.Samples;
 /// <param name="Waiting">Only bags that are here and wait for this step.</param>
 /// <param name="At">Only samples that stand at this step.</param>
 /// <param name="LateBy">Only samples that stand at their step for longer than the house allows.</param>
+/// <param name="Among">Only these.</param>
 /// <param name="WithExpected">Also those that are not here yet, which nobody can grade or cup.</param>
 public sealed record SampleFilter(
-    string? Text = null, SampleKind? Kind = null, SampleStep? Waiting = null, string? Sort = null, SampleStep? At = null, LateRule? LateBy = null, bool WithExpected = false);
+    string? Text = null, SampleKind? Kind = null, SampleStep? Waiting = null, string? Sort = null, SampleStep? At = null, LateRule? LateBy = null, bool WithExpected = false, IReadOnlyCollection<Id<Sample>>? Among = null);
 
 /// <summary>One sample of a list, with the lot that it stands for and what the later rooms found.</summary>
 /// <param name="Taken">The steps that happened, without who.</param>
@@ -114,6 +115,11 @@ public sealed class SampleQuery(LedgerContext db)
         if (!filter.WithExpected)
         {
             found = found.Where(sample => sample.ReceivedOn != null);
+        }
+
+        if (filter.Among is { } among)
+        {
+            found = found.Where(sample => among.Contains(sample.Id));
         }
 
         if (filter.Kind is { } kind)

@@ -49,6 +49,11 @@ public static class ClaimLetter
             ("Containers", string.Join("; ", goods.Containers)),
             ("Received", $"{Printed.Day(receipt.On)}, {Printed.Count(receipt.Bags)} of {Printed.Count(receipt.ShippedBags)} bags"),
             ("Condition", receipt.Faults.Count == 0 ? "sound" : string.Join(", ", receipt.Faults)),
+            ("Climate on receipt", string.Join(", ", new[]
+            {
+                receipt.TenthsOfCelsius is { } tenths ? (tenths / 10m).ToString("0.0", CultureInfo.InvariantCulture) + " °C" : null,
+                receipt.Humidity is { } humidity ? humidity.Points.ToString("0.#", CultureInfo.InvariantCulture) + " % relative humidity" : null,
+            }.OfType<string>())),
             ("Noted on receipt", receipt.Note ?? ""));
     }
 
@@ -90,7 +95,7 @@ public static class ClaimLetter
             paper.Gap(4);
             paper.Table(
                 [new("Measured", 3), new("Approved sample", 2, IsNumber: true), new("Arrival", 2, IsNumber: true), new("Limit", 2.4), new("Kept", 1.4)],
-                [.. found.Limits.Select(limit => (IReadOnlyList<PaperCell>)[limit.Name, limit.Approved ?? "not measured", limit.Found ?? "not measured", limit.Limit, limit.Passed switch { true => "yes", false => "no", null => "not known" }])]);
+                [.. found.Limits.Select(limit => (IReadOnlyList<PaperCell>)[limit.Name, limit.Approved ?? "not measured", limit.Found ?? "not measured", new PaperCell(limit.Limit, limit.IsAgreed ? "agreed" : "not named in the contract"), limit.Passed switch { true => "yes", false => "no", null => "not known" }])]);
         }
     }
 

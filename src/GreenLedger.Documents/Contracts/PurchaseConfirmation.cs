@@ -62,6 +62,11 @@ public static class PurchaseConfirmation
             yield return ("Least score", Printed.Points(least) + " points");
         }
 
+        if (terms.Quality.Limits is { } limits)
+        {
+            yield return ("Agreed limits", string.Join("; ", limits.Words()));
+        }
+
         if (terms.Certificates.Count > 0)
         {
             yield return ("Certificates", string.Join(", ", terms.Certificates));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
@@ -7,41 +8,11 @@ using GreenLedger.Domain.Shipments;
 
 namespace GreenLedger.Domain.Arrivals;
 
-/// <summary>How the goods came, as whoever received them saw it.</summary>
-/// <param name="SealIntact">Null where nobody looked.</param>
-public sealed record ReceiptCondition(int WetBags, int TornBags, int StainedBags, bool IsInfested, string? Odour, bool? SealIntact)
-{
-    /// <summary>In words, empty when sound.</summary>
-    public IEnumerable<string> Faults()
-    {
-        foreach (var (bags, what) in new[] { (WetBags, "wet"), (TornBags, "torn"), (StainedBags, "stained") })
-        {
-            if (bags > 0)
-            {
-                yield return string.Create(CultureInfo.InvariantCulture, $"{bags} {what}");
-            }
-        }
-
-        if (IsInfested)
-        {
-            yield return "insects seen";
-        }
-
-        if (Odour is not null)
-        {
-            yield return $"odour: {Odour}";
-        }
-
-        if (SealIntact == false)
-        {
-            yield return "seal broken";
-        }
-    }
-}
-
 /// <summary>A lot of a shipment as it was received: bags, landed net weight and condition.</summary>
 public sealed class Arrival
 {
+    private readonly List<EarlierReceipt> _earlier = [];
+
     private Arrival()
     {
     }
@@ -52,13 +23,12 @@ public sealed class Arrival
         ArgumentNullException.ThrowIfNull(shipment);
         var lot = shipment.Lots.FirstOrDefault(one => one.Id == shipmentLotId);
         Rule.Require(lot is not null, $"Shipment {shipment.Ref} does not carry this lot.", nameof(ShipmentLotId));
-        Rule.Require(shipment.ShippedOn is not null, $"Shipment {shipment.Ref} has no day on board yet: write it down first.", nameof(ReceivedOn));
-        Rule.Require(receipt.On >= shipment.ShippedOn, "It cannot have been received before it was on board.", nameof(ReceivedOn));
+        RequireAfterSailing(shipment, receipt);
         Id = Id<Arrival>.New();
         (ShipmentId, ShipmentLotId, LotId) = (shipment.Id, lot.Id, lot.LotId);
         (ShippedBags, Shipped) = (lot.Bags, lot.Net);
         (By, At) = (by, at);
-        Receive(receipt);
+        Take(receipt);
     }
 
     public Id<Arrival> Id { get; private set; }
@@ -92,9 +62,19 @@ public sealed class Arrival
 
     public bool IsInfested { get; private set; }
 
+    public int InfestedBags { get; private set; }
+
     public string? Odour { get; private set; }
 
+    public int OdourBags { get; private set; }
+
     public bool? SealIntact { get; private set; }
+
+    /// <summary>Temperature in tenths of a degree; null where nobody read it.</summary>
+    public int? TenthsOfCelsius { get; private set; }
+
+    /// <summary>Relative humidity; null where nobody read it.</summary>
+    public Percent? Humidity { get; private set; }
 
     /// <summary>Why more came than was shipped, and whatever else there is to say.</summary>
     public string? Note { get; private set; }
@@ -109,26 +89,63 @@ public sealed class Arrival
     /// <summary>The sample drawn from it.</summary>
     public Id<Sample>? ArrivalSampleId { get; private set; }
 
-    public ReceiptCondition Condition => new(WetBags, TornBags, StainedBags, IsInfested, Odour, SealIntact);
+    /// <summary>How often the receipt was corrected.</summary>
+    public int Corrections { get; private set; }
 
-    /// <summary>Puts right what was received.</summary>
-    /// <exception cref="RuleBrokenException">The figures cannot be, or more came than was shipped and nobody says why.</exception>
-    public void Receive(Receipt receipt)
+    /// <summary>The receipt as it stood before each correction, the first one first.</summary>
+    public IReadOnlyList<EarlierReceipt> Earlier => _earlier;
+
+    public ReceiptCondition Condition => new(WetBags, TornBags, StainedBags, IsInfested, Odour, SealIntact, InfestedBags, OdourBags);
+
+    /// <summary>As it stands.</summary>
+    public Receipt Receipt => new(ReceivedOn, Bags, Landed, Condition, Note, TenthsOfCelsius, Humidity);
+
+    /// <summary>Puts right what was received; how it stood before stays, with the reason.</summary>
+    /// <exception cref="RuleBrokenException">There is no reason, nothing changes, or the figures cannot be.</exception>
+    public void Correct(Shipment shipment, Receipt receipt, string reason, Id<Person> by, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(shipment);
+        ArgumentNullException.ThrowIfNull(receipt);
+        RequireAfterSailing(shipment, receipt);
+        var earlier = new EarlierReceipt(_earlier.Count + 1, Receipt, reason, by, at);
+        Rule.Require(receipt.Checked(Shipped) != Receipt, "Nothing differs from what stands: change what was wrong.", nameof(Bags));
+        Take(receipt);
+        _earlier.Add(earlier);
+        Corrections = _earlier.Count;
+    }
+
+    private void Take(Receipt receipt)
     {
         ArgumentNullException.ThrowIfNull(receipt);
-        var condition = receipt.Condition;
-        Rule.Require(receipt.Bags is >= 0 and <= 100_000, "The bags lie between 0 and 100,000.", nameof(Bags));
-        Rule.Require(receipt.Landed >= Weight.Zero && receipt.Landed <= Shipped * 2, "The landed net weight lies between 0 and twice what was shipped: please check it.", nameof(Landed));
-        Rule.Require(new[] { condition.WetBags, condition.TornBags, condition.StainedBags }.All(bags => bags >= 0 && bags <= receipt.Bags), "Of the bags received, none to all are wet, torn or stained.", nameof(WetBags));
-        Note = Rule.OptionalText(receipt.Note, "The note", 2000, nameof(Note));
+        var found = receipt.Checked(Shipped);
         Rule.Require(
-            Note is not null || (receipt.Bags <= ShippedBags && receipt.Landed <= Shipped),
+            found.Note is not null || (found.Bags <= ShippedBags && found.Landed <= Shipped),
             string.Create(CultureInfo.InvariantCulture, $"More came than the {ShippedBags} bags and {Shipped.Kilograms:#,0.###} kg that were shipped: say why in the note, or check the figures."),
             nameof(Note));
-        (ReceivedOn, Bags, Landed) = (receipt.On, receipt.Bags, receipt.Landed);
-        (WetBags, TornBags, StainedBags) = (condition.WetBags, condition.TornBags, condition.StainedBags);
-        (IsInfested, SealIntact) = (condition.IsInfested, condition.SealIntact);
-        Odour = Rule.OptionalText(condition.Odour, "The odour", 100, nameof(Odour));
+        (ReceivedOn, Bags, Landed, Note) = (found.On, found.Bags, found.Landed, found.Note);
+        (WetBags, TornBags, StainedBags) = (found.Condition.WetBags, found.Condition.TornBags, found.Condition.StainedBags);
+        (IsInfested, InfestedBags, Odour, OdourBags) = (found.Condition.IsInfested, found.Condition.InfestedBags, found.Condition.Odour, found.Condition.OdourBags);
+        (SealIntact, TenthsOfCelsius, Humidity) = (found.Condition.SealIntact, found.TenthsOfCelsius, found.Humidity);
+    }
+
+    private static void RequireAfterSailing(Shipment shipment, Receipt receipt)
+    {
+        Rule.Require(shipment.ShippedOn is not null, $"Shipment {shipment.Ref} has no day on board yet: write it down first.", nameof(ReceivedOn));
+        Rule.Require(receipt.On >= shipment.ShippedOn, "It cannot have been received before it was on board.", nameof(ReceivedOn));
+    }
+
+    /// <summary>
+    /// The sample that it should be held against: the one approved on record, else the newest pre-shipment sample that nobody refused.
+    /// </summary>
+    /// <param name="samples">Of the lot, received.</param>
+    public static Sample? Approved(Contract contract, Id<Lot> lot, IEnumerable<Sample> samples)
+    {
+        ArgumentNullException.ThrowIfNull(contract);
+        var known = samples.Where(sample => sample.LotId == lot && sample.IsReceived).ToList();
+        var approval = contract.Approvals.LastOrDefault(one => one.LotId == lot && one.IsApproval);
+        var refused = contract.Approvals.Where(one => !one.IsApproval).Select(one => one.SampleId).ToHashSet();
+        return known.Find(sample => sample.Id == approval?.SampleId)
+            ?? known.Where(sample => sample.Kind == SampleKind.PreShipment && !refused.Contains(sample.Id)).OrderBy(sample => sample.ReceivedOn).ThenBy(sample => sample.Id.Value).LastOrDefault();
     }
 
     /// <summary>Says which samples are held against each other.</summary>
@@ -141,6 +158,3 @@ public sealed class Arrival
         (ApprovedSampleId, ArrivalSampleId) = (approved?.Id, arrival?.Id);
     }
 }
-
-/// <summary>What was found when a lot was received.</summary>
-public sealed record Receipt(DateOnly On, int Bags, Weight Landed, ReceiptCondition Condition, string? Note);

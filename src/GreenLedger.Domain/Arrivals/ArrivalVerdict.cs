@@ -8,7 +8,8 @@ namespace GreenLedger.Domain.Arrivals;
 /// <param name="Found">On the arrival; null where it was not measured.</param>
 /// <param name="Limit">In words: <c>8 to 12.5 %</c>.</param>
 /// <param name="Passed">Null where the arrival was not measured.</param>
-public sealed record LimitVerdict(string Name, string? Approved, string? Found, string Limit, bool? Passed);
+/// <param name="IsAgreed">The contract names the limit; else it is the house's own.</param>
+public sealed record LimitVerdict(string Name, string? Approved, string? Found, string Limit, bool? Passed, bool IsAgreed = false);
 
 /// <summary>An arrival beside the approved sample: the cup by its verdict, and each measured value by its own limit.</summary>
 /// <param name="Cup">Null where the two were not cupped.</param>
@@ -41,12 +42,13 @@ public sealed record ArrivalVerdict(QualityVerdict? Cup, IReadOnlyList<LimitVerd
     /// <param name="limits">Agreed in the contract, or the house's own.</param>
     /// <param name="approved">The approved sample's grade; null where it was not graded.</param>
     /// <param name="arrival">The arrival's grade; null where it was not graded.</param>
-    public static ArrivalVerdict Of(QualityVerdict? cup, PhysicalLimits limits, GreenGrade? approved, GreenGrade? arrival)
+    /// <param name="agreed">The names of the limits that the contract sets.</param>
+    public static ArrivalVerdict Of(QualityVerdict? cup, PhysicalLimits limits, GreenGrade? approved, GreenGrade? arrival, IReadOnlySet<string>? agreed = null)
     {
         ArgumentNullException.ThrowIfNull(limits);
         var before = approved is null ? [] : limits.Check(approved).ToDictionary(check => check.Name, check => check.Found);
         var after = arrival is null ? [] : limits.Check(arrival).ToList();
-        return new ArrivalVerdict(cup, [.. after.Select(check => new LimitVerdict(check.Name, before.GetValueOrDefault(check.Name), check.Found, check.Limit, check.Passed))]);
+        return new ArrivalVerdict(cup, [.. after.Select(check => new LimitVerdict(check.Name, before.GetValueOrDefault(check.Name), check.Found, check.Limit, check.Passed, agreed?.Contains(check.Name) == true))]);
     }
 
     private static string List(IReadOnlyList<string> names) =>

@@ -54,7 +54,7 @@ public sealed class Claim
     /// <summary>Null where none was stated.</summary>
     public Money? Amount { get; private set; }
 
-    /// <summary>The first last day that counted for it; null where none was known.</summary>
+    /// <summary>The first last day of the claim itself, weighing left aside; null where none was known.</summary>
     public DateOnly? LastDay { get; private set; }
 
     /// <summary>A last day was past when it was made.</summary>

@@ -46,7 +46,7 @@ public sealed record ClaimBasis(
 
     private GroundFinding Limits()
     {
-        var broken = Quality.Limits.Where(limit => limit.Passed == false).Select(limit => $"{limit.Name}: {limit.Found}, agreed {limit.Limit}").ToList();
+        var broken = Quality.Limits.Where(limit => limit.Passed == false).Select(limit => $"{limit.Name}: {limit.Found}, {(limit.IsAgreed ? "agreed" : "not named in the contract, usual")} {limit.Limit}").ToList();
         return broken.Count > 0 ? new(ClaimGround.PhysicalLimits, true, string.Join("; ", broken) + ".")
             : new(ClaimGround.PhysicalLimits, false, Quality.Limits.Any(limit => limit.Passed == true) ? "Every limit that was measured is kept." : "The arrival's sample was not graded: do that first.");
     }

@@ -17,7 +17,8 @@ public sealed record ClaimGoods(
     DateOnly ShipUntil, DateOnly? ShippedOn, DateOnly? DischargedOn, IReadOnlyList<string> Containers);
 
 /// <summary>What was received, and how.</summary>
-public sealed record ClaimReceipt(DateOnly On, int ShippedBags, int Bags, Weight Shipped, Weight Landed, IReadOnlyList<string> Faults, string? Note);
+/// <param name="Corrections">How often the receipt had been corrected by then.</param>
+public sealed record ClaimReceipt(DateOnly On, int ShippedBags, int Bags, Weight Shipped, Weight Landed, IReadOnlyList<string> Faults, string? Note, int? TenthsOfCelsius, Percent? Humidity, int Corrections);
 
 /// <summary>Both panels and the verdict, in points.</summary>
 /// <param name="Approved">Mean of the approved sample's cuppers.</param>
@@ -64,8 +65,8 @@ public sealed record ClaimCase(
 
     public bool IsLate() => Times.Any(time => time.IsLate());
 
-    /// <summary>The first last day that counts for it; null where none is known.</summary>
-    public DateOnly? LastDay() => Times.Min(time => time.LastDay);
+    /// <summary>The first last day of the claim itself, weighing left aside; null where none is known.</summary>
+    public DateOnly? LastDay() => Times.Where(time => time.What != ClaimTimes.Weighing).Min(time => time.LastDay);
 
     /// <exception cref="RuleBrokenException">A ground is missing, twice or not shown, or the amount cannot be.</exception>
     internal static ClaimCase Of(ClaimBasis basis, ClaimOrder order)
@@ -76,7 +77,7 @@ public sealed record ClaimCase(
         return new ClaimCase(
             new ClaimParties(terms.Buyer, terms.Seller, contract.Ref, version.Number, version.SignedOn, terms.Form.Name, terms.Form.Arbitration),
             GoodsOf(basis),
-            new ClaimReceipt(arrival.ReceivedOn, arrival.ShippedBags, arrival.Bags, arrival.Shipped, arrival.Landed, [.. arrival.Condition.Faults()], arrival.Note),
+            new ClaimReceipt(arrival.ReceivedOn, arrival.ShippedBags, arrival.Bags, arrival.Shipped, arrival.Landed, [.. arrival.Condition.Faults()], arrival.Note, arrival.TenthsOfCelsius, arrival.Humidity, arrival.Corrections),
             Shown(basis, order),
             basis.Weight.Sentences,
             CupOf(basis),

@@ -15,7 +15,7 @@ public sealed record ClaimTime(string What, int Days, DateOnly? Start, DateOnly?
 /// <summary>The days that a contract gives for weighing and claims, counted from discharge (handbook, trade 4.1).</summary>
 public static class ClaimTimes
 {
-    private const string Weighing = "Weighing";
+    internal const string Weighing = "Weighing";
     private const string Quality = "Claim on quality";
     private const string Other = "Other claims";
 

@@ -70,13 +70,18 @@ public sealed record ContractedLot(Id<Lot> LotId, string Ref, string Name, strin
     }
 }
 
-/// <summary>What the coffee is to be: in words, and the score that it is to reach on a named form.</summary>
-public sealed record QualityTerms(string Description, Score? LeastScore)
+/// <summary>What the coffee is to be: in words, the score that it is to reach on a named form, and other figures it is to keep.</summary>
+/// <param name="Limits">Null where none are agreed.</param>
+public sealed record QualityTerms(string Description, Score? LeastScore, LimitTerms? Limits = null)
 {
     internal QualityTerms Checked()
     {
         Rule.Require(LeastScore is null or { Points: >= 0m and <= 100m }, "The least score lies between 0 and 100 points.", nameof(LeastScore));
-        return this with { Description = Rule.Text(Description, "The description of the quality", 1000, nameof(Description)) };
+        return this with
+        {
+            Description = Rule.Text(Description, "The description of the quality", 1000, nameof(Description)),
+            Limits = Limits is { } limits && !limits.IsEmpty() ? limits.Checked() : null,
+        };
     }
 }
 

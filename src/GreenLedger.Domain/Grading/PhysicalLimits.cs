@@ -6,8 +6,9 @@ namespace GreenLedger.Domain.Grading;
 public sealed record LimitCheck(string Name, string? Found, string Limit, bool? Passed);
 
 /// <summary>
-/// Published limits for green coffee. A value that was not measured passes nothing and fails nothing.
+/// Limits for green coffee, published or agreed. A value that was not measured passes nothing and fails nothing.
 /// </summary>
+/// <param name="Screen">The screen of the least share, where it is not the one that the grade states.</param>
 public sealed record PhysicalLimits(
     string Name,
     decimal LowestMoisture,
@@ -18,7 +19,8 @@ public sealed record PhysicalLimits(
     int? Quakers,
     decimal? ExportDefects = null,
     bool NoForeignOdour = false,
-    decimal? LeastOnStatedScreen = null)
+    decimal? LeastOnStatedScreen = null,
+    int? Screen = null)
 {
     /// <summary>Washed arabica handbook and poster 2018: handbook quality.md sections 2.1 and 2.3.</summary>
     public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0, NoForeignOdour: true, LeastOnStatedScreen: 95m);
@@ -81,7 +83,7 @@ public sealed record PhysicalLimits(
             yield return new LimitCheck("Odour", grade.HasForeignOdour switch { true => grade.Odour ?? "foreign", false => grade.Odour ?? "clean", null => null }, "none but of coffee", !grade.HasForeignOdour);
         }
 
-        if (LeastOnStatedScreen is { } least && grade.StatedScreen is { } stated)
+        if (LeastOnStatedScreen is { } least && (Screen ?? grade.StatedScreen) is { } stated)
         {
             var retained = grade.RetainedFrom(stated)?.Points;
             yield return new LimitCheck($"Screen {stated} and above", retained is { } share ? Text(share) + " %" : null, $"at least {Text(least)} %", retained is null ? null : retained >= least);

@@ -8,6 +8,31 @@ namespace GreenLedger.Web.Api;
 /// <summary>Bags of a lot on a contract.</summary>
 internal sealed record ContractLotRequest(Guid LotId, int Bags, decimal BagWeightKg);
 
+/// <summary>Figures that the coffee is to keep; what is left out is not agreed, and all given replace all before.</summary>
+/// <param name="CupTolerance">How far below the approved sample the arrival may cup, in points.</param>
+/// <param name="Category1">Full defects at most.</param>
+/// <param name="Category2">Full defects at most.</param>
+internal sealed record AgreedLimitsRequest(
+    decimal? CupTolerance = null,
+    decimal? LowestMoisturePercent = null,
+    decimal? HighestMoisturePercent = null,
+    decimal? WaterActivityBelow = null,
+    decimal? Category1 = null,
+    decimal? Category2 = null,
+    int? Screen = null,
+    decimal? LeastOnScreenPercent = null)
+{
+    public LimitTerms Terms() => new(
+        CupTolerance is { } points ? Score.Of(points) : null,
+        LowestMoisturePercent is { } low ? Percent.Of(low) : null,
+        HighestMoisturePercent is { } high ? Percent.Of(high) : null,
+        WaterActivityBelow is { } activity ? WaterActivity.Of(activity) : null,
+        Category1,
+        Category2,
+        Screen,
+        LeastOnScreenPercent is { } share ? Percent.Of(share) : null);
+}
+
 /// <summary>
 /// Terms of a contract; what is left out stays as the decision, the offer and the standard form (for a draft) or the newest
 /// version (for an amendment) have it. A price given here replaces the way of pricing: <c>outright</c> with currency and unit, or
@@ -17,6 +42,7 @@ internal sealed record TermsRequest(
     IReadOnlyList<ContractLotRequest>? Lots = null,
     string? Quality = null,
     decimal? LeastScore = null,
+    AgreedLimitsRequest? Limits = null,
     decimal? Outright = null,
     string? Currency = null,
     PriceUnit? Unit = null,
@@ -45,7 +71,7 @@ internal sealed record TermsRequest(
     public ContractTerms Over(ContractTerms terms, IReadOnlyList<ContractedLot> known, DateOnly today) => terms with
     {
         Lots = Lots is null ? terms.Lots : [.. Lots.Select(lot => Line(lot, known))],
-        Quality = new QualityTerms(Quality ?? terms.Quality.Description, LeastScore is { } points ? Score.Of(points) : terms.Quality.LeastScore),
+        Quality = new QualityTerms(Quality ?? terms.Quality.Description, LeastScore is { } points ? Score.Of(points) : terms.Quality.LeastScore, Limits?.Terms() ?? terms.Quality.Limits),
         Price = Price(terms.Price, today),
         Delivery = new DeliveryTerms(Incoterm ?? terms.Delivery.Incoterm, Place ?? terms.Delivery.Place, ShipFrom ?? terms.Delivery.ShipFrom, ShipUntil ?? terms.Delivery.ShipUntil),
         Weights = new WeightTerms(

@@ -1,3 +1,4 @@
+using System.Globalization;
 using GreenLedger.Domain.Arrivals;
 
 namespace GreenLedger.Web.Arrivals;
@@ -18,6 +19,9 @@ internal static class ArrivalFigures
         ArrivalOutcome.Short => "tag tag-stop",
         _ => "tag",
     };
+
+    /// <summary>Null where nobody read it: <c>21.5 °C</c>.</summary>
+    public static string? Celsius(int? tenths) => tenths is { } read ? (read / 10m).ToString("0.0", CultureInfo.InvariantCulture) + " °C" : null;
 
     public static string Word(Claim claim) => claim.Outcome?.Word() ?? "open";
 

@@ -32,6 +32,8 @@ public sealed class TermsForm
     [Display(Name = "Least score, points")]
     public decimal? LeastScore { get; set; }
 
+    public LimitsForm Limits { get; set; } = new();
+
     [Display(Name = "The price is")]
     public Pricing Pricing { get; set; }
 
@@ -118,6 +120,7 @@ public sealed class TermsForm
         Lots = [.. terms.Lots.Select(lot => LotForm.Of(lot, isTaken: true))],
         Description = terms.Quality.Description,
         LeastScore = terms.Quality.LeastScore?.Points,
+        Limits = LimitsForm.Of(terms.Quality.Limits ?? new LimitTerms()),
         Pricing = terms.Price is { Outright: null, Month: not null } ? Pricing.ToBeFixed : Pricing.Outright,
         Outright = terms.Price.Outright?.Amount,
         Currency = terms.Price.Outright?.Currency.Code ?? "USD",
@@ -158,7 +161,7 @@ public sealed class TermsForm
         buyer,
         seller,
         [.. Lots.Where(lot => lot.IsTaken).Select(lot => lot.Line(known)).OfType<ContractedLot>()],
-        new QualityTerms(Description ?? "", LeastScore is { } points ? Score.Of(points) : null),
+        new QualityTerms(Description ?? "", LeastScore is { } points ? Score.Of(points) : null, Limits.Terms()),
         Price(today),
         new DeliveryTerms(Incoterm, Place ?? "", ShipFrom!.Value, ShipUntil!.Value),
         new WeightTerms(Basis, Percent.Of(FranchisePercent), Percent.Of(TolerancePercent)),

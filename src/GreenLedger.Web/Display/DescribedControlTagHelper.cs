@@ -29,9 +29,10 @@ public sealed class DescribedControlTagHelper : TagHelper
             ids.Add(hintId);
         }
 
-        if (ViewContext.ViewData.ModelState.GetFieldValidationState(For.Name) == ModelValidationState.Invalid)
+        var name = ViewContext.ViewData.TemplateInfo.GetFullHtmlFieldName(For.Name);
+        if (ViewContext.ViewData.ModelState.GetFieldValidationState(name) == ModelValidationState.Invalid)
         {
-            ids.Add(TagBuilder.CreateSanitizedId(For.Name, "_") + "_error");
+            ids.Add(TagBuilder.CreateSanitizedId(name, "_") + "_error");
             output.Attributes.SetAttribute("aria-invalid", "true");
         }
 

@@ -27,7 +27,7 @@ public sealed class FieldTagHelper(IHtmlGenerator generator) : TagHelper
 
     public override async Task ProcessAsync(TagHelperContext context, TagHelperOutput output)
     {
-        var id = TagBuilder.CreateSanitizedId(For.Name, "_");
+        var id = TagBuilder.CreateSanitizedId(ViewContext.ViewData.TemplateInfo.GetFullHtmlFieldName(For.Name), "_");
         context.Items[typeof(FieldTagHelper)] = Hint is null ? null! : id + "_hint";
         var control = await output.GetChildContentAsync();
         output.TagName = "div";

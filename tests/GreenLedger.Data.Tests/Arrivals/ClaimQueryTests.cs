@@ -42,8 +42,9 @@ public sealed class ClaimQueryTests(Ledgers ledgers)
         Assert.Equal(["C26-001"], await RefsAsync(new ClaimFilter(IsLate: true), null));
         Assert.Equal(["C26-002", "C26-001"], await RefsAsync(new ClaimFilter("cerro alto p26-001"), null));
         Assert.Empty(await RefsAsync(new ClaimFilter("elsewhere"), null));
-        // Weighing until 24 March comes before quality until 31 March (handbook, trade, check value 36).
-        Assert.Equal(["C26-002", "C26-001"], await RefsAsync(new ClaimFilter(), "last"));
+        // Quality until 31 March comes before other claims until 17 April (handbook, trade, check value 36).
+        Assert.Equal(["C26-001", "C26-002"], await RefsAsync(new ClaimFilter(), "last"));
+        Assert.Equal(["C26-002", "C26-001"], await RefsAsync(new ClaimFilter(), "-last"));
         Assert.Equal(["C26-001", "C26-002"], await RefsAsync(new ClaimFilter(), "ref"));
         Assert.Equal(["C26-002", "C26-001"], await RefsAsync(new ClaimFilter(), "settled"));
         Assert.Equal("C26-003", await db.Claims.NextRefAsync(ShortArrival.Claimed, Stop));

@@ -1,6 +1,8 @@
 using System.Net;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Arrivals;
@@ -103,5 +105,47 @@ public sealed class ArrivalPagesTests(HouseFixture house) : IClassFixture<HouseF
         await buyer.SendFormAsync("/Arrivals/Habits", new Dictionary<string, string> { ["Input.TolerancePoints"] = "1" });
 
         Assert.Contains("The arrival matches: it cupped 1.75 points below the approved sample.", wide, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_receipt_is_corrected_with_a_reason_and_the_first_version_stays_on_the_page()
+    {
+        var lot = await ArrivedLot.FillAsync(house);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var right = new Dictionary<string, string> { ["Input.LandedKg"] = "18900", ["Input.OdourBags"] = "3", ["Input.Odour"] = "diesel", ["Input.TemperatureCelsius"] = "21.5", ["Input.HumidityPercent"] = "58" };
+
+        var refused = await buyer.SendFormAsync($"/Arrivals/Correct/{lot.Arrival}", right);
+        var taken = await buyer.SendFormAsync($"/Arrivals/Correct/{lot.Arrival}", new Dictionary<string, string>(right) { ["Input.Reason"] = "The scales were read wrong." });
+
+        Assert.Contains("is missing", (await TestBrowser.PageAsync(refused)).QuerySelector("#Input_Reason_error")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
+        var text = (await buyer.ReadAsync($"/Arrivals/Arrival/{lot.Arrival}")).QuerySelector("main")!.TextContent;
+        // Handbook, trade, check value 66: 18,900 kg landed are within the franchise.
+        Assert.Contains("does not exceed the franchise", text, StringComparison.Ordinal);
+        Assert.Contains("The scales were read wrong.", text, StringComparison.Ordinal);
+        Assert.Contains("18,790 kg net, 2 wet.", text, StringComparison.Ordinal);
+        Assert.Contains("3 with odour: diesel", text, StringComparison.Ordinal);
+        Assert.Contains("21.5 °C, 58 % relative humidity", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_blind_pair_is_laid_out_from_the_arrival_with_both_samples_chosen()
+    {
+        var lot = await ArrivedLot.FillAsync(house);
+        await house.InLedgerAsync(async db =>
+        {
+            var arrival = await db.Arrivals.SingleAsync(one => one.Id == lot.Arrival, Stop);
+            var another = new Sample(arrival.LotId, SampleKind.Arrival, "ARX" + lot.Arrival.Value.ToString("N")[..8], new DateOnly(2026, 11, 21), Weight.FromGrams(500m));
+            db.Add(another);
+            arrival.Compare(await db.Samples.SingleAsync(one => one.Id == arrival.ApprovedSampleId, Stop), another);
+            await db.SaveChangesAsync(Stop);
+        });
+        var leader = await house.BrowserAsync(Role.Buyer);
+
+        var link = (await leader.ReadAsync($"/Arrivals/Arrival/{lot.Arrival}")).QuerySelector("a[href*='/Cupping/New?sample=']")!.GetAttribute("href")!;
+        var chosen = (await leader.ReadAsync(link)).QuerySelectorAll("input[name='Input.Samples'][checked]").Select(box => box.GetAttribute("value"));
+
+        Assert.Equal(link.Split("sample=").Skip(1).Select(id => id.TrimEnd('&')).Order(), chosen.Order());
+        Assert.Equal(2, chosen.Count());
     }
 }

@@ -19,6 +19,9 @@ public sealed class ClaimModel(ClaimQuery query, TimeProvider clock) : PageModel
 
     public IReadOnlyDictionary<Id<Person>, string> Names { get; private set; } = new Dictionary<Id<Person>, string>();
 
+    /// <summary>The receipt was corrected after the claim was opened, which keeps its figures.</summary>
+    public bool IsReceiptCorrected { get; private set; }
+
     public bool MayWrite => User.MayWrite("Arrivals");
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
@@ -29,6 +32,7 @@ public sealed class ClaimModel(ClaimQuery query, TimeProvider clock) : PageModel
         }
 
         Claim = claim;
+        IsReceiptCorrected = await query.CorrectionsAsync(claim, cancellationToken) > claim.Case.Receipt.Corrections;
         Names = await query.NamesAsync(claim, cancellationToken);
         return Page();
     }

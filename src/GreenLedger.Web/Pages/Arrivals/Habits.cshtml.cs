@@ -16,7 +16,16 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         var habits = await FindAsync(cancellationToken) ?? new ArrivalHabits();
-        Input = new HabitsForm { Version = habits.Version, TolerancePoints = habits.Tolerance.Points, BetweenSessionsPoints = habits.BetweenSessions?.Points };
+        Input = new HabitsForm
+        {
+            Version = habits.Version,
+            TolerancePoints = habits.Tolerance.Points,
+            BetweenSessionsPoints = habits.BetweenSessions?.Points,
+            LowestMoisturePercent = habits.LowestMoisture.Points,
+            HighestMoisturePercent = habits.HighestMoisture.Points,
+            WaterActivityBelow = habits.WaterActivityBelow?.Ratio,
+            LeastOnStatedScreenPercent = habits.LeastOnStatedScreen?.Points,
+        };
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
@@ -33,6 +42,11 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
         }
 
         habits.Judge(Score.Of(Input.TolerancePoints!.Value), Input.BetweenSessionsPoints is { } between ? Score.Of(between) : null);
+        habits.Limit(
+            Percent.Of(Input.LowestMoisturePercent!.Value),
+            Percent.Of(Input.HighestMoisturePercent!.Value),
+            Input.WaterActivityBelow is { } activity ? WaterActivity.Of(activity) : null,
+            Input.LeastOnStatedScreenPercent is { } share ? Percent.Of(share) : null);
         await db.SaveChangesAsync(cancellationToken);
         Say("Arrivals are judged by these from now on.");
         return RedirectToPage("Habits");
@@ -50,5 +64,23 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
 
         [Display(Name = "Between sessions (points)")]
         public decimal? BetweenSessionsPoints { get; set; }
+
+        [Required(ErrorMessage = "Give the lowest moisture; 0 for none.")]
+        [Range(0, 30, ErrorMessage = "Moisture lies between 0 and 30 %.")]
+        [Display(Name = "Lowest moisture (%)")]
+        public decimal? LowestMoisturePercent { get; set; }
+
+        [Required(ErrorMessage = "Give the highest moisture.")]
+        [Range(0, 30, ErrorMessage = "Moisture lies between 0 and 30 %.")]
+        [Display(Name = "Highest moisture (%)")]
+        public decimal? HighestMoisturePercent { get; set; }
+
+        [Range(0, 1, ErrorMessage = "Water activity lies between 0 and 1.")]
+        [Display(Name = "Water activity below")]
+        public decimal? WaterActivityBelow { get; set; }
+
+        [Range(0, 100, ErrorMessage = "The share lies between 0 and 100 %.")]
+        [Display(Name = "Least share on the stated screen (%)")]
+        public decimal? LeastOnStatedScreenPercent { get; set; }
     }
 }

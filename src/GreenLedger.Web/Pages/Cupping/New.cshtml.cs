@@ -40,11 +40,12 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
     /// <summary>What the choice would give; null until it was asked for.</summary>
     public TableProposal? Proposal { get; private set; }
 
-    public async Task OnGetAsync(Id<Sample>? sample, CancellationToken cancellationToken)
+    /// <param name="sample">Those that are chosen from the start: an arrival and what was approved, for instance.</param>
+    public async Task OnGetAsync(Id<Sample>[] sample, CancellationToken cancellationToken)
     {
+        Input.Samples = [.. sample];
         await LoadAsync(cancellationToken);
         Input.Show(Habits, await db.NewestDescriptiveAsync(cancellationToken));
-        Input.Samples = sample is { } chosen ? [chosen] : [];
         Input.HeldOn = house.Today;
         Input.ReferenceId = await sessions.LastReferenceAsync(cancellationToken);
     }
@@ -87,7 +88,8 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
         var seal = await reader.SealAsync();
         var waiting = await query.ListAsync(new SampleFilter(Waiting: SampleStep.Cupped), seal, 0, Shown, cancellationToken);
         var others = await query.ListAsync(new SampleFilter(), seal, 0, Shown, cancellationToken);
-        Samples = [.. waiting.Concat(others).DistinctBy(row => row.Id).Take(Shown)];
+        IReadOnlyList<SampleRow> chosen = Input.Samples.Count == 0 ? [] : await query.ListAsync(new SampleFilter(Among: Input.Samples), seal, 0, Shown, cancellationToken);
+        Samples = [.. chosen.Concat(waiting).Concat(others).DistinctBy(row => row.Id).Take(Shown)];
         References = [new SelectListItem("none", ""), .. Samples.Select(row => new SelectListItem($"{row.LabelCode} · {row.LotName}", row.Id.ToString()))];
     }
 
