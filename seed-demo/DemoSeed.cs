@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
+using GreenLedger.SeedDemo.Arrivals;
 using GreenLedger.SeedDemo.Choosing;
 using GreenLedger.SeedDemo.Contracts;
 using GreenLedger.SeedDemo.Cupping;
@@ -67,7 +68,9 @@ public static class DemoSeed
         var rules = new BuyersRules(methods, cast.Buyer.Id, opening.AddDays(60));
         var asItStood = new AsItStood(cast.House, shelf.Coffees, sessions, grades, routes, rates, quotes);
         var decisions = new BuyersHand(cast, rules, asItStood, shelf.Coffees, new Draw(Seed + 8)).Decide(today.AddYears(-Market.Years), today);
-        var contracts = new PurchaseDesk(cast, market, shelf.Coffees, shelf.Suppliers, now, new Draw(Seed + 12)).Write(decisions);
+        var quay = new Quayside(cast, now, new Draw(Seed + 13));
+        var contracts = new PurchaseDesk(cast, market, shelf.Coffees, shelf.Suppliers, quay, now, new Draw(Seed + 12)).Write(decisions);
+        var landed = new ArrivalTable(cast, forms, shelf.Coffees, now, new Draw(Seed + 14)).Cup(quay.Landings);
 
         db.AddRange([.. routes, .. growers.Producers, .. shelf.Suppliers, .. rules.All]);
         db.AddRange(new AddressBook(new Draw(Seed + 20)).Write(shelf.Suppliers));
@@ -86,6 +89,9 @@ public static class DemoSeed
         db.AddRange(sessions);
         db.AddRange(decisions);
         db.AddRange(contracts);
+        db.AddRange(quay.Shipments);
+        db.AddRange(quay.Landings.Select(landing => landing.Arrival));
+        db.AddRange(landed);
         db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags, contracts));
         await db.SaveChangesAsync(cancellationToken);
     }

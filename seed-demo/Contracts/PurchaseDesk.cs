@@ -4,6 +4,7 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
+using GreenLedger.SeedDemo.Arrivals;
 using GreenLedger.SeedDemo.Offers;
 using GreenLedger.SeedDemo.People;
 using GreenLedger.SeedDemo.Pricing;
@@ -15,7 +16,7 @@ namespace GreenLedger.SeedDemo.Contracts;
 /// fixed or to be signed. One was amended, one amendment waits for its signatures, one contract was cancelled and one shipped
 /// before anybody had approved its sample.
 /// </summary>
-internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection<Shelved> coffees, IReadOnlyCollection<Supplier> suppliers, DateTimeOffset now, Draw draw)
+internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection<Shelved> coffees, IReadOnlyCollection<Supplier> suppliers, Quayside quay, DateTimeOffset now, Draw draw)
 {
     /// <summary>Two containers.</summary>
     private const decimal MostKilograms = 38_400m;
@@ -50,6 +51,7 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         8 => Fate.Landed,
         _ when index == count / 3 => Fate.Cancelled,
         _ when index == count / 2 => Fate.Breach,
+        _ when index == (count / 2) + 3 => Fate.Short,
         _ => Fate.Usual,
     };
 
@@ -78,7 +80,7 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         if (fate != Fate.AwaitingApproval)
         {
             Fix(contract, signedOn, fate);
-            Travel(contract, fate);
+            Travel(contract, coffee.Coffee.Origin.Code, fate);
         }
 
         return contract;
@@ -173,7 +175,7 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         }
     }
 
-    private void Travel(Contract contract, Fate fate)
+    private void Travel(Contract contract, string origin, Fate fate)
     {
         var shipped = fate switch
         {
@@ -188,8 +190,15 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
             return;
         }
 
+        quay.Ship(contract, shipped, origin);
         var arrived = shipped.AddDays(fate == Fate.Landed ? 36 : draw.Between(27, 41));
-        if (Do(arrived, (on, at) => contract.Arrive(on, null, cast.Lead.Id, at)) && fate != Fate.Landed && contract.Price.IsKnown())
+        if (!Do(arrived, (on, at) => contract.Arrive(on, null, cast.Lead.Id, at)))
+        {
+            return;
+        }
+
+        quay.Receive(contract, arrived, origin, isShort: fate is Fate.Landed or Fate.Short);
+        if (fate != Fate.Landed && contract.Price.IsKnown())
         {
             Do(arrived.AddDays(draw.Between(24, 40)), (on, at) => contract.Close(on, null, cast.Buyer.Id, at));
         }
@@ -239,5 +248,6 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         Rolled,
         Afloat,
         Landed,
+        Short,
     }
 }

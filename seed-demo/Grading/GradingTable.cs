@@ -10,7 +10,7 @@ namespace GreenLedger.SeedDemo.Grading;
 /// <summary>Grades most samples the day after they came: most are sound, a few are too wet or too rough.</summary>
 internal sealed class GradingTable(Cast cast, DateOnly today, Draw draw)
 {
-    private const string Meter = "Bench meter, checked against ISO 6673";
+    internal const string Meter = "Bench meter, checked against ISO 6673";
 
     public IEnumerable<GreenGrade> Grade(IEnumerable<Bag> bags) =>
         bags.Where(bag => bag.ReceivedOn < today.AddDays(-1) && draw.Chance(0.88)).Select(Grade);

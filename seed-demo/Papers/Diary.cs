@@ -1,4 +1,5 @@
 using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Cupping;
@@ -9,6 +10,7 @@ using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
 using GreenLedger.SeedDemo.People;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 
@@ -62,6 +64,9 @@ internal sealed class Diary : IDisposable
         BuyingRules rules => (rules.Id.Value, new Moment(_cast.Buyer.Id, rules.Revisions[^1].At)),
         Decision decision => (decision.Id.Value, new Moment(decision.By, decision.WithdrawnAt ?? decision.At)),
         Contract contract => (contract.Id.Value, new Moment(contract.Newest.WrittenBy, contract.Moves.Count == 0 ? contract.Newest.WrittenAt : contract.Moves[^1].At)),
+        Shipment shipment => (shipment.Id.Value, new Moment(_cast.Buyer.Id, Day(shipment.ShippedOn!.Value))),
+        Arrival arrival => (arrival.Id.Value, new Moment(arrival.By, arrival.At)),
+        Claim claim => (claim.Id.Value, new Moment(claim.By, claim.At)),
         Note note => (note.Id.Value, new Moment(note.By, note.At)),
         Attachment attachment => (attachment.Id.Value, new Moment(attachment.By, attachment.At)),
         _ => null,
