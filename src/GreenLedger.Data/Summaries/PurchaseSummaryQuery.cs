@@ -63,6 +63,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
         var shipments = await db.Shipments.AsNoTracking().Whole().Where(shipment => shipment.Lots.Any(lot => ids.Contains(lot.ContractId))).ToListAsync(cancellationToken);
         var shipped = shipments.ConvertAll(shipment => shipment.Id);
         var arrivals = await db.Arrivals.AsNoTracking().Where(arrival => shipped.Contains(arrival.ShipmentId)).ToListAsync(cancellationToken);
+        var claims = (await db.Claims.AsNoTracking().Where(claim => ids.Contains(claim.ContractId)).OrderBy(claim => claim.Ref).ToListAsync(cancellationToken)).ToLookup(claim => claim.ContractId);
         var lots = contracts.SelectMany(contract => contract.Lots.Select(lot => lot.LotId)).Distinct().ToList();
         var facts = await FactsAsync(db.Lots.AsNoTracking().Where(lot => lots.Contains(lot.Id)), cancellationToken);
         var sellers = contracts.Select(contract => contract.SupplierId).Distinct().ToList();
@@ -73,7 +74,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
             {
                 var signed = Valuation.SignedOn(contract);
                 var named = contract.Lots.ToDictionary(lot => lot.LotId, lot => facts[lot.LotId] with { Supplier = names[contract.SupplierId], Score = scores.When(lot.LotId, signed) });
-                return ReadingOf(contract, shipments, arrivals, scores.OfSamples, valuation).Lots(named);
+                return (ReadingOf(contract, shipments, arrivals, scores.OfSamples, valuation) with { Claims = [.. claims[contract.Id]] }).Lots(named);
             }),
         ];
     }

@@ -9,9 +9,10 @@ namespace GreenLedger.Domain.Summaries;
 /// <summary>Reads a signed contract with its shipments and arrivals into the flat lots that a summary adds up.</summary>
 /// <param name="Shipments">Every shipment that carries a lot of the contract.</param>
 /// <param name="Arrivals">Every arrival of those shipments.</param>
+/// <param name="Claims">Those made of it; null for none.</param>
 /// <param name="Scores">Panel scores of samples, for approved and arrival samples.</param>
 public sealed record PurchaseReading(
-    Contract Contract, IReadOnlyList<Shipment> Shipments, IReadOnlyList<Arrival> Arrivals, IReadOnlyDictionary<Id<Samples.Sample>, Score> Scores, Valuation Valuation)
+    Contract Contract, IReadOnlyList<Shipment> Shipments, IReadOnlyList<Arrival> Arrivals, IReadOnlyDictionary<Id<Samples.Sample>, Score> Scores, Valuation Valuation, IReadOnlyList<Claim>? Claims = null)
 {
     /// <summary>One for each lot of the terms that hold.</summary>
     /// <param name="lots">What is known of each lot.</param>
@@ -47,6 +48,7 @@ public sealed record PurchaseReading(
             ],
             Judgements = [.. Contract.Approvals.Where(one => one.LotId == lot.LotId).Select(one => new Judged(one.On, one.Round, one.Verdict, one.Remarks))],
             Comparisons = [.. Arrivals.Where(one => IsOf(one, lot)).Select(Comparison)],
+            Claims = [.. (Claims ?? []).Where(claim => claim.LotId == lot.LotId).Select(ClaimOf)],
         };
     }
 
@@ -91,6 +93,9 @@ public sealed record PurchaseReading(
 
     private Compared Comparison(Arrival arrival) => new(
         arrival.Id, arrival.ReceivedOn, arrival.Shipped, arrival.Landed, ScoreOf(arrival.ApprovedSampleId), ScoreOf(arrival.ArrivalSampleId));
+
+    private Claimed ClaimOf(Claim claim) => new(
+        claim.Id, claim.Ref, claim.On, Valuation.At(claim.Amount, claim.On), claim.Outcome is null, claim.Outcome?.Word() ?? "open", Valuation.At(claim.Settled, claim.SettledOn ?? claim.On));
 
     private Score? ScoreOf(Id<Samples.Sample>? sample) => sample is { } id && Scores.TryGetValue(id, out var score) ? score : null;
 }

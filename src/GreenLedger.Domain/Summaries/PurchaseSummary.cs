@@ -194,6 +194,13 @@ public sealed class PurchaseSummary
     public IReadOnlyList<(PurchasedLot Purchase, Compared Compared)> Comparisons() =>
         [.. Lots.SelectMany(lot => lot.Comparisons.Where(one => Wish.Period.Holds(one.On)).Select(one => (lot, one))).OrderByDescending(one => one.one.On).ThenBy(one => one.lot.ContractRef, StringComparer.Ordinal)];
 
+    /// <summary>Claims made in the period, and older ones that are still open; the newest first.</summary>
+    public IReadOnlyList<(PurchasedLot Purchase, Claimed Claim)> Claims() =>
+    [
+        .. Lots.SelectMany(lot => lot.Claims.Where(claim => Wish.Period.Holds(claim.On) || (claim.IsOpen && claim.On < Wish.Period.From)).Select(claim => (lot, claim)))
+            .OrderByDescending(one => one.claim.On).ThenBy(one => one.claim.Ref, StringComparer.Ordinal),
+    ];
+
     public string BandOf(LotFacts lot)
     {
         ArgumentNullException.ThrowIfNull(lot);

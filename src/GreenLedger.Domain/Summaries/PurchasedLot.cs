@@ -38,6 +38,12 @@ public sealed record Compared(Id<Arrival> ArrivalId, DateOnly On, Weight Shipped
     public decimal? Points => Arrived?.Points - Approved?.Points;
 }
 
+/// <summary>A claim made for a purchased lot.</summary>
+/// <param name="Amount">In the house currency at the rate of its day; null where no amount was stated or a rate is missing.</param>
+/// <param name="State">open, or its outcome in words.</param>
+/// <param name="Settled">What the seller pays or credits, likewise.</param>
+public sealed record Claimed(Id<Claim> ClaimId, string Ref, DateOnly On, Money? Amount, bool IsOpen, string State, Money? Settled);
+
 /// <summary>A lot of a signed contract, flat, with everything that a summary adds up.</summary>
 public sealed record PurchasedLot
 {
@@ -74,6 +80,8 @@ public sealed record PurchasedLot
     public IReadOnlyList<Judged> Judgements { get; init; } = [];
 
     public IReadOnlyList<Compared> Comparisons { get; init; } = [];
+
+    public IReadOnlyList<Claimed> Claims { get; init; } = [];
 
     /// <summary>Part of the price is taken from a settlement.</summary>
     public bool IsProvisional => OpenMonth is not null;

@@ -15,7 +15,7 @@ public static class SummaryTables
         ArgumentNullException.ThrowIfNull(summary);
         return
         [
-            Steps(summary), ToDecide(summary), Groups(summary), Bands(summary), Scores(summary), Judgements(summary), Arrivals(summary),
+            Steps(summary), ToDecide(summary), Groups(summary), Bands(summary), Scores(summary), Judgements(summary), Arrivals(summary), Claims(summary),
             Priced(summary), Unpriced(summary), Positions(summary),
         ];
     }
@@ -207,6 +207,22 @@ public static class SummaryTables
             {
                 Contract(one.Purchase), new(LotOf(one.Purchase).Value, new SummaryLink(Arrival: one.Compared.ArrivalId)), one.Compared.On, one.Compared.Shipped.Kilograms, one.Compared.Landed.Kilograms,
                 one.Compared.WeightDifference.Fraction, one.Compared.Approved?.Points, one.Compared.Arrived?.Points, one.Compared.Points,
+            }),
+        ]).Totalled();
+
+    private static SummaryTable Claims(PurchaseSummary summary) => new SummaryTable(
+        "Claims",
+        "Claims, open and settled",
+        "Made in the period, and older ones that are still open; amounts at the rate of their day. A claim without an amount is still to be put into figures.",
+        [
+            new("Claim", FigureKind.Text), new("Contract", FigureKind.Text), new("Lot", FigureKind.Text), new("Supplier", FigureKind.Text), new("Day", FigureKind.Day),
+            new($"Claimed, {summary.Currency}", FigureKind.Money, ColumnTotal.Sum), new("State", FigureKind.Text), new($"Settled, {summary.Currency}", FigureKind.Money, ColumnTotal.Sum),
+        ],
+        [
+            .. summary.Claims().Select(one => new SummaryCell[]
+            {
+                new(one.Claim.Ref, new SummaryLink(Claim: one.Claim.ClaimId)), Contract(one.Purchase), LotOf(one.Purchase), one.Purchase.Lot.Supplier, one.Claim.On,
+                one.Claim.Amount?.Amount, one.Claim.State, one.Claim.Settled?.Amount,
             }),
         ]).Totalled();
 

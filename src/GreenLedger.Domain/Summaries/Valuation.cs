@@ -25,6 +25,9 @@ public sealed record Valuation(Currency Currency, DateOnly AsOf, ExchangeRates R
             : null;
     }
 
+    /// <summary>Money in the house currency at the rate of a day; null where there is none, or no rate.</summary>
+    public Money? At(Money? money, DateOnly on) => money is { } known ? Rates.Find(known.Currency, Currency, on)?.Of(known) : null;
+
     /// <summary>The day on which its first version was signed, which is the day of its rate.</summary>
     public static DateOnly SignedOn(Contract contract)
     {

@@ -32,6 +32,12 @@ internal sealed record ComparedReply(Guid ArrivalId, string ContractRef, string 
         one.Compared.ArrivalId.Value, one.Purchase.ContractRef, one.Purchase.Lot.Ref, one.Compared.On, one.Compared.Shipped.Kilograms, one.Compared.Landed.Kilograms, one.Compared.Approved?.Points, one.Compared.Arrived?.Points);
 }
 
+internal sealed record ClaimedReply(Guid ClaimId, string Ref, string ContractRef, DateOnly Day, MoneyReply? Claimed, string State, MoneyReply? Settled)
+{
+    public static ClaimedReply Of((PurchasedLot Purchase, Claimed Claim) one) => new(
+        one.Claim.ClaimId.Value, one.Claim.Ref, one.Purchase.ContractRef, one.Claim.On, one.Claim.Amount is { } amount ? MoneyReply.Of(amount) : null, one.Claim.State, one.Claim.Settled is { } settled ? MoneyReply.Of(settled) : null);
+}
+
 internal sealed record PricedMonthReply(DateOnly Month, int Lots, decimal PricedKg, decimal UnpricedKg);
 
 internal sealed record UnpricedMonthReply(string FuturesMonth, int Lots, decimal UnpricedKg);
@@ -59,7 +65,7 @@ internal sealed record PurchaseSummaryReply(
     TotalReply Contracted, TotalReply Shipped, TotalReply Arrived, TotalReply ToCome,
     TotalReply ContractedBefore, TotalReply ShippedBefore, TotalReply ArrivedBefore,
     IReadOnlyList<CutGroupReply> Groups, IReadOnlyList<BandReply> Bands, FuturesAverageReply? Futures, FuturesAverageReply? FuturesBefore,
-    IReadOnlyList<ScoreLineReply> Scores, ApprovalCountsReply Approvals, IReadOnlyList<ComparedReply> Arrivals,
+    IReadOnlyList<ScoreLineReply> Scores, ApprovalCountsReply Approvals, IReadOnlyList<ComparedReply> Arrivals, IReadOnlyList<ClaimedReply> Claims,
     IReadOnlyList<PricedMonthReply> Priced, IReadOnlyList<UnpricedMonthReply> Unpriced, IReadOnlyList<PurchaseRowReply> Positions, IReadOnlyList<ToDecideReply> ToDecide)
 {
     public static PurchaseSummaryReply Of(PurchaseSummary summary)
@@ -76,6 +82,7 @@ internal sealed record PurchaseSummaryReply(
             [.. summary.ScoreLines().Select(line => new ScoreLineReply(line.From, line.Offered, line.Bought, line.BoughtNet.Kilograms))],
             new ApprovalCountsReply(approvals.FirstTime, approvals.Later, approvals.Refused),
             [.. summary.Comparisons().Select(ComparedReply.Of)],
+            [.. summary.Claims().Select(ClaimedReply.Of)],
             [.. summary.PricedMonths().Select(month => new PricedMonthReply(month.Month, month.Rows, month.Priced.Kilograms, month.Unpriced.Kilograms))],
             [.. summary.UnpricedMonths().Select(month => new UnpricedMonthReply(month.Month.ToString(), month.Rows, month.Net.Kilograms))],
             [.. summary.Positions().Select(PurchaseRowReply.Of)],

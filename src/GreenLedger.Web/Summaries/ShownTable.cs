@@ -24,6 +24,7 @@ public sealed record ShownTable(SummaryTable Table, PurchaseSummary Summary)
         { Link.Group: { } group } => url.Page("/Summaries/Index", SummaryAsk.RouteOf(Summary.Wish with { Group = group })),
         { Link.Contract: { } contract } => url.Page("/Contracts/Contract", new { Id = contract }),
         { Link.Arrival: { } arrival } => url.Page("/Arrivals/Arrival", new { Id = arrival }),
+        { Link.Claim: { } claim } => url.Page("/Arrivals/Claim", new { Id = claim }),
         { Link.Offer: { } offer } => url.Page("/Offers/Offer", new { Id = offer }),
         _ => null,
     };

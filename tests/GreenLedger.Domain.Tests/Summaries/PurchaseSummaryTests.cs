@@ -63,6 +63,23 @@ public sealed class PurchaseSummaryTests
         Assert.Equal((0.750m, 0.917m), (counts.FirstTimeShare, Math.Round(counts.ApprovedShare!.Value, 3)));
     }
 
+    /// <summary>Worked by hand: made in the year 639.09, older and open 1,200.00, older and settled left out: 1,839.09 claimed, 400.00 settled.</summary>
+    [Fact]
+    public void Claims_of_the_period_stand_beside_older_ones_that_are_open()
+    {
+        Claimed Claim(string name, DateOnly on, decimal amount, bool isOpen, decimal? settled) =>
+            new(Id<Domain.Arrivals.Claim>.New(), name, on, Money.Of(amount, Currency.Eur), isOpen, isOpen ? "open" : "settled", settled is { } paid ? Money.Of(paid, Currency.Eur) : null);
+        var lot = Purchases.Lot("Peru", 690m, 6_000m, 86m, May) with
+        {
+            Claims = [Claim("C26-001", May, 639.09m, false, 400m), Claim("C25-004", new DateOnly(2025, 11, 2), 1_200m, true, null), Claim("C25-001", new DateOnly(2025, 2, 2), 90m, false, 90m)],
+        };
+
+        var table = SummaryTables.Of(Purchases.Summary([lot])).Single(one => one.Name == "Claims");
+
+        Assert.Equal(["C26-001", "C25-004"], table.Rows.Select(row => row[0].Value));
+        Assert.Equal((1_839.09m, 400m), ((decimal)table.Totals![5].Value!, (decimal)table.Totals[7].Value!));
+    }
+
     [Fact]
     public void Scores_bought_stand_beside_scores_offered_by_whole_points()
     {
