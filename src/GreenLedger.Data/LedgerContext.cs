@@ -52,6 +52,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Producer> Producers => Set<Producer>();
 
+    public DbSet<Plot> Plots => Set<Plot>();
+
     public DbSet<ProcessMethod> ProcessMethods => Set<ProcessMethod>();
 
     public DbSet<Supplier> Suppliers => Set<Supplier>();
@@ -61,6 +63,8 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<SupplierMapping> SupplierMappings => Set<SupplierMapping>();
 
     public DbSet<Lot> Lots => Set<Lot>();
+
+    public DbSet<DueDiligence> DueDiligences => Set<DueDiligence>();
 
     public DbSet<Offer> Offers => Set<Offer>();
 

@@ -53,6 +53,9 @@ public sealed class Country
     /// <summary>Ports of loading by UN/LOCODE, parted by spaces: <c>COBUN COCTG COSMR</c>.</summary>
     public string? Ports { get; private set; }
 
+    /// <summary>Of low risk under Regulation (EU) 2023/1115 (Implementing Regulation (EU) 2025/1093; handbook, trade 5.2 and 7.5): data that may change.</summary>
+    public bool IsLowRisk { get; private set; }
+
     public string SearchText { get; private set; }
 
     public void Rename(string name, IEnumerable<string> otherNames)
@@ -62,6 +65,9 @@ public sealed class Country
         _otherNames.AddRange(otherNames.Select(other => other.Trim()).Where(other => other.Length > 0).Distinct());
         Index();
     }
+
+    /// <summary>Says whether the country is of low risk of deforestation by the Union's list.</summary>
+    public void Judge(bool isLowRisk) => IsLowRisk = isLowRisk;
 
     /// <summary>States the crop months; each is 1 to 12 or null where it is not known.</summary>
     public void StateHarvest(int? cropYearStart, int? from, int? to)

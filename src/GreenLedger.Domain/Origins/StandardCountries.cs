@@ -40,6 +40,9 @@ public static class StandardCountries
         LA|Laos||10|11|2|60||
         """;
 
+    /// <summary>Read as of low risk in the published list (handbook, trade 5.2); those only inferred are left for the buyer to confirm.</summary>
+    private static readonly string[] LowRisk = ["IN", "LA", "VN"];
+
     /// <summary>Fresh entities, in the order of the handbook's table.</summary>
     public static IReadOnlyList<Country> All() =>
         [.. Table.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(Read)];
@@ -51,6 +54,7 @@ public static class StandardCountries
         country.Rename(parts[1], parts[8].Split(','));
         country.StateHarvest(Month(parts[3]), Month(parts[4]), Month(parts[5]));
         country.StateTrade(parts[2], Weight.TryParse(parts[6], null, out var bag) ? bag : null, parts[7]);
+        country.Judge(LowRisk.Contains(country.Code));
         return country;
     }
 

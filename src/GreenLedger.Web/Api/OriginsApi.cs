@@ -1,7 +1,10 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Origins;
+using GreenLedger.Documents.Origins;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 
@@ -29,6 +32,39 @@ internal sealed record ProcessMethodReply(string Id, string Name, string Family,
     public static ProcessMethodReply Of(ProcessMethod method) => new(method.Id.ToString(), method.Name, method.Family.Word(), [.. method.Synonyms]);
 }
 
+/// <summary>A plot as it was read: a point counts as the hectares stated, or 4.</summary>
+internal sealed record PlotReply(int Row, string? Producer, string? Country, string? Name, bool IsPoint, decimal Hectares)
+{
+    public static PlotReply Of(PlotLine line)
+    {
+        var plot = new Plot(Id<Producer>.New(), line.Name ?? $"Plot {line.Row}", line.Country ?? "XX", line.Shape, line.Hectares);
+        return new PlotReply(line.Row, line.Producer, line.Country, line.Name, plot.IsPoint, plot.Hectares);
+    }
+}
+
+internal sealed record PlotProblemReply(int? Row, string? Property, string Reason);
+
+internal sealed record PlotsReply(IReadOnlyList<PlotReply> Plots, IReadOnlyList<PlotProblemReply> Problems)
+{
+    public static PlotsReply Of(PlotFile file)
+    {
+        var (plots, problems) = (new List<PlotReply>(), file.Problems.Select(problem => new PlotProblemReply(problem.Row, problem.Column, problem.Message)).ToList());
+        foreach (var line in file.Lines)
+        {
+            try
+            {
+                plots.Add(PlotReply.Of(line));
+            }
+            catch (RuleBrokenException refused)
+            {
+                problems.Add(new PlotProblemReply(line.Row, null, refused.Message));
+            }
+        }
+
+        return new PlotsReply(plots, problems);
+    }
+}
+
 /// <summary>Where lots come from, and the words for how they are made.</summary>
 internal static class OriginsApi
 {
@@ -41,6 +77,26 @@ internal static class OriginsApi
         origins.MapGet("/countries", CountriesAsync).WithName("ListCountries").WithSummary("Countries of origin by name")
             .WithDescription("Crop years, harvests and bags are habits of the trade, as this house has them.");
         origins.MapGet("/process-methods", MethodsAsync).WithName("ListProcessMethods").WithSummary("Process methods by name, with the words that lists use for them");
+        origins.MapGet("/producers/{id}/plots", PlotsAsync).WithName("ListPlots").WithSummary("Where a producer grows, as GeoJSON")
+            .WithDescription("With the property names that the EU's system reads under Regulation (EU) 2023/1115.");
+        origins.MapPost("/calculate/plot", Plots).WithName("CalculatePlot").WithSummary("Checks plots sent as GeoJSON or CSV, with their areas on the ellipsoid; stores nothing")
+            .Accepts<string>("application/geo+json", "application/json", "text/csv");
+    }
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> PlotsAsync(Id<Producer> id, LedgerContext db, CancellationToken cancellationToken)
+    {
+        var name = await db.Producers.Where(one => one.Id == id).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken);
+        var plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == id).OrderBy(plot => plot.Name).ToListAsync(cancellationToken);
+        return name is null ? TypedResults.NotFound() : TypedResults.File(PlotExport.Write(plots.Select(plot => new ExportedPlot(name, plot)), int.MaxValue)[0], "application/geo+json");
+    }
+
+    [StoresNothing]
+    private static async Task<Ok<PlotsReply>> Plots(HttpRequest request, CancellationToken cancellationToken)
+    {
+        Rule.Require(request.ContentLength is null or <= PlotFile.MostBytes, "The file is larger than 25 MB: split it.", "file");
+        using var sent = new MemoryStream();
+        await request.Body.CopyToAsync(sent, cancellationToken);
+        return TypedResults.Ok(PlotsReply.Of(PlotFile.Read(sent.ToArray())));
     }
 
     private static async Task<Ok<PageReply<ProducerReply>>> ProducersAsync(

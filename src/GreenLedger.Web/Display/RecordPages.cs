@@ -12,6 +12,7 @@ public static class RecordPages
         ["OfferList"] = "/Offers/List",
         ["Supplier"] = "/Offers/Supplier",
         ["Producer"] = "/Origins/Producer",
+        ["DueDiligence"] = "/Offers/Lot",
         ["Sample"] = "/Samples/Sample",
         ["GreenGrade"] = "/Grading/Grade",
         ["Decision"] = "/Choosing/Decision",

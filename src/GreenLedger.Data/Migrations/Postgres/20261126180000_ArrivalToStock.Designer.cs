@@ -120,6 +120,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("By")
                         .HasColumnType("uuid");
 
+                    b.Property<int>("Corrections")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("InfestedBags")
+                        .HasColumnType("integer");
+
                     b.Property<bool>("IsInfested")
                         .HasColumnType("boolean");
 
@@ -133,6 +139,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<string>("Odour")
                         .HasMaxLength(100)
                         .HasColumnType("character varying(100)");
+
+                    b.Property<int>("OdourBags")
+                        .HasColumnType("integer");
 
                     b.Property<DateOnly>("ReceivedOn")
                         .HasColumnType("date");
@@ -152,6 +161,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("StainedBags")
                         .HasColumnType("integer");
 
+                    b.Property<int?>("TenthsOfCelsius")
+                        .HasColumnType("integer");
+
                     b.Property<int>("TornBags")
                         .HasColumnType("integer");
 
@@ -161,6 +173,13 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<int>("WetBags")
                         .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Humidity", "GreenLedger.Domain.Arrivals.Arrival.Humidity#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("HumidityTenThousandths");
+                        });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Landed", "GreenLedger.Domain.Arrivals.Arrival.Landed#Weight", b1 =>
                         {
@@ -216,6 +235,35 @@ namespace GreenLedger.Data.Migrations.Postgres
                                 .HasColumnName("BetweenSessionsMillionths");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HighestMoisture", "GreenLedger.Domain.Arrivals.ArrivalHabits.HighestMoisture#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .ValueGeneratedOnAdd()
+                                .HasColumnType("bigint")
+                                .HasDefaultValue(125000L)
+                                .HasColumnName("HighestMoistureTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LeastOnStatedScreen", "GreenLedger.Domain.Arrivals.ArrivalHabits.LeastOnStatedScreen#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("LeastOnStatedScreenTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LowestMoisture", "GreenLedger.Domain.Arrivals.ArrivalHabits.LowestMoisture#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .ValueGeneratedOnAdd()
+                                .HasColumnType("bigint")
+                                .HasDefaultValue(80000L)
+                                .HasColumnName("LowestMoistureTenThousandths");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Tolerance", "GreenLedger.Domain.Arrivals.ArrivalHabits.Tolerance#Score", b1 =>
                         {
                             b1.IsRequired();
@@ -223,6 +271,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                             b1.Property<long>("Millionths")
                                 .HasColumnType("bigint")
                                 .HasColumnName("ToleranceMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WaterActivityBelow", "GreenLedger.Domain.Arrivals.ArrivalHabits.WaterActivityBelow#WaterActivity", b1 =>
+                        {
+                            b1.Property<int>("TenThousandths")
+                                .HasColumnType("integer")
+                                .HasColumnName("WaterActivityBelowTenThousandths");
                         });
 
                     b.HasKey("Id");
@@ -429,6 +484,42 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("ClaimSettlements", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.EarlierReceipt", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ArrivalId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<string>("Was")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("ArrivalId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("EarlierReceipts", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Choosing.BuyingRules", b =>
@@ -2307,6 +2398,55 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("ScreenShares", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Deforestation")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<string>("Legality")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("ProducedFrom")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("ProducedUntil")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Risk")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("StatementReference")
+                        .HasMaxLength(14)
+                        .HasColumnType("character varying(14)");
+
+                    b.Property<string>("VerificationNumber")
+                        .HasMaxLength(35)
+                        .HasColumnType("character varying(35)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId")
+                        .IsUnique();
+
+                    b.ToTable("DueDiligences", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2517,6 +2657,27 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("SupplierId");
 
                     b.ToTable("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.LotPlot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("DueDiligenceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("PlotId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PlotId");
+
+                    b.HasIndex("DueDiligenceId", "PlotId")
+                        .IsUnique();
+
+                    b.ToTable("LotPlots", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
@@ -2954,6 +3115,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(3)
                         .HasColumnType("character varying(3)");
 
+                    b.Property<bool>("IsLowRisk")
+                        .HasColumnType("boolean");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(80)
@@ -2985,6 +3149,45 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasKey("Code");
 
                     b.ToTable("Countries");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Plot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("AreaSquareDecimetres")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("CountryCode")
+                        .IsRequired()
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.Property<bool>("IsPoint")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<Guid>("ProducerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Shape")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ProducerId");
+
+                    b.ToTable("Plots");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Origins.ProcessMethod", b =>
@@ -4800,6 +5003,21 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.EarlierReceipt", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
+                        .WithMany("Earlier")
+                        .HasForeignKey("ArrivalId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Choosing.Decision", b =>
                 {
                     b.HasOne("GreenLedger.Domain.People.Person", null)
@@ -5275,6 +5493,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Origins.Country", null)
@@ -5296,6 +5523,21 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("SupplierId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.LotPlot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.DueDiligence", null)
+                        .WithMany("Plots")
+                        .HasForeignKey("DueDiligenceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Origins.Plot", null)
+                        .WithMany()
+                        .HasForeignKey("PlotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
@@ -5395,6 +5637,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("SupplierId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Plot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Producer", null)
+                        .WithMany()
+                        .HasForeignKey("ProducerId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -5810,6 +6061,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
+                {
+                    b.Navigation("Earlier");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.Claim", b =>
                 {
                     b.Navigation("Notes");
@@ -5878,6 +6134,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Navigation("Limits");
 
                     b.Navigation("Screens");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.Navigation("Plots");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>

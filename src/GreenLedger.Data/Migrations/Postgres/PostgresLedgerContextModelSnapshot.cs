@@ -117,6 +117,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("By")
                         .HasColumnType("uuid");
 
+                    b.Property<int>("Corrections")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("InfestedBags")
+                        .HasColumnType("integer");
+
                     b.Property<bool>("IsInfested")
                         .HasColumnType("boolean");
 
@@ -130,6 +136,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<string>("Odour")
                         .HasMaxLength(100)
                         .HasColumnType("character varying(100)");
+
+                    b.Property<int>("OdourBags")
+                        .HasColumnType("integer");
 
                     b.Property<DateOnly>("ReceivedOn")
                         .HasColumnType("date");
@@ -149,6 +158,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("StainedBags")
                         .HasColumnType("integer");
 
+                    b.Property<int?>("TenthsOfCelsius")
+                        .HasColumnType("integer");
+
                     b.Property<int>("TornBags")
                         .HasColumnType("integer");
 
@@ -158,6 +170,13 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<int>("WetBags")
                         .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Humidity", "GreenLedger.Domain.Arrivals.Arrival.Humidity#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("HumidityTenThousandths");
+                        });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Landed", "GreenLedger.Domain.Arrivals.Arrival.Landed#Weight", b1 =>
                         {
@@ -213,6 +232,35 @@ namespace GreenLedger.Data.Migrations.Postgres
                                 .HasColumnName("BetweenSessionsMillionths");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HighestMoisture", "GreenLedger.Domain.Arrivals.ArrivalHabits.HighestMoisture#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .ValueGeneratedOnAdd()
+                                .HasColumnType("bigint")
+                                .HasDefaultValue(125000L)
+                                .HasColumnName("HighestMoistureTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LeastOnStatedScreen", "GreenLedger.Domain.Arrivals.ArrivalHabits.LeastOnStatedScreen#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("LeastOnStatedScreenTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LowestMoisture", "GreenLedger.Domain.Arrivals.ArrivalHabits.LowestMoisture#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .ValueGeneratedOnAdd()
+                                .HasColumnType("bigint")
+                                .HasDefaultValue(80000L)
+                                .HasColumnName("LowestMoistureTenThousandths");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Tolerance", "GreenLedger.Domain.Arrivals.ArrivalHabits.Tolerance#Score", b1 =>
                         {
                             b1.IsRequired();
@@ -220,6 +268,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                             b1.Property<long>("Millionths")
                                 .HasColumnType("bigint")
                                 .HasColumnName("ToleranceMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WaterActivityBelow", "GreenLedger.Domain.Arrivals.ArrivalHabits.WaterActivityBelow#WaterActivity", b1 =>
+                        {
+                            b1.Property<int>("TenThousandths")
+                                .HasColumnType("integer")
+                                .HasColumnName("WaterActivityBelowTenThousandths");
                         });
 
                     b.HasKey("Id");
@@ -426,6 +481,42 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("ClaimSettlements", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.EarlierReceipt", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ArrivalId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<string>("Was")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("ArrivalId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("EarlierReceipts", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Choosing.BuyingRules", b =>
@@ -2304,6 +2395,55 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("ScreenShares", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Deforestation")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<string>("Legality")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("ProducedFrom")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("ProducedUntil")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Risk")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("StatementReference")
+                        .HasMaxLength(14)
+                        .HasColumnType("character varying(14)");
+
+                    b.Property<string>("VerificationNumber")
+                        .HasMaxLength(35)
+                        .HasColumnType("character varying(35)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId")
+                        .IsUnique();
+
+                    b.ToTable("DueDiligences", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2514,6 +2654,27 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("SupplierId");
 
                     b.ToTable("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.LotPlot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("DueDiligenceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("PlotId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PlotId");
+
+                    b.HasIndex("DueDiligenceId", "PlotId")
+                        .IsUnique();
+
+                    b.ToTable("LotPlots", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
@@ -2951,6 +3112,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(3)
                         .HasColumnType("character varying(3)");
 
+                    b.Property<bool>("IsLowRisk")
+                        .HasColumnType("boolean");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(80)
@@ -2982,6 +3146,45 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasKey("Code");
 
                     b.ToTable("Countries");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Plot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("AreaSquareDecimetres")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("CountryCode")
+                        .IsRequired()
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.Property<bool>("IsPoint")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<Guid>("ProducerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Shape")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ProducerId");
+
+                    b.ToTable("Plots");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Origins.ProcessMethod", b =>
@@ -4797,6 +5000,21 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.EarlierReceipt", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
+                        .WithMany("Earlier")
+                        .HasForeignKey("ArrivalId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Choosing.Decision", b =>
                 {
                     b.HasOne("GreenLedger.Domain.People.Person", null)
@@ -5272,6 +5490,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Origins.Country", null)
@@ -5293,6 +5520,21 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("SupplierId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.LotPlot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.DueDiligence", null)
+                        .WithMany("Plots")
+                        .HasForeignKey("DueDiligenceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Origins.Plot", null)
+                        .WithMany()
+                        .HasForeignKey("PlotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
@@ -5392,6 +5634,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("SupplierId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Plot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Producer", null)
+                        .WithMany()
+                        .HasForeignKey("ProducerId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -5807,6 +6058,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
+                {
+                    b.Navigation("Earlier");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.Claim", b =>
                 {
                     b.Navigation("Notes");
@@ -5875,6 +6131,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Navigation("Limits");
 
                     b.Navigation("Screens");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.Navigation("Plots");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>

@@ -24,6 +24,72 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 nullable: false,
                 defaultValue: false);
 
+            migrationBuilder.AddColumn<bool>(
+                name: "IsLowRisk",
+                table: "Countries",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: false);
+
+            migrationBuilder.AddColumn<int>(
+                name: "Corrections",
+                table: "Arrivals",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<long>(
+                name: "HumidityTenThousandths",
+                table: "Arrivals",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "InfestedBags",
+                table: "Arrivals",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<int>(
+                name: "OdourBags",
+                table: "Arrivals",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<int>(
+                name: "TenthsOfCelsius",
+                table: "Arrivals",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<long>(
+                name: "HighestMoistureTenThousandths",
+                table: "ArrivalHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 125000L);
+
+            migrationBuilder.AddColumn<long>(
+                name: "LeastOnStatedScreenTenThousandths",
+                table: "ArrivalHabits",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<long>(
+                name: "LowestMoistureTenThousandths",
+                table: "ArrivalHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 80000L);
+
+            migrationBuilder.AddColumn<int>(
+                name: "WaterActivityBelowTenThousandths",
+                table: "ArrivalHabits",
+                type: "INTEGER",
+                nullable: true);
+
             migrationBuilder.CreateTable(
                 name: "CalendarFeeds",
                 columns: table => new
@@ -182,6 +248,33 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "DueDiligences",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    LotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Role = table.Column<int>(type: "INTEGER", nullable: false),
+                    ProducedFrom = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    ProducedUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Legality = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    Deforestation = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    Risk = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    StatementReference = table.Column<string>(type: "TEXT", maxLength: 14, nullable: true),
+                    VerificationNumber = table.Column<string>(type: "TEXT", maxLength: 35, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DueDiligences", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_DueDiligences_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "DueHabits",
                 columns: table => new
                 {
@@ -195,6 +288,59 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_DueHabits", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "EarlierReceipts",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    Was = table.Column<string>(type: "TEXT", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: false),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ArrivalId = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_EarlierReceipts", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_EarlierReceipts_Arrivals_ArrivalId",
+                        column: x => x.ArrivalId,
+                        principalTable: "Arrivals",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_EarlierReceipts_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Plots",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    ProducerId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    CountryCode = table.Column<string>(type: "TEXT", maxLength: 2, nullable: false),
+                    Shape = table.Column<string>(type: "TEXT", nullable: false),
+                    IsPoint = table.Column<bool>(type: "INTEGER", nullable: false),
+                    AreaSquareDecimetres = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Plots", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Plots_Producers_ProducerId",
+                        column: x => x.ProducerId,
+                        principalTable: "Producers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -393,6 +539,31 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         principalTable: "Shipments",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "LotPlots",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    PlotId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    DueDiligenceId = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_LotPlots", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_LotPlots_DueDiligences_DueDiligenceId",
+                        column: x => x.DueDiligenceId,
+                        principalTable: "DueDiligences",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_LotPlots_Plots_PlotId",
+                        column: x => x.PlotId,
+                        principalTable: "Plots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -729,6 +900,23 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 column: "StockCountId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_DueDiligences_LotId",
+                table: "DueDiligences",
+                column: "LotId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_EarlierReceipts_ArrivalId_Number",
+                table: "EarlierReceipts",
+                columns: new[] { "ArrivalId", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_EarlierReceipts_By",
+                table: "EarlierReceipts",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Holdings_LotId_WarehouseId",
                 table: "Holdings",
                 columns: new[] { "LotId", "WarehouseId" },
@@ -738,6 +926,17 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "IX_Holdings_WarehouseId",
                 table: "Holdings",
                 column: "WarehouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_LotPlots_DueDiligenceId_PlotId",
+                table: "LotPlots",
+                columns: new[] { "DueDiligenceId", "PlotId" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_LotPlots_PlotId",
+                table: "LotPlots",
+                column: "PlotId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Movements_ArrivalId",
@@ -774,6 +973,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "IX_Movements_WarehouseId",
                 table: "Movements",
                 column: "WarehouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Plots_ProducerId",
+                table: "Plots",
+                column: "ProducerId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_QualityBands_FormId",
@@ -865,6 +1069,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "DueHabits");
 
             migrationBuilder.DropTable(
+                name: "EarlierReceipts");
+
+            migrationBuilder.DropTable(
+                name: "LotPlots");
+
+            migrationBuilder.DropTable(
                 name: "Movements");
 
             migrationBuilder.DropTable(
@@ -892,6 +1102,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "StockCounts");
 
             migrationBuilder.DropTable(
+                name: "DueDiligences");
+
+            migrationBuilder.DropTable(
+                name: "Plots");
+
+            migrationBuilder.DropTable(
                 name: "Holdings");
 
             migrationBuilder.DropTable(
@@ -910,6 +1126,46 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "IsUnapproved",
                 table: "ShipmentLots");
+
+            migrationBuilder.DropColumn(
+                name: "IsLowRisk",
+                table: "Countries");
+
+            migrationBuilder.DropColumn(
+                name: "Corrections",
+                table: "Arrivals");
+
+            migrationBuilder.DropColumn(
+                name: "HumidityTenThousandths",
+                table: "Arrivals");
+
+            migrationBuilder.DropColumn(
+                name: "InfestedBags",
+                table: "Arrivals");
+
+            migrationBuilder.DropColumn(
+                name: "OdourBags",
+                table: "Arrivals");
+
+            migrationBuilder.DropColumn(
+                name: "TenthsOfCelsius",
+                table: "Arrivals");
+
+            migrationBuilder.DropColumn(
+                name: "HighestMoistureTenThousandths",
+                table: "ArrivalHabits");
+
+            migrationBuilder.DropColumn(
+                name: "LeastOnStatedScreenTenThousandths",
+                table: "ArrivalHabits");
+
+            migrationBuilder.DropColumn(
+                name: "LowestMoistureTenThousandths",
+                table: "ArrivalHabits");
+
+            migrationBuilder.DropColumn(
+                name: "WaterActivityBelowTenThousandths",
+                table: "ArrivalHabits");
         }
     }
 }

@@ -112,6 +112,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("By")
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("Corrections")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("InfestedBags")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("IsInfested")
                         .HasColumnType("INTEGER");
 
@@ -125,6 +131,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<string>("Odour")
                         .HasMaxLength(100)
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("OdourBags")
+                        .HasColumnType("INTEGER");
 
                     b.Property<DateOnly>("ReceivedOn")
                         .HasColumnType("TEXT");
@@ -144,6 +153,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("StainedBags")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("TenthsOfCelsius")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("TornBags")
                         .HasColumnType("INTEGER");
 
@@ -153,6 +165,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<int>("WetBags")
                         .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Humidity", "GreenLedger.Domain.Arrivals.Arrival.Humidity#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("HumidityTenThousandths");
+                        });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Landed", "GreenLedger.Domain.Arrivals.Arrival.Landed#Weight", b1 =>
                         {
@@ -208,6 +227,35 @@ namespace GreenLedger.Data.Migrations.Sqlite
                                 .HasColumnName("BetweenSessionsMillionths");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HighestMoisture", "GreenLedger.Domain.Arrivals.ArrivalHabits.HighestMoisture#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .ValueGeneratedOnAdd()
+                                .HasColumnType("INTEGER")
+                                .HasDefaultValue(125000L)
+                                .HasColumnName("HighestMoistureTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LeastOnStatedScreen", "GreenLedger.Domain.Arrivals.ArrivalHabits.LeastOnStatedScreen#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("LeastOnStatedScreenTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LowestMoisture", "GreenLedger.Domain.Arrivals.ArrivalHabits.LowestMoisture#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .ValueGeneratedOnAdd()
+                                .HasColumnType("INTEGER")
+                                .HasDefaultValue(80000L)
+                                .HasColumnName("LowestMoistureTenThousandths");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Tolerance", "GreenLedger.Domain.Arrivals.ArrivalHabits.Tolerance#Score", b1 =>
                         {
                             b1.IsRequired();
@@ -215,6 +263,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                             b1.Property<long>("Millionths")
                                 .HasColumnType("INTEGER")
                                 .HasColumnName("ToleranceMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WaterActivityBelow", "GreenLedger.Domain.Arrivals.ArrivalHabits.WaterActivityBelow#WaterActivity", b1 =>
+                        {
+                            b1.Property<int>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WaterActivityBelowTenThousandths");
                         });
 
                     b.HasKey("Id");
@@ -421,6 +476,42 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("ClaimSettlements", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.EarlierReceipt", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ArrivalId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Was")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("ArrivalId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("EarlierReceipts", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Choosing.BuyingRules", b =>
@@ -2299,6 +2390,55 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("ScreenShares", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Deforestation")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Legality")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ProducedFrom")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ProducedUntil")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Risk")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("StatementReference")
+                        .HasMaxLength(14)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("VerificationNumber")
+                        .HasMaxLength(35)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId")
+                        .IsUnique();
+
+                    b.ToTable("DueDiligences", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2509,6 +2649,27 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("SupplierId");
 
                     b.ToTable("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.LotPlot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("DueDiligenceId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PlotId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PlotId");
+
+                    b.HasIndex("DueDiligenceId", "PlotId")
+                        .IsUnique();
+
+                    b.ToTable("LotPlots", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
@@ -2946,6 +3107,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(3)
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("IsLowRisk")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(80)
@@ -2977,6 +3141,45 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasKey("Code");
 
                     b.ToTable("Countries");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Plot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("AreaSquareDecimetres")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("CountryCode")
+                        .IsRequired()
+                        .HasMaxLength(2)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsPoint")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ProducerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Shape")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ProducerId");
+
+                    b.ToTable("Plots");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Origins.ProcessMethod", b =>
@@ -4788,6 +4991,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.EarlierReceipt", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
+                        .WithMany("Earlier")
+                        .HasForeignKey("ArrivalId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Choosing.Decision", b =>
                 {
                     b.HasOne("GreenLedger.Domain.People.Person", null)
@@ -5263,6 +5481,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Origins.Country", null)
@@ -5284,6 +5511,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("SupplierId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.LotPlot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.DueDiligence", null)
+                        .WithMany("Plots")
+                        .HasForeignKey("DueDiligenceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Origins.Plot", null)
+                        .WithMany()
+                        .HasForeignKey("PlotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>
@@ -5383,6 +5625,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("SupplierId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Origins.Plot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Producer", null)
+                        .WithMany()
+                        .HasForeignKey("ProducerId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -5798,6 +6049,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
+                {
+                    b.Navigation("Earlier");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.Claim", b =>
                 {
                     b.Navigation("Notes");
@@ -5866,6 +6122,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Navigation("Limits");
 
                     b.Navigation("Screens");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
+                {
+                    b.Navigation("Plots");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Offer", b =>

@@ -40,6 +40,9 @@ public sealed class CountryForm
     [Display(Name = "Ports of loading")]
     public string? Ports { get; set; }
 
+    [Display(Name = "Risk of deforestation, Union list")]
+    public bool IsLowRisk { get; set; }
+
     public static IReadOnlyList<SelectListItem> Months { get; } =
         [.. Enumerable.Range(1, 12).Select(month => new SelectListItem(
             CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month), month.ToString(CultureInfo.InvariantCulture)))];
@@ -56,6 +59,7 @@ public sealed class CountryForm
         HarvestTo = country.HarvestTo,
         UsualBagKg = country.UsualBag?.Kilograms,
         Ports = country.Ports,
+        IsLowRisk = country.IsLowRisk,
     };
 
     public void Describe(Country country)
@@ -63,5 +67,6 @@ public sealed class CountryForm
         country.Rename(Name ?? "", (OtherNames ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries));
         country.StateHarvest(CropYearStart, HarvestFrom, HarvestTo);
         country.StateTrade(IcoCode, UsualBagKg is { } kg ? Weight.FromKilograms(kg) : null, Ports);
+        country.Judge(IsLowRisk);
     }
 }

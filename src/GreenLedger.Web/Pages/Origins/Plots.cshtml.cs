@@ -1,0 +1,153 @@
+using System.ComponentModel.DataAnnotations;
+using GreenLedger.Data;
+using GreenLedger.Documents.Origins;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Origins;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Origins;
+
+/// <summary>Where a producer grows: plots by hand, from a file, and out again as a file.</summary>
+public sealed class PlotsModel(LedgerContext db) : FormPage
+{
+    /// <summary>The producer.</summary>
+    [BindProperty(SupportsGet = true)]
+    public Id<Producer> Id { get; set; }
+
+    [BindProperty]
+    public PlotForm Input { get; set; } = new();
+
+    public Producer? Producer { get; private set; }
+
+    public IReadOnlyList<Plot> Plots { get; private set; } = [];
+
+    public IReadOnlyList<string> Doubts { get; private set; } = [];
+
+    /// <summary>What of a file could not be taken.</summary>
+    public IReadOnlyList<Problem> Problems { get; private set; } = [];
+
+    protected override bool IsThere => Producer is not null;
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        Input.CountryCode = Producer?.CountryCode;
+        return IsThere ? Page() : NotFound();
+    }
+
+    /// <summary>A point, typed in.</summary>
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        if (!await db.Producers.AnyAsync(one => one.Id == Id, cancellationToken))
+        {
+            return NotFound();
+        }
+
+        db.Add(new Plot(Id, Input.Name ?? "", Input.CountryCode ?? "", PlotShape.Point(Input.Longitude!.Value, Input.Latitude!.Value), Input.Hectares));
+        await db.SaveChangesAsync(cancellationToken);
+        Say("The plot is added.");
+        return RedirectToPage();
+    }
+
+    /// <summary>All plots of a file, or none where one of them cannot be taken.</summary>
+    public async Task<IActionResult> OnPostLoadAsync(IFormFile? file, CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        if (Producer is not { } producer)
+        {
+            return NotFound();
+        }
+
+        Rule.Require(file is { Length: > 0 }, "Choose a file of plots: GeoJSON, or CSV with the columns name, longitude, latitude.", "");
+        Rule.Require(file.Length <= PlotFile.MostBytes, "The file is larger than 25 MB: split it.", "");
+        using var bytes = new MemoryStream();
+        await file.CopyToAsync(bytes, cancellationToken);
+        var (plots, problems) = Taken(PlotFile.Read(bytes.ToArray()), producer);
+        if (problems.Any(problem => problem.Column is null))
+        {
+            Problems = problems;
+            return Page();
+        }
+
+        db.AddRange(plots);
+        await db.SaveChangesAsync(cancellationToken);
+        Say(Display.Figures.Count(plots.Count, "plot is", "plots are") + " added." + string.Concat(problems.Take(3).Select(problem => " " + problem.Message)));
+        return RedirectToPage();
+    }
+
+    public async Task<IActionResult> OnPostRemoveAsync(Id<Plot> plot, CancellationToken cancellationToken)
+    {
+        var known = await db.Plots.SingleOrDefaultAsync(one => one.Id == plot && one.ProducerId == Id, cancellationToken);
+        if (known is null)
+        {
+            return NotFound();
+        }
+
+        Rule.Require(!await db.DueDiligences.AnyAsync(held => held.Plots.Any(one => one.PlotId == plot), cancellationToken), $"A lot is said to have grown on {known.Name}: take the plot off the lot first.", "");
+        db.Remove(known);
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"{known.Name} is removed; the history keeps it.");
+        return RedirectToPage();
+    }
+
+    /// <summary>As the EU's system reads it; the first file where the limit makes several.</summary>
+    public async Task<IActionResult> OnGetGeoJsonAsync(int part, CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        if (Producer is not { } producer)
+        {
+            return NotFound();
+        }
+
+        var files = PlotExport.Write(Plots.Select(plot => new ExportedPlot(producer.Name, plot)));
+        return part >= 0 && part < files.Count ? File(files[part], "application/geo+json", files.Count == 1 ? "plots.geojson" : $"plots-{part + 1}-of-{files.Count}.geojson") : NotFound();
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        Producer = await db.Producers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
+        Plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == Id).OrderBy(plot => plot.Name).ThenBy(plot => plot.Id).ToListAsync(cancellationToken);
+        Doubts = PlotDoubts.Of(Plots, Producer?.CountryCode);
+    }
+
+    private static (List<Plot> Plots, IReadOnlyList<Problem> Problems) Taken(PlotFile file, Producer producer)
+    {
+        var (plots, problems) = (new List<Plot>(), file.Problems.ToList());
+        foreach (var line in file.Lines)
+        {
+            try
+            {
+                plots.Add(new Plot(producer.Id, line.Name ?? $"Plot {line.Row}", (line.Country ?? producer.CountryCode ?? "").Trim().ToUpperInvariant(), line.Shape, line.Hectares));
+            }
+            catch (RuleBrokenException refused)
+            {
+                problems.Add(new Problem(line.Row, null, refused.Message));
+            }
+        }
+
+        Rule.Require(plots.Count > 0 || problems.Count > 0, "The file holds no plot.", "");
+        return (plots, problems);
+    }
+
+    public sealed class PlotForm
+    {
+        [Required(ErrorMessage = "What is the plot called?")]
+        public string? Name { get; set; }
+
+        [Required(ErrorMessage = "In which country does it lie?")]
+        [Display(Name = "Country")]
+        public string? CountryCode { get; set; }
+
+        [Required(ErrorMessage = "Give the longitude, such as -75.899123.")]
+        [Display(Name = "Longitude (°)")]
+        public decimal? Longitude { get; set; }
+
+        [Required(ErrorMessage = "Give the latitude, such as 2.001234.")]
+        [Display(Name = "Latitude (°)")]
+        public decimal? Latitude { get; set; }
+
+        [Display(Name = "Area (ha)")]
+        public decimal? Hectares { get; set; }
+    }
+}

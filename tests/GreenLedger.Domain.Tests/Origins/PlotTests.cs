@@ -1,0 +1,149 @@
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Origins;
+
+namespace GreenLedger.Domain.Tests.Origins;
+
+public sealed class PlotTests
+{
+    /// <summary>Handbook, trade 7.6: hectares on the ellipsoid by two geodesic programs, relative tolerance a millionth.</summary>
+    public static TheoryData<string, double> Areas => new()
+    {
+        { "-75.9 2, -75.898 2, -75.898 2.002, -75.9 2.002", 4.920707 },
+        { "38.5 6.7, 38.5012 6.6998, 38.5017 6.7009, 38.5006 6.7018, 38.4996 6.7011", 3.252441 },
+        { "-46.5 -20.003, -46.496 -20.003, -46.496 -20, -46.5 -20", 13.901728 },
+        { "37 0, 37.001 0, 37.001 0.001, 37 0.001", 1.230907 },
+        { "-90 15, -89.99814 15, -89.99814 15.001807, -90 15.001807", 3.999705 },
+        { "-90 15, -89.99814 15, -89.99814 15.001809, -90 15.001809", 4.004132 },
+        { "108 12.5, 108.003 12.5, 108 12.503", 5.411157 } // edges straight in degrees; 5.411178 with geodesic ones,
+    };
+
+    [Theory, MemberData(nameof(Areas))]
+    public void A_polygon_has_its_area_on_the_ellipsoid(string ring, double hectares) =>
+        Assert.InRange((double)Polygon(ring).Hectares / hectares, 1 - 1.0e-6, 1 + 1.0e-6);
+
+    [Fact]
+    public void A_square_degree_at_the_equator_has_its_area_along_parallels()
+    {
+        // Handbook, trade 7.6, polygon G: 1,230,846.389 ha along parallels.
+        (double, double)[] ring = [(0, 0), (1, 0), (1, 1), (0, 1), (0, 0)];
+
+        Assert.Equal(1_230_846.389, EllipsoidArea.Signed(ring) / 10_000, 3);
+        Assert.Equal(-1_230_846.389, EllipsoidArea.Signed([.. ring.Reverse()]) / 10_000, 3);
+    }
+
+    [Theory]
+    [InlineData("0 0, 0.001 0, 0.001 0.001, 0 0.001", "is open", false)]
+    [InlineData("0 0, 0.001 0.001, 0.001 0, 0 0.001", "crosses itself", true)]
+    [InlineData("0 0, 0.001 0.001, 0.002 0.002", "straight line", true)]
+    public void A_ring_that_encloses_nothing_sure_is_refused(string ring, string why, bool closes)
+    {
+        var positions = Positions(ring, closes);
+
+        var refused = Assert.Throws<RuleBrokenException>(() => PlotShape.Polygons([positions]));
+
+        Assert.Contains(why, refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_positions_that_are_one_after_six_decimals_are_refused()
+    {
+        // Handbook, trade, check value 61.
+        (decimal, decimal)[] ring =
+        [
+            (144.2567071234m, -5.8227391234m), (144.2567074567m, -5.8227394567m), (144.258m, -5.823m), (144.257m, -5.821m), (144.2567071234m, -5.8227391234m),
+        ];
+
+        Assert.Contains("stands twice", Assert.Throws<RuleBrokenException>(() => PlotShape.Polygons([ring])).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Latitude_before_longitude_is_noticed_beyond_the_poles() =>
+        Assert.Contains("longitude comes first", Assert.Throws<RuleBrokenException>(() => PlotShape.Point(12.5m, 108m)).Message, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(4.0, true)]
+    [InlineData(4.01, false)]
+    public void A_point_stands_for_four_hectares_at_most(double hectares, bool isTaken)
+    {
+        // Handbook, trade, check values 58 and 59.
+        var plot = () => new Plot(Id<Producer>.New(), "Lote 3", "CO", PlotShape.Point(-75.899m, 2.001m), (decimal)hectares);
+
+        if (isTaken)
+        {
+            Assert.Equal(4.0m, plot().Hectares);
+        }
+        else
+        {
+            Assert.Contains("polygon is required", Assert.Throws<RuleBrokenException>(plot).Message, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_point_without_an_area_counts_as_four_hectares() => Assert.Equal(4m, PlotOf("A", PlotShape.Point(-75.899m, 2.001m)).Hectares);
+
+    [Fact]
+    public void Plots_that_overlap_lie_twice_or_in_another_country_are_doubted()
+    {
+        Plot[] plots =
+        [
+            PlotOf("East", Polygon("-75.9 2, -75.898 2, -75.898 2.002, -75.9 2.002")),
+            PlotOf("West", Polygon("-75.899 2, -75.897 2, -75.897 2.002, -75.899 2.002")),
+            PlotOf("Copy", Polygon("-75.9 2.002, -75.9 2, -75.898 2, -75.898 2.002")),
+        ];
+
+        var doubts = PlotDoubts.Of(plots, "PE");
+
+        Assert.Equal(3, doubts.Count(doubt => doubt.Contains("is said to lie in CO, its producer in PE", StringComparison.Ordinal)));
+        // Half of a plot of 4.920707 ha (handbook, trade 7.6, polygon A).
+        Assert.Contains("East and West overlap by 2.4604 ha.", doubts);
+        Assert.Contains("East and Copy are the same place.", doubts);
+    }
+
+    [Fact]
+    public void A_shape_comes_back_from_its_text()
+    {
+        var shape = PlotShape.Polygons([Positions("-75.9 2, -75.898 2, -75.898 2.002, -75.9 2.002", true), Positions("-75.9 3, -75.898 3, -75.898 3.002", true)]);
+
+        var back = PlotShape.FromText(shape.ToText());
+
+        Assert.True(back.IsSameAs(shape));
+        Assert.Equal(shape.Hectares, back.Hectares);
+    }
+
+    [Fact]
+    public void An_operator_is_told_what_is_missing_for_a_statement()
+    {
+        var lot = new Lot("CA-17", "Cerro Alto washed", null);
+        var held = new DueDiligence(lot.Id);
+
+        Assert.Equal(9, held.Missing(lot, false, false).Count);
+        held.GrewOn([Id<Plot>.New()]);
+        held.State(new DiligenceFacts(DiligenceRole.Operator, new DateOnly(2026, 10, 1), new DateOnly(2027, 1, 31), "Title deed", "Satellite 2020", null, "26abcdefghij12", "V-12345"));
+
+        Assert.Equal("26ABCDEFGHIJ12", held.StatementReference);
+        Assert.Equal(["the net weight", "the country of production", "the supplier", "the judgement of risk and what lessened it"], held.Missing(lot, false, false));
+        Assert.Equal(3, held.Missing(lot, false, true).Count);
+    }
+
+    [Theory]
+    [InlineData("26ABCDEFGHIJ12", true)]
+    [InlineData("26ABCDEFGHIJ123", false)]
+    public void A_reference_number_has_fourteen_characters_at_most(string reference, bool isTaken)
+    {
+        // Handbook, trade, check value 63.
+        var held = new DueDiligence(Id<Lot>.New());
+        var facts = new DiligenceFacts(DiligenceRole.Downstream, null, null, null, null, null, reference, null);
+
+        Assert.Equal(isTaken, Record.Exception(() => held.State(facts)) is null);
+    }
+
+    private static Plot PlotOf(string name, PlotShape shape) => new(Id<Producer>.New(), name, "CO", shape, null);
+
+    private static PlotShape Polygon(string ring) => PlotShape.Polygons([Positions(ring, true)]);
+
+    private static List<(decimal, decimal)> Positions(string ring, bool closes)
+    {
+        var read = ring.Split(", ").Select(one => one.Split(' ')).Select(one => (decimal.Parse(one[0], System.Globalization.CultureInfo.InvariantCulture), decimal.Parse(one[1], System.Globalization.CultureInfo.InvariantCulture))).ToList();
+        return closes ? [.. read, read[0]] : read;
+    }
+}
