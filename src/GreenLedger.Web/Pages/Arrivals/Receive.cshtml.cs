@@ -1,10 +1,8 @@
 using GreenLedger.Data;
-using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Arrivals;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
-using GreenLedger.Domain.Contracts;
-using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.People;
@@ -15,7 +13,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Receives a lot of a shipment, once.</summary>
-public sealed class ReceiveModel(LedgerContext db, ShipmentQuery shipments, TimeProvider clock) : FormPage
+public sealed class ReceiveModel(LedgerContext db, ReceivingQuery query, TimeProvider clock) : FormPage
 {
     /// <summary>The lot of the shipment.</summary>
     [BindProperty(SupportsGet = true)]
@@ -49,23 +47,13 @@ public sealed class ReceiveModel(LedgerContext db, ShipmentQuery shipments, Time
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var shipment = await db.Shipments.Whole().SingleOrDefaultAsync(one => one.Lots.Any(lot => lot.Id == Id), cancellationToken);
-        if (shipment is null)
+        if (await query.FindAsync(Id, cancellationToken) is not { } receiving)
         {
             return NotFound();
         }
 
-        Rule.Require(!await db.Arrivals.AnyAsync(one => one.ShipmentLotId == Id, cancellationToken), "This lot of the shipment is received already.", "");
-        var arrival = new Arrival(shipment, Id, Input.Receipt(), User.Person(), clock.GetUtcNow());
-        var contractId = shipment.Lots.Single(lot => lot.Id == Id).ContractId;
-        var contract = await db.Contracts.Whole().SingleAsync(one => one.Id == contractId, cancellationToken);
-        var samples = await db.Samples.Where(sample => sample.LotId == arrival.LotId && sample.ReceivedOn != null).ToListAsync(cancellationToken);
-        arrival.Compare(
-            Arrival.Approved(contract, arrival.LotId, samples),
-            samples.Where(sample => sample.Kind == SampleKind.Arrival).OrderBy(sample => sample.ReceivedOn).ThenBy(sample => sample.Id.Value).LastOrDefault());
+        var arrival = receiving.Receive(Input.Receipt(), User.Person(), clock.GetUtcNow());
         db.Add(arrival);
-        var (parts, received) = await shipments.PartsAsync([contractId], cancellationToken);
-        GoodsReceived.Tell(contract, parts, [.. received, arrival], User.Person(), clock.GetUtcNow());
         await db.SaveChangesAsync(cancellationToken);
         Say("Received. Put photographs on it below, draw its sample and cup it blind beside the approved one.");
         return RedirectToPage("Arrival", new { arrival.Id });
