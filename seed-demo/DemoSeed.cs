@@ -13,6 +13,7 @@ using GreenLedger.SeedDemo.People;
 using GreenLedger.SeedDemo.Pricing;
 using GreenLedger.SeedDemo.Roasting;
 using GreenLedger.SeedDemo.Samples;
+using GreenLedger.SeedDemo.Stock;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.SeedDemo;
@@ -92,6 +93,8 @@ public static class DemoSeed
         db.AddRange(quay.Shipments);
         db.AddRange(quay.Landings.Select(landing => landing.Arrival));
         db.AddRange(landed);
+        db.AddRange(new Storekeeper(cast, rates, now, new Draw(Seed + 15)).Keep(quay.Landings));
+        db.AddRange(new Fields(new Draw(Seed + 16)).Chart(shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot), growers.Producers, quay.Landings));
         db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags, contracts));
         await db.SaveChangesAsync(cancellationToken);
     }

@@ -2,6 +2,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Offers;
@@ -11,6 +12,7 @@ using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Roasting;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Domain.Stock;
 using GreenLedger.SeedDemo.People;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 
@@ -66,6 +68,8 @@ internal sealed class Diary : IDisposable
         Contract contract => (contract.Id.Value, new Moment(contract.Newest.WrittenBy, contract.Moves.Count == 0 ? contract.Newest.WrittenAt : contract.Moves[^1].At)),
         Shipment shipment => (shipment.Id.Value, new Moment(_cast.Buyer.Id, Day(shipment.ShippedOn!.Value))),
         Arrival arrival => (arrival.Id.Value, new Moment(arrival.By, arrival.At)),
+        CostPosting posting => (posting.Id.Value, new Moment(posting.By, posting.At)),
+        Reservation reserve => (reserve.Id.Value, new Moment(reserve.By, reserve.At)),
         Claim claim => (claim.Id.Value, new Moment(claim.By, claim.At)),
         Note note => (note.Id.Value, new Moment(note.By, note.At)),
         Attachment attachment => (attachment.Id.Value, new Moment(attachment.By, attachment.At)),

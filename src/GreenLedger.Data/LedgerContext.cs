@@ -22,6 +22,7 @@ using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 
 namespace GreenLedger.Data;
 
@@ -164,6 +165,9 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<SampleResult> SampleResults => Set<SampleResult>();
 
+    /// <summary>Wholes that two people do not change at once in different parts: whoever changes a part changes the whole.</summary>
+    private static readonly HashSet<Type> ChangedAsOne = [typeof(DueDiligence), typeof(GreenGrade), typeof(Route), typeof(Shipment), typeof(StockCount)];
+
     /// <summary>Passkeys are part of the accounts' tables.</summary>
     protected override Version SchemaVersion => IdentitySchemaVersions.Version3;
 
@@ -219,9 +223,27 @@ public abstract class LedgerContext(DbContextOptions options)
         ColumnNames.Apply(builder.Model);
     }
 
+    /// <summary>The unchanged whole that a part belongs to; null for anything else.</summary>
+    private EntityEntry? WholeOf(EntityEntry part)
+    {
+        var tie = part.Metadata.GetForeignKeys().FirstOrDefault(key => key.PrincipalToDependent is not null && ChangedAsOne.Contains(key.PrincipalEntityType.ClrType));
+        if (tie is null)
+        {
+            return null;
+        }
+
+        var id = part.Property(tie.Properties[0].Name).CurrentValue;
+        return ChangeTracker.Entries().FirstOrDefault(entry => entry.State == EntityState.Unchanged && entry.Metadata == tie.PrincipalEntityType && Equals(entry.Property(tie.PrincipalKey.Properties[0].Name).CurrentValue, id));
+    }
+
     /// <summary>Rows that two people can change at once carry a version; a change that read an older one is refused.</summary>
     private void CountVersions()
     {
+        foreach (var whole in ChangeTracker.Entries().Where(entry => entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted).Select(WholeOf).OfType<EntityEntry>().ToList())
+        {
+            whole.Property("Version").IsModified = true;
+        }
+
         foreach (var entry in ChangeTracker.Entries())
         {
             if (entry.State == EntityState.Modified && entry.Metadata.FindProperty("Version") is { } version)

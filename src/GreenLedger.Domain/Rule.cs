@@ -42,6 +42,11 @@ public static class Rule
         return text;
     }
 
+    /// <summary>A day that the trade can mean: sums of days then stay within the calendar.</summary>
+    /// <exception cref="RuleBrokenException">The day lies before 1990 or after 2099.</exception>
+    public static void Day(DateOnly? day, string? field = null) =>
+        Require(day is null or { Year: >= 1990 and <= 2099 }, "A day lies between 1990 and 2099: please check the year.", field);
+
     /// <summary>Text that may be left out: trimmed, null when empty.</summary>
     /// <exception cref="RuleBrokenException">The text is too long.</exception>
     public static string? OptionalText(string? value, string what, int longest = 200, string? field = null) =>

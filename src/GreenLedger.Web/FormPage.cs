@@ -43,6 +43,9 @@ public abstract class FormPage : PageModel
             case DbUpdateConcurrencyException faster:
                 await ShowBothAsync(faster);
                 break;
+            case DbUpdateException taken when taken.IsTaken():
+                ModelState.AddModelError("", "Somebody saved the same a moment ago, or what this stands on is gone. Nothing of yours is lost: look at the list, then save again if it is still needed.");
+                break;
             default:
                 return;
         }
@@ -56,6 +59,9 @@ public abstract class FormPage : PageModel
 
     /// <summary>Whether <see cref="LoadAsync"/> found what the address names: without it no refused form is shown.</summary>
     protected virtual bool IsThere => true;
+
+    /// <summary>The same, asked before <see cref="LoadAsync"/>, for pages that cannot load without it.</summary>
+    protected virtual Task<bool> IsThereAsync(CancellationToken cancellationToken) => Task.FromResult(true);
 
     /// <summary>Says that the form was opened on this version of the record: an older one is refused when saving.</summary>
     protected void OpenedOn(object record, int version) =>
@@ -99,6 +105,11 @@ public abstract class FormPage : PageModel
     private async Task<IActionResult> AgainAsync()
     {
         Ledger.ChangeTracker.Clear();
+        if (!await IsThereAsync(HttpContext.RequestAborted))
+        {
+            return NotFound();
+        }
+
         await LoadAsync(HttpContext.RequestAborted);
         return IsThere ? Page() : NotFound();
     }

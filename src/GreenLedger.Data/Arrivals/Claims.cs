@@ -1,4 +1,5 @@
 using System.Globalization;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using Microsoft.EntityFrameworkCore;
 
@@ -11,6 +12,10 @@ public static class Claims
         .Include(claim => claim.Notes.OrderBy(note => note.Number))
         .Include(claim => claim.Settlements.OrderBy(settlement => settlement.Number))
         .AsSplitQuery();
+
+    /// <summary>The other claims on the same arrival.</summary>
+    public static async Task<IReadOnlyList<Claim>> BesideAsync(this IQueryable<Claim> claims, Id<Claim> id, CancellationToken cancellationToken) =>
+        await claims.AsNoTracking().Where(other => other.Id != id && claims.Any(claim => claim.Id == id && claim.ArrivalId == other.ArrivalId)).ToListAsync(cancellationToken);
 
     /// <summary>The next free number of a year: C26-003.</summary>
     public static async Task<string> NextRefAsync(this IQueryable<Claim> claims, DateOnly on, CancellationToken cancellationToken)

@@ -82,7 +82,7 @@ public sealed class LotCostQuery(LedgerContext db)
     {
         var arrived = await db.Arrivals.Where(arrival => lots.Contains(arrival.LotId) && (until == null || arrival.ReceivedOn <= until))
             .GroupBy(arrival => arrival.LotId).Select(lot => new { lot.Key, Sum = lot.Sum(one => one.Landed.Micrograms) }).ToListAsync(cancellationToken);
-        var opened = await db.Movements.Where(movement => lots.Contains(movement.LotId) && movement.Kind == MovementKind.Opening && (until == null || movement.On <= until) && !db.Movements.Any(back => back.ReversesId == movement.Id))
+        var opened = await db.Movements.Where(movement => lots.Contains(movement.LotId) && movement.Kind == MovementKind.Opening && (until == null || movement.On <= until) && !db.Movements.Any(back => back.ReversesId == movement.Id && (until == null || back.On <= until)))
             .GroupBy(movement => movement.LotId).Select(lot => new { lot.Key, Sum = lot.Sum(one => one.Weighed.Micrograms) }).ToListAsync(cancellationToken);
         return arrived.Concat(opened).GroupBy(lot => lot.Key).ToDictionary(lot => lot.Key, lot => new Weight(lot.Sum(one => one.Sum)));
     }

@@ -125,7 +125,7 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
         });
     }
 
-    /// <summary>A line names a coffee: nothing of a contract, shipment or arrival with a sealed lot is told.</summary>
+    /// <summary>A line names a coffee: nothing of a contract, shipment or arrival with a sealed lot is told, nor of one whose lots are not known here.</summary>
     private static bool Sealed(DueLine line, Seal seal, List<Contract> contracts, IReadOnlyList<Shipment> parts, IReadOnlyList<Arrival> arrivals)
     {
         IEnumerable<Id<Lot>> lots =
@@ -135,6 +135,7 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
             .. parts.SelectMany(shipment => shipment.Lots).Where(lot => lot.Id.Value == line.RecordId).Select(lot => lot.LotId),
             .. arrivals.Where(arrival => arrival.Id.Value == line.RecordId).Select(arrival => arrival.LotId),
         ];
-        return lots.Any(lot => seal.Covers(lot.Value));
+        var known = lots.ToList();
+        return known.Count == 0 || known.Exists(lot => seal.Covers(lot.Value));
     }
 }

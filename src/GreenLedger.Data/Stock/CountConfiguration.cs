@@ -11,6 +11,7 @@ internal sealed class CountConfiguration : IEntityTypeConfiguration<StockCount>,
     {
         builder.Property(count => count.Id).ValueGeneratedNever();
         builder.Property(count => count.DroppedBecause).HasMaxLength(500);
+        builder.PrimitiveCollection(count => count.Counters);
         builder.HasMany(count => count.Lines).WithOne().HasForeignKey("StockCountId").IsRequired();
         builder.HasOne<Warehouse>().WithMany().HasForeignKey(count => count.WarehouseId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(count => count.By).OnDelete(DeleteBehavior.Restrict);

@@ -27,8 +27,7 @@ public sealed class ValuationQuery(LedgerContext db)
         var habits = await db.StockHabits.AsNoTracking().Whole().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new StockHabits();
         var method = habits.MethodOn(on);
         var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
-        var movements = await db.Movements.AsNoTracking().Where(movement => movement.On <= on)
-            .OrderBy(movement => movement.On).ThenBy(movement => movement.Id)
+        var movements = await Standing(on).OrderBy(movement => movement.On).ThenByDescending(movement => movement.Weighed.Micrograms > 0).ThenBy(movement => movement.Id)
             .Select(movement => new Step(movement.LotId, movement.Weighed, movement.Kind)).ToListAsync(cancellationToken);
         var ids = movements.Select(step => step.LotId).Distinct().ToList();
         var lots = await db.Lots.AsNoTracking().Where(lot => ids.Contains(lot.Id)).Select(lot => new LotName(lot.Id, lot.Ref, lot.Name, lot.CountryCode, db.ProcessMethods.Where(method => method.Id == lot.ProcessMethodId).Select(method => method.Name).FirstOrDefault() ?? lot.ProcessAsWritten)).ToListAsync(cancellationToken);
@@ -45,15 +44,27 @@ public sealed class ValuationQuery(LedgerContext db)
         var ids = lots.Select(lot => lot.Id).ToHashSet();
         var steps = movements.Where(step => ids.Contains(step.LotId)).ToList();
         var left = steps.Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed);
-        var without = lots.Where(lot => !costs[lot.Id].HasCoffee).Select(lot => lot.Ref).ToList();
+        var without = lots.Where(lot => !costs[lot.Id].HasCoffee || costs[lot.Id].AccountingPerKilogram is null).Select(lot => lot.Ref).ToList();
         var cost = without.Count > 0 || left <= Weight.Zero ? (Money?)null : StockValue.Of(Costed(steps, costs), method, house).LeftCost;
         return new ValuedRow(name, lotId, left, cost, without);
     }
 
-    /// <summary>Every coming at its lot's accounting cost a kilogram; transfers and what was taken back change nothing of value.</summary>
-    private static IEnumerable<StockStep> Costed(List<Step> steps, IReadOnlyDictionary<Id<Lot>, LotCost> costs) => steps
-        .Where(step => step.Kind is not (MovementKind.TransferIn or MovementKind.TransferOut) && step.Weighed != Weight.Zero)
-        .Select(step => new StockStep(step.Weighed, step.Weighed > Weight.Zero ? Money.Of(costs[step.LotId].AccountingPerKilogram!.Value * step.Weighed.Kilograms, costs[step.LotId].Accounting.Currency) : null));
+    /// <summary>What counts on the day, comings before goings: an issue or a transfer that was taken back by then stands for nothing.</summary>
+    private IQueryable<Movement> Standing(DateOnly on)
+    {
+        var until = db.Movements.AsNoTracking().Where(movement => movement.On <= on);
+        return until.Where(movement =>
+            movement.Kind != MovementKind.TransferIn && movement.Kind != MovementKind.TransferOut && movement.Weighed.Micrograms != 0
+            && !(movement.Weighed.Micrograms < 0 && movement.Kind != MovementKind.Reversal && until.Any(back => back.ReversesId == movement.Id))
+            && !(movement.Kind == MovementKind.Reversal && until.Any(one => one.Id == movement.ReversesId && (one.Weighed.Micrograms < 0 || one.Kind == MovementKind.TransferIn))));
+    }
+
+    /// <summary>Every coming at its lot's accounting cost a kilogram; what a count found cost nothing.</summary>
+    private static IEnumerable<StockStep> Costed(List<Step> steps, IReadOnlyDictionary<Id<Lot>, LotCost> costs) => steps.Select(step => new StockStep(
+        step.Weighed,
+        step.Weighed <= Weight.Zero ? null
+            : step.Kind == MovementKind.Gain ? Money.Zero(costs[step.LotId].Accounting.Currency)
+            : Money.Of(costs[step.LotId].AccountingPerKilogram!.Value * step.Weighed.Kilograms, costs[step.LotId].Accounting.Currency)));
 
     private sealed record Step(Id<Lot> LotId, Weight Weighed, MovementKind Kind);
 

@@ -48,6 +48,11 @@ public sealed record PlotFile(IReadOnlyList<PlotLine> Lines, IReadOnlyList<Probl
             {
                 problems.Add(new Problem(at + 1, null, refused.Message));
             }
+            catch (InvalidOperationException)
+            {
+                // JSON whose text is half a character.
+                problems.Add(new Problem(at + 1, null, "A name of this plot cannot be read: export it again."));
+            }
         }
 
         return new PlotFile(lines, problems);

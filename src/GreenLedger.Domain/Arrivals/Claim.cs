@@ -102,12 +102,7 @@ public sealed class Claim
         Rule.Require(order.On >= basis.Arrival.ReceivedOn, "A claim is made on the day of receipt or later.", nameof(On));
         RequireDay(order.On, at);
         var found = ClaimCase.Of(basis, order);
-        foreach (var other in others.Where(other => other.ArrivalId == basis.Arrival.Id && other.Outcome != ClaimOutcome.Withdrawn))
-        {
-            var again = found.Grounds().Intersect(other.Case.Grounds()).ToList();
-            Rule.Require(again.Count == 0, $"Claim {other.Ref} on this arrival names {string.Join(" and ", again.Select(ground => ground.Word()))} already: go on there.", nameof(order.Grounds));
-        }
-
+        RequireOwnGrounds(found, basis.Arrival.Id, others);
         return new Claim(@ref, basis, found, order, by, at);
     }
 
@@ -143,11 +138,21 @@ public sealed class Claim
 
     /// <summary>Takes an outcome back that was entered wrong; it stays on record and the claim is open again.</summary>
     /// <exception cref="RuleBrokenException">It is open, or no reason is given.</exception>
-    public void Reopen(string reason, Id<Person> by, DateTimeOffset at)
+    public void Reopen(IEnumerable<Claim> others, string reason, Id<Person> by, DateTimeOffset at)
     {
         Rule.Require(!IsOpen, $"Claim {Ref} is open: there is no outcome to take back.");
+        RequireOwnGrounds(Case, ArrivalId, others.Where(other => other.Id != Id));
         _settlements[^1].TakeBack(reason, by, at);
         (Outcome, Settled, SettledOn) = (null, null, null);
+    }
+
+    private static void RequireOwnGrounds(ClaimCase found, Id<Arrival> arrivalId, IEnumerable<Claim> others)
+    {
+        foreach (var other in others.Where(other => other.ArrivalId == arrivalId && other.Outcome != ClaimOutcome.Withdrawn))
+        {
+            var again = found.Grounds().Intersect(other.Case.Grounds()).ToList();
+            Rule.Require(again.Count == 0, $"Claim {other.Ref} on this arrival names {string.Join(" and ", again.Select(ground => ground.Word()))} already: go on there.", nameof(ClaimOrder.Grounds));
+        }
     }
 
     private static void RequireDay(DateOnly on, DateTimeOffset at) =>

@@ -13,6 +13,7 @@ public sealed record Receipt(DateOnly On, int Bags, Weight Landed, ReceiptCondit
     /// <exception cref="RuleBrokenException">The figures cannot be.</exception>
     internal Receipt Checked(Weight shipped)
     {
+        Rule.Day(On, nameof(Arrival.ReceivedOn));
         Rule.Require(Bags is >= 0 and <= 100_000, "The bags lie between 0 and 100,000.", nameof(Bags));
         Rule.Require(Landed >= Weight.Zero && Landed <= shipped * 2, "The landed net weight lies between 0 and twice what was shipped: please check it.", nameof(Landed));
         Rule.Require(TenthsOfCelsius is null or (>= -400 and <= 800), "The temperature lies between −40 and 80 °C.", "Temperature");

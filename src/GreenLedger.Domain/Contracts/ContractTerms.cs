@@ -91,6 +91,8 @@ public sealed record DeliveryTerms(Incoterm Incoterm, string Place, DateOnly Shi
     internal DeliveryTerms Checked()
     {
         Rule.Require(Enum.IsDefined(Incoterm), "Choose the delivery rule.", nameof(Incoterm));
+        Rule.Day(ShipFrom, nameof(ShipFrom));
+        Rule.Day(ShipUntil, nameof(ShipUntil));
         Rule.Require(ShipFrom <= ShipUntil, "The shipment period ends before it begins: please check both days.", nameof(ShipUntil));
         return this with { Place = Rule.Text(Place, "The place of the delivery rule", field: nameof(Place)) };
     }

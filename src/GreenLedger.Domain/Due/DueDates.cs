@@ -69,7 +69,7 @@ public static class DueDates
     {
         ArgumentNullException.ThrowIfNull(arrival);
         ArgumentNullException.ThrowIfNull(habits);
-        return new DueLine(DueKind.Cupping, arrival.Id.Value, arrival.ArrivalSampleId is null ? $"draw and cup a sample of {lot}, which arrived" : $"cup the arrival of {lot} beside the approved sample", "lead cupper", arrival.ReceivedOn.AddDays(habits.CuppingDays));
+        return new DueLine(DueKind.Cupping, arrival.Id.Value, arrival.ArrivalSampleId is null ? $"draw and cup a sample of {lot}, which arrived" : $"cup the arrival of {lot} beside the approved sample", Buyer, arrival.ReceivedOn.AddDays(habits.CuppingDays));
     }
 
     /// <summary>Last days of claims by the form that the contract refers to, from discharge; gone once claimed, or a week after they passed.</summary>
@@ -84,7 +84,7 @@ public static class DueDates
         ArgumentNullException.ThrowIfNull(arrival);
         ArgumentNullException.ThrowIfNull(shipment);
         ArgumentNullException.ThrowIfNull(form);
-        var claimed = claims.SelectMany(claim => claim.Case.Grounds()).ToList();
+        var claimed = claims.Where(claim => claim.Outcome != ClaimOutcome.Withdrawn).SelectMany(claim => claim.Case.Grounds()).ToList();
         return new (string What, string Part, int? Days, bool IsDone)[]
         {
             ("on quality", "quality", form.QualityClaimDays, claimed.Exists(ground => ground.IsQuality())),

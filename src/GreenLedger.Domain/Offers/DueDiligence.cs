@@ -100,7 +100,7 @@ public sealed class DueDiligence
             :
             [
                 (_plots.Count == 0, "the plots that it was grown on, all of them"),
-                (ProducedFrom is null, "when it was produced: the harvest’s days, or the crop year"),
+                (ProducedFrom is null && lot.CropYear is null, "when it was produced: the harvest’s days, or the crop year"),
                 (lot.NetWeight is null || lot.NetWeight == Weight.Zero, "the net weight"),
                 (lot.CountryCode is null, "the country of production"),
                 (!hasSupplier, "the supplier"),

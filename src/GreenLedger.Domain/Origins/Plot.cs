@@ -1,4 +1,5 @@
 using System.Globalization;
+using NetTopologySuite.Index.Strtree;
 
 namespace GreenLedger.Domain.Origins;
 
@@ -68,6 +69,9 @@ public sealed class Plot
 /// <summary>What is doubtful about plots that stand together, in sentences; nothing here refuses them.</summary>
 public static class PlotDoubts
 {
+    /// <summary>More than anybody reads at once.</summary>
+    private const int MostDoubts = 50;
+
     /// <param name="plots">Those that stand together, such as all of one producer.</param>
     /// <param name="producerCountry">Where the producer is; null where nobody said.</param>
     public static IReadOnlyList<string> Of(IReadOnlyList<Plot> plots, string? producerCountry)
@@ -76,9 +80,15 @@ public static class PlotDoubts
         var doubts = plots.Where(plot => producerCountry is not null && plot.CountryCode != producerCountry)
             .Select(plot => $"{plot.Name} is said to lie in {plot.CountryCode}, its producer in {producerCountry}.").ToList();
         var shapes = plots.Select(plot => plot.Where()).ToList();
-        for (var one = 0; one < plots.Count; one++)
+        var near = new STRtree<int>();
+        foreach (var (at, shape) in shapes.Index())
         {
-            for (var other = one + 1; other < plots.Count; other++)
+            near.Insert(shape.Geometry.EnvelopeInternal, at);
+        }
+
+        for (var one = 0; one < plots.Count && doubts.Count < MostDoubts; one++)
+        {
+            foreach (var other in near.Query(shapes[one].Geometry.EnvelopeInternal).Where(other => other > one).Order())
             {
                 if (shapes[one].IsSameAs(shapes[other]))
                 {

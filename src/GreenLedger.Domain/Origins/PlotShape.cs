@@ -50,7 +50,9 @@ public sealed class PlotShape
         ArgumentNullException.ThrowIfNull(rings);
         Rule.Require(rings.Count > 0, "A polygon has a ring of at least four positions.", nameof(rings));
         var polygons = rings.Select(Polygon).ToArray();
-        return new PlotShape(polygons.Length == 1 ? polygons[0] : new MultiPolygon(polygons));
+        var whole = polygons.Length == 1 ? (Geometry)polygons[0] : new MultiPolygon(polygons);
+        Rule.Require(polygons.Length == 1 || whole.IsValid, "Two polygons of this plot overlap: send each piece of land once.", nameof(rings));
+        return new PlotShape(whole);
     }
 
     /// <summary>How much of this plot the other one covers, in hectares by a plane through both; zero where either is a point.</summary>

@@ -88,6 +88,11 @@ public sealed partial class Shipment
     {
         ArgumentNullException.ThrowIfNull(passage);
         Rule.Require(passage.ShippedOn is not null || _lots.TrueForAll(lot => lot.BoardedOn is null), $"It is on board since {Day(ShippedOn)}: put the day right, but do not empty it.", nameof(ShippedOn));
+        Rule.Day(passage.PlannedDeparture, nameof(PlannedDeparture));
+        Rule.Day(passage.PlannedArrival, nameof(PlannedArrival));
+        Rule.Day(passage.ShippedOn, nameof(ShippedOn));
+        Rule.Day(passage.DischargedOn, nameof(DischargedOn));
+        Rule.Day(passage.ClearedOn, nameof(ClearedOn));
         Rule.Require(passage.DischargedOn is null || passage.ShippedOn is not null, "It was discharged: give the day on board first.", nameof(ShippedOn));
         Rule.Require(passage.DischargedOn is null || passage.DischargedOn >= passage.ShippedOn, "It cannot have been discharged before it was on board.", nameof(DischargedOn));
         Rule.Require(passage.ClearedOn is null || passage.ClearedOn >= passage.ShippedOn, "It cannot have been cleared before it was on board.", nameof(ClearedOn));

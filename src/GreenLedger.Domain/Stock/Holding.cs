@@ -166,6 +166,7 @@ public sealed class Holding
 
     private Movement Write(MovementKind kind, StockAmount amount, MovementNote note, Id<Person> by, DateTimeOffset at)
     {
+        Rule.Day(note.On, nameof(Movement.On));
         Rule.Require(note.On <= DateOnly.FromDateTime(at.UtcDateTime.AddHours(14)), "This day is still to come: write down what has happened.", nameof(Movement.On));
         var movement = new Movement(this, kind, amount, note, by, at);
         var left = Amount + amount;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
 
@@ -10,15 +11,25 @@ namespace GreenLedger.Domain.Stock;
 public sealed class StockCount
 {
     private readonly List<CountLine> _lines = [];
+    private readonly List<Guid> _counters = [];
 
     private StockCount()
     {
     }
 
-    /// <exception cref="RuleBrokenException">The warehouse holds nothing.</exception>
-    public StockCount(Id<Warehouse> warehouseId, DateOnly on, IReadOnlyList<Holding> holdings, Id<Person> by, DateTimeOffset at)
+    /// <param name="warehouseId">What is counted.</param>
+    /// <param name="on">The day of the count.</param>
+    /// <param name="holdings">What lies there now.</param>
+    /// <param name="lastMoved">The last day on which something moved there; a count of an earlier day would correct that again.</param>
+    /// <param name="by">Who begins it.</param>
+    /// <param name="at">When.</param>
+    /// <exception cref="RuleBrokenException">The warehouse holds nothing, or something moved after the day.</exception>
+    public StockCount(Id<Warehouse> warehouseId, DateOnly on, IReadOnlyList<Holding> holdings, DateOnly? lastMoved, Id<Person> by, DateTimeOffset at)
     {
         ArgumentNullException.ThrowIfNull(holdings);
+        Rule.Day(on, nameof(On));
+        Rule.Require(on <= DateOnly.FromDateTime(at.UtcDateTime.AddHours(14)), "This day is still to come: write down what was counted.", nameof(On));
+        Rule.Require(lastMoved is null || on >= lastMoved, string.Create(CultureInfo.InvariantCulture, $"Coffee moved here on {lastMoved:d MMMM yyyy}: the count is of that day or a later one."), nameof(On));
         var held = holdings.Where(holding => holding.WarehouseId == warehouseId && holding.Weighed > Weight.Zero).ToList();
         Rule.Require(held.Count > 0, "This warehouse holds nothing by the ledger: there is nothing to count. Write what is there as opening stock.", nameof(WarehouseId));
         Id = Id<StockCount>.New();
@@ -47,6 +58,9 @@ public sealed class StockCount
 
     public IReadOnlyList<CountLine> Lines => _lines;
 
+    /// <summary>Everybody who wrote down a figure, also one that another person put right.</summary>
+    public IReadOnlyList<Guid> Counters => _counters;
+
     public bool IsOpen => ApprovedAt is null && DroppedBecause is null;
 
     public bool IsCounted => _lines.TrueForAll(line => line.IsCounted);
@@ -59,6 +73,10 @@ public sealed class StockCount
         var line = _lines.Find(one => one.Id == lineId);
         Rule.Require(line is not null, "This lot is not on the count.", nameof(Lines));
         line.Count(bags, weighed, reason, by);
+        if (!_counters.Contains(by.Value))
+        {
+            _counters.Add(by.Value);
+        }
     }
 
     /// <summary>
@@ -70,7 +88,7 @@ public sealed class StockCount
     {
         Rule.Require(IsOpen, "This count is closed already.", nameof(ApprovedAt));
         Rule.Require(IsCounted, $"{_lines.Count(line => !line.IsCounted)} of {_lines.Count} lots are not counted yet: write down what is there, 0 where nothing is.", nameof(Lines));
-        Rule.Require(!needsSecondPerson || _lines.TrueForAll(line => line.CountedBy != by), "The house asks for a second person: somebody who did not count approves the differences.", nameof(ApprovedBy));
+        Rule.Require(!needsSecondPerson || !_counters.Contains(by.Value), "The house asks for a second person: somebody who did not count approves the differences.", nameof(ApprovedBy));
         var movements = _lines.Select(line => line.Settle(holdings.Single(holding => holding.Id == line.HoldingId), days[line.HoldingId], On, by, at)).OfType<Movement>().ToList();
         (ApprovedBy, ApprovedAt) = (by, at);
         return movements;

@@ -20,8 +20,8 @@ public static class StockCover
     /// <param name="z">How many standard deviations are guarded against: 1.645 for 95 %.</param>
     public static ReorderPoint Reorder(Weight weeklyUse, Weight useSpread, decimal leadWeeks, decimal leadSpread, decimal z)
     {
-        Rule.Require(weeklyUse >= Weight.Zero, "The use of a week lies at zero or above.", nameof(weeklyUse));
-        Rule.Require(useSpread >= Weight.Zero, "The spread of use lies at zero or above.", nameof(useSpread));
+        Rule.Require(weeklyUse >= Weight.Zero && weeklyUse.Kilograms <= 1_000_000m, "The use of a week lies between 0 and 1,000,000 kg.", nameof(weeklyUse));
+        Rule.Require(useSpread >= Weight.Zero && useSpread.Kilograms <= 1_000_000m, "The spread of use lies between 0 and 1,000,000 kg.", nameof(useSpread));
         Rule.Require(leadWeeks is >= 0 and <= 520, "The lead time lies between 0 and 520 weeks.", nameof(leadWeeks));
         Rule.Require(leadSpread is >= 0 and <= 520, "The spread of the lead time lies between 0 and 520 weeks.", nameof(leadSpread));
         Rule.Require(z is >= 0 and <= 6, "The safety factor lies between 0 and 6.", nameof(z));
@@ -37,5 +37,5 @@ public sealed record ReorderPoint(Weight LeadTimeUse, Weight SafetyStock)
     public Weight Point => LeadTimeUse + SafetyStock;
 
     /// <summary>Whole bags that hold at least the point.</summary>
-    public int Bags(Weight bag) => decimal.ToInt32(Math.Ceiling(Point.Kilograms / bag.Kilograms));
+    public long Bags(Weight bag) => decimal.ToInt64(Math.Ceiling(Point.Kilograms / bag.Kilograms));
 }

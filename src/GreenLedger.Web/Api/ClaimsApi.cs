@@ -74,9 +74,12 @@ internal static class ClaimsApi
         Id<Claim> id, SettleRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(id, db, claim => claim.Settle(request.Outcome, request.Amount?.Money(nameof(request.Amount)), request.On, request.Words, http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
-    private static Task<Results<Ok<ClaimReply>, NotFound>> ReopenAsync(
-        Id<Claim> id, ReasonRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
-        ActAsync(id, db, claim => claim.Reopen(request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+    private static async Task<Results<Ok<ClaimReply>, NotFound>> ReopenAsync(
+        Id<Claim> id, ReasonRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var others = await db.Claims.BesideAsync(id, cancellationToken);
+        return await ActAsync(id, db, claim => claim.Reopen(others, request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+    }
 
     private static async Task<Results<Ok<ClaimReply>, NotFound>> ActAsync(Id<Claim> id, LedgerContext db, Action<Claim> act, CancellationToken cancellationToken)
     {

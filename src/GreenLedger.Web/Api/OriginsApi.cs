@@ -6,6 +6,7 @@ using GreenLedger.Domain.Origins;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Api;
@@ -80,7 +81,7 @@ internal static class OriginsApi
         origins.MapGet("/producers/{id}/plots", PlotsAsync).WithName("ListPlots").WithSummary("Where a producer grows, as GeoJSON")
             .WithDescription("With the property names that the EU's system reads under Regulation (EU) 2023/1115.");
         origins.MapPost("/calculate/plot", Plots).WithName("CalculatePlot").WithSummary("Checks plots sent as GeoJSON or CSV, with their areas on the ellipsoid; stores nothing")
-            .Accepts<string>("application/geo+json", "application/json", "text/csv");
+            .WithMetadata(new RequestSizeLimitAttribute(PlotFile.MostBytes)).Accepts<string>("application/geo+json", "application/json", "text/csv");
     }
 
     private static async Task<Results<FileContentHttpResult, NotFound>> PlotsAsync(Id<Producer> id, LedgerContext db, CancellationToken cancellationToken)

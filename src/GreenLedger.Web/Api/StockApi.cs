@@ -94,6 +94,7 @@ internal static class StockApi
         Rule.Require(Currency.TryParse(request.Currency, null, out var currency), "Name a currency by its ISO 4217 code.", nameof(request.Currency));
         Rule.Require(request.Amount is > -1_000_000_000m and < 1_000_000_000m, "The amount lies below a thousand million.", nameof(request.Amount));
         Rule.Require(request.Lots is { Count: <= 10_000 }, "Send the lots that share the amount, at most 10,000.", nameof(request.Lots));
+        Rule.Require(request.Lots.All(lot => lot.Value is >= 0m and <= 1_000_000_000_000m), "A value lies between 0 and a million million.", nameof(request.Lots));
         var sharers = request.Lots.Select(lot => new CostSharer(Id<Lot>.New(), Kilograms(lot.WeightKg, nameof(lot.WeightKg)), lot.Value)).ToList();
         var parts = CostAllocation.Of(Money.Of(request.Amount, currency), request.Basis, sharers);
         return TypedResults.Ok(new AllocationReply([.. request.Lots.Zip(parts, (lot, part) => new PartReply(lot.Name, MoneyReply.Of(part)))]));
@@ -103,7 +104,7 @@ internal static class StockApi
     private static Ok<ReorderReply> Reorder(ReorderRequest request)
     {
         var use = Kilograms(request.WeeklyUseKg, nameof(request.WeeklyUseKg));
-        Rule.Require(request.BagKg is > 0m and <= 2000m, "A bag holds more than 0 and at most 2,000 kg.", nameof(request.BagKg));
+        Rule.Require(request.BagKg is >= 0.1m and <= 2000m, "A bag holds between 0.1 and 2,000 kg.", nameof(request.BagKg));
         var point = StockCover.Reorder(use, Kilograms(request.UseSpreadKg, nameof(request.UseSpreadKg)), request.LeadWeeks, request.LeadSpreadWeeks, request.SafetyFactor);
         return TypedResults.Ok(new ReorderReply(
             StockCover.Weeks(Kilograms(request.AvailableKg, nameof(request.AvailableKg)), use), point.SafetyStock.Kilograms, point.Point.Kilograms, point.Bags(Weight.FromKilograms(request.BagKg))));

@@ -56,7 +56,7 @@ internal sealed record PartReply(string Name, MoneyReply Part);
 
 internal sealed record ReorderRequest(decimal WeeklyUseKg, decimal UseSpreadKg, decimal LeadWeeks, decimal LeadSpreadWeeks, decimal SafetyFactor, decimal AvailableKg, decimal BagKg = 60m);
 
-internal sealed record ReorderReply(decimal? CoverWeeks, decimal SafetyStockKg, decimal ReorderPointKg, int Bags);
+internal sealed record ReorderReply(decimal? CoverWeeks, decimal SafetyStockKg, decimal ReorderPointKg, long Bags);
 
 internal sealed record PostingRequest(
     decimal Amount, string Currency, DateOnly On, string Document, Guid? ContractId = null, Guid? ShipmentId = null, Guid? LotId = null, CostStage? Stage = null, string? From = null, ShareBasis? Basis = null);

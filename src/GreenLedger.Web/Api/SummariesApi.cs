@@ -37,7 +37,7 @@ internal static class SummariesApi
             return TypedResults.NotFound();
         }
 
-        var chosen = request.SampleIds.Select(one => new Id<Sample>(one)).Distinct().ToList();
+        var chosen = (request.SampleIds ?? []).Select(one => new Id<Sample>(one)).Distinct().ToList();
         Rule.Require(chosen.Count is >= 1 and <= FeedbackReport.MostSamples, $"Choose between 1 and {FeedbackReport.MostSamples} samples.", nameof(request.SampleIds));
         var samples = await query.FindAsync(id, chosen, await reader.SealAsync(), cancellationToken);
         Rule.Require(samples.Count == chosen.Count, "A sample is not this supplier's, is not here, or stands on an open table.", nameof(request.SampleIds));

@@ -20,6 +20,9 @@ public sealed class PostingActs(LedgerContext db, TimeProvider clock)
         var conversion = rates.Find(amount.Currency, house, day);
         Rule.Require(conversion is not null, $"There is no exchange rate of {rates.Missing(amount.Currency, house, day)} on {Display.Figures.Day(day)} or before: enter it under Pricing, Exchange rates.", nameof(CostPosting.Amount));
         Rule.Require(await IsThereAsync(on, cancellationToken), "What it is posted on is not there: choose a contract, a shipment or a lot of the ledger.", nameof(CostPosting.LotId));
+        Rule.Require(
+            !await db.CostPostings.AnyAsync(one => one.WithdrawnAt == null && one.Document == document.Trim() && one.On == day && one.Stage == stage && one.Amount == amount && one.ContractId == on.ContractId && one.ShipmentId == on.ShipmentId && one.LotId == on.LotId, cancellationToken),
+            "This invoice is posted already, with the same number, day and amount: withdraw that posting first if it was wrong.", nameof(CostPosting.Document));
         var posting = new CostPosting(on, new Invoice(stage, amount, conversion, day, document, from, basis ?? CostPosting.UsualBasis(stage)), house, by, clock.GetUtcNow());
         db.Add(posting);
         return posting;

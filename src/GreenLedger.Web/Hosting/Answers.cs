@@ -10,7 +10,7 @@ internal static class Answers
     {
         builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
         builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
-        builder.Services.AddRazorPages();
+        builder.Services.AddRazorPages().AddMvcOptions(options => options.MaxModelBindingCollectionSize = 20_000);
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<Trouble>();
         builder.Services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);

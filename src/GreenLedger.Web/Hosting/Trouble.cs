@@ -44,6 +44,12 @@ internal sealed class Trouble(IProblemDetailsService problems, ILogger<Trouble> 
             Title = "Somebody was faster.",
             Detail = "This record was changed meanwhile: read it again, then send your change.",
         },
+        DbUpdateException taken when taken.IsTaken() => new ProblemDetails
+        {
+            Status = StatusCodes.Status409Conflict,
+            Title = "Somebody was faster.",
+            Detail = "The same was stored a moment ago, or what this stands on is gone: read again, then send it if it is still needed.",
+        },
         _ => new ProblemDetails { Status = StatusCodes.Status500InternalServerError, Title = "Something went wrong here.", Detail = "Nothing was changed. The log of the server says more." },
     };
 

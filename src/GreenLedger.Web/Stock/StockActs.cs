@@ -16,13 +16,15 @@ public sealed class StockActs(LedgerContext db, StockQuery query, TimeProvider c
     /// <summary>Takes an arrival into a warehouse; null for one that is not there.</summary>
     public async Task<Movement?> ReceiveAsync(Id<Arrival> arrivalId, Id<Warehouse> warehouseId, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
     {
-        var arrival = await db.Arrivals.AsNoTracking().SingleOrDefaultAsync(one => one.Id == arrivalId, cancellationToken);
+        var arrival = await db.Arrivals.SingleOrDefaultAsync(one => one.Id == arrivalId, cancellationToken);
         if (arrival is null)
         {
             return null;
         }
 
         Rule.Require(!await query.IsInStockAsync(arrivalId, cancellationToken), "This arrival is in stock already: take that movement back first.", nameof(Movement.ArrivalId));
+        // Its version decides where two people take it in at once, perhaps into two warehouses.
+        db.Entry(arrival).State = EntityState.Modified;
         var holding = await db.HoldingAsync(arrival.LotId, warehouseId, cancellationToken);
         return Added(holding.Receive(arrival, note, by, clock.GetUtcNow()));
     }

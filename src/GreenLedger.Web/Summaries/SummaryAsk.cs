@@ -22,6 +22,8 @@ public sealed class SummaryAsk
     /// <exception cref="Domain.RuleBrokenException">The days are no period.</exception>
     public SummaryWish Wish(DateOnly today)
     {
+        Domain.Rule.Day(From, nameof(From));
+        Domain.Rule.Day(Until, nameof(Until));
         var last = new DateOnly(today.Year, today.Month, 1).AddMonths(1).AddDays(-1);
         var until = Until ?? (From is { } first && first > last ? first : last);
         return new SummaryWish(Period.Of(From ?? until.AddDays(1).AddYears(-1), until), Enum.IsDefined(By) ? By : Cut.Origin, string.IsNullOrEmpty(Of) ? null : Of);

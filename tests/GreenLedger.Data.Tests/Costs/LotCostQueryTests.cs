@@ -105,6 +105,79 @@ public sealed class LotCostQueryTests(Ledgers ledgers)
         Assert.Equal((Kg(1_500m), Eur(9_660m)), (Assert.Single(pool).Left, pool[0].Cost));
     }
 
+    [Theory, EveryEngine]
+    public async Task What_was_taken_back_and_what_a_count_found_change_no_value(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var house = await FillAsync(ledger);
+        await OpenStockAsync(ledger, house, (0, 3_000m, 18_600m, 0));
+        await ReleaseAsync(ledger, house, 0, 500m, 2);
+        await using (var db = ledger.Open())
+        {
+            var holding = await db.HoldingAsync(house.Lots[0], house.Warehouse, Stop);
+            var release = await db.Movements.SingleAsync(one => one.Kind == MovementKind.Release, Stop);
+            var days = await new StockQuery(db).DaysAsync(holding.Id, Stop);
+            db.Add(holding.Reverse(release, false, days, new MovementNote(OnBoard.AddDays(4), null, "Wrong lot"), house.Keeper, Noon));
+            db.Add(holding.Add(MovementKind.Gain, new StockAmount(0, Weight.Zero, Kg(20m)), new MovementNote(OnBoard.AddDays(5), null, "Counted"), house.Keeper, Noon));
+            await db.SaveChangesAsync(Stop);
+        }
+
+        await using var read = ledger.Open();
+        var query = new ValuationQuery(read);
+
+        // 18,600 EUR were paid for 3,000 kg, 6.20 EUR/kg (handbook, trade 9.1 example H); nothing more was.
+        Assert.Equal(Eur(15_500m), Assert.Single((await query.FindAsync(OnBoard.AddDays(3), Stop)).Rows).Cost);
+        Assert.Equal((Kg(3_020m), Eur(18_600m)), (await query.FindAsync(OnBoard.AddDays(5), Stop)).Rows.Select(row => (row.Left, row.Cost!.Value)).Single());
+    }
+
+    [Theory, EveryEngine]
+    public async Task An_opening_that_was_taken_back_later_still_has_its_value_on_the_days_between(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var house = await FillAsync(ledger);
+        await OpenStockAsync(ledger, house, (0, 3_000m, 18_600m, 0));
+        await using (var db = ledger.Open())
+        {
+            var holding = await db.HoldingAsync(house.Lots[0], house.Warehouse, Stop);
+            var days = await new StockQuery(db).DaysAsync(holding.Id, Stop);
+            db.Add(holding.Reverse(await db.Movements.SingleAsync(Stop), false, days, new MovementNote(OnBoard.AddDays(9), null, "Wrong weight"), house.Keeper, Noon));
+            await db.SaveChangesAsync(Stop);
+        }
+
+        await using var read = ledger.Open();
+        var query = new ValuationQuery(read);
+
+        Assert.Equal(Eur(18_600m), Assert.Single((await query.FindAsync(OnBoard.AddDays(8), Stop)).Rows).Cost);
+        Assert.Empty((await query.FindAsync(OnBoard.AddDays(9), Stop)).Rows);
+    }
+
+    [Theory, EveryEngine]
+    public async Task Goods_that_left_and_came_back_on_one_day_are_valued_whatever_the_order_of_entry(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var house = await FillAsync(ledger);
+        await OpenStockAsync(ledger, house, (0, 3_000m, 18_600m, 0));
+        await using (var db = ledger.Open())
+        {
+            var holding = await db.HoldingAsync(house.Lots[0], house.Warehouse, Stop);
+            var (day, ledgerDays) = (OnBoard.AddDays(2), new List<(DateOnly, StockAmount)> { (OnBoard, holding.Amount) });
+            foreach (var movement in new[]
+            {
+                holding.Take(MovementKind.Sale, 50, Kg(3_000m), new RunningStock(ledgerDays), new MovementNote(day, null, null), house.Keeper, Noon),
+                holding.Add(MovementKind.Return, new StockAmount(50, Kg(3_000m), Kg(3_000m)), new MovementNote(day, null, "Refused"), house.Keeper, Noon),
+            })
+            {
+                db.Add(movement);
+            }
+
+            await db.SaveChangesAsync(Stop);
+        }
+
+        await using var read = ledger.Open();
+
+        Assert.Equal(Eur(18_600m), Assert.Single((await new ValuationQuery(read).FindAsync(OnBoard.AddDays(2), Stop)).Rows).Cost);
+    }
+
     private static async Task OpenStockAsync(Ledger ledger, Bought house, params (int Lot, decimal Kilograms, decimal Cost, int Day)[] openings)
     {
         foreach (var (lot, kilograms, cost, day) in openings)

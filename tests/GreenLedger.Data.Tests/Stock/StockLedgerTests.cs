@@ -131,7 +131,7 @@ public sealed class StockLedgerTests(Ledgers ledgers)
         await using (var db = ledger.Open())
         {
             var holdings = await db.Holdings.ToListAsync(Stop);
-            var count = new StockCount(warehouse, Today, holdings, keeper, Noon);
+            var count = new StockCount(warehouse, Today, holdings, null, keeper, Noon);
             count.Count(count.Lines[0].Id, 9, Kg(616.5m), "One bag is missing", keeper);
             var days = new Dictionary<Id<Holding>, RunningStock> { [holdings[0].Id] = await new StockQuery(db).DaysAsync(holdings[0].Id, Stop) };
             db.Add(count);
@@ -145,6 +145,27 @@ public sealed class StockLedgerTests(Ledgers ledgers)
         Assert.Equal(Kg(-69m), stored.Lines[0].Difference);
         Assert.Equal("One bag is missing", (await read.Movements.AsNoTracking().SingleAsync(one => one.Kind == MovementKind.Loss, Stop)).Reason);
         Assert.Equal(Kg(616.5m), (await read.Holdings.AsNoTracking().SingleAsync(Stop)).Weighed);
+    }
+
+    [Theory, EveryEngine]
+    public async Task Two_people_who_fill_one_count_at_once_are_told_apart(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var (_, warehouse, keeper) = await OpenAsync(ledger);
+        await using (var db = ledger.Open())
+        {
+            db.Add(new StockCount(warehouse, Today, await db.Holdings.ToListAsync(Stop), null, keeper, Noon));
+            await db.SaveChangesAsync(Stop);
+        }
+
+        await using var first = ledger.Open();
+        await using var second = ledger.Open();
+        var (one, other) = (await first.StockCounts.Whole().SingleAsync(Stop), await second.StockCounts.Whole().SingleAsync(Stop));
+        one.Count(one.Lines[0].Id, 9, Kg(616.5m), null, keeper);
+        other.Count(other.Lines[0].Id, 10, Kg(685.5m), null, keeper);
+        await first.SaveChangesAsync(Stop);
+
+        await Assert.ThrowsAsync<DbUpdateConcurrencyException>(() => second.SaveChangesAsync(Stop));
     }
 
     private static async Task RetryAsync(Ledger ledger, Func<LedgerContext, Task> act)

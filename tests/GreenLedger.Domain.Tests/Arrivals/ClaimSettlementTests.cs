@@ -45,13 +45,13 @@ public sealed class ClaimSettlementTests
         claim.Settle(ClaimOutcome.Allowance, Money.Of(100m, Currency.Usd), Day, null, _arrival.Buyer.Id, ShortArrival.Now);
 
         var refusal = ContractDemo.Refusal(() => claim.Settle(ClaimOutcome.Withdrawn, null, Day, "No.", _arrival.Buyer.Id, ShortArrival.Now));
-        claim.Reopen("Entered on the wrong claim.", _arrival.Buyer.Id, ShortArrival.Now);
+        claim.Reopen([], "Entered on the wrong claim.", _arrival.Buyer.Id, ShortArrival.Now);
 
         Assert.StartsWith("Claim C26-001 is settled already: allowance.", refusal, StringComparison.Ordinal);
         Assert.True(claim.IsOpen);
         Assert.Null(claim.Settled);
         Assert.Equal("Entered on the wrong claim.", Assert.Single(claim.Settlements).TakenBackBecause);
-        Assert.StartsWith("Claim C26-001 is open", ContractDemo.Refusal(() => claim.Reopen("Again.", _arrival.Buyer.Id, ShortArrival.Now)), StringComparison.Ordinal);
+        Assert.StartsWith("Claim C26-001 is open", ContractDemo.Refusal(() => claim.Reopen([], "Again.", _arrival.Buyer.Id, ShortArrival.Now)), StringComparison.Ordinal);
     }
 
     [Theory]

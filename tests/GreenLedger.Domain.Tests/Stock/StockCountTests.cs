@@ -46,7 +46,7 @@ public sealed class StockCountTests
     [Fact]
     public void A_count_is_not_approved_before_all_is_counted()
     {
-        var count = new StockCount(_holding.WarehouseId, Today, [_holding], Counter, Noon);
+        var count = new StockCount(_holding.WarehouseId, Today, [_holding], null, Counter, Noon);
 
         var refused = Assert.Throws<RuleBrokenException>(() => count.Approve([_holding], Days, false, Approver, Noon));
 
@@ -65,11 +65,24 @@ public sealed class StockCountTests
 
     [Fact]
     public void An_empty_warehouse_is_not_counted() =>
-        Assert.Throws<RuleBrokenException>(() => new StockCount(Id<Warehouse>.New(), Today, [_holding], Counter, Noon));
+        Assert.Throws<RuleBrokenException>(() => new StockCount(Id<Warehouse>.New(), Today, [_holding], null, Counter, Noon));
+
+    [Fact]
+    public void A_count_of_a_day_before_the_last_movement_is_refused() =>
+        Assert.Throws<RuleBrokenException>(() => new StockCount(_holding.WarehouseId, Today.AddDays(-1), [_holding], Today, Counter, Noon));
+
+    [Fact]
+    public void Whoever_counted_first_does_not_approve_what_another_put_right()
+    {
+        var count = Counted(9, 616.5m);
+        count.Count(count.Lines[0].Id, 9, Kg(616.0m), null, Id<Person>.New());
+
+        Assert.Throws<RuleBrokenException>(() => count.Approve([_holding], Days, true, Counter, Noon));
+    }
 
     private StockCount Counted(int bags, decimal weighed)
     {
-        var count = new StockCount(_holding.WarehouseId, Today, [_holding], Counter, Noon);
+        var count = new StockCount(_holding.WarehouseId, Today, [_holding], null, Counter, Noon);
         count.Count(count.Lines[0].Id, bags, Kg(weighed), null, Counter);
         return count;
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Text;
 using GreenLedger.Data.Cupping;
@@ -40,7 +41,7 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
     }
 
     /// <summary>
-    /// A list that was taken in, files that were sent and not yet taken in, papers on a lot, a table whose key one of the
+    /// A list that was taken in, a document on a checklist, a count of the stock, files that were sent and not yet taken in, papers on a lot, a table whose key one of the
     /// crawl's people may open, one that another cups alone with codes under the bowls, and a score agreed on in talk.
     /// </summary>
     private static async Task AddWhatTheDemoHasNotAsync(HouseFixture house, TestBrowser buyer)
@@ -54,7 +55,10 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         await SendAsync(buyer, "/Offers/Import", new() { ["Input.Supplier"] = "Quay Traders" }, null, OfferList.Replace("9.85", "9.95", StringComparison.Ordinal));
         await SendAsync(buyer, "/Cupping/Import", [], "Read", CuppingResults);
         await AddFailedJobAsync(house);
-        await ArrivedLot.FillAsync(house);
+        var arrived = await ArrivedLot.FillAsync(house);
+        await SendAsync(buyer, $"/Shipments/Shipment/{arrived.Afloat}", new() { ["name"] = "Weighing note" }, "AddDocument", null);
+        var warehouse = await house.FromLedgerAsync(db => db.Holdings.Where(one => one.Bags > 0).OrderBy(one => one.Id).Select(one => one.WarehouseId).FirstAsync());
+        await SendAsync(buyer, "/Stock/Counts", new() { ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = DateTime.UtcNow.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) }, null, null);
         var table = await Table.LayOutAsync(house);
         await CupAloneAsync(buyer, table);
         await DiscussAsync(house);

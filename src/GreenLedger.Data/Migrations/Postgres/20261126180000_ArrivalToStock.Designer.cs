@@ -4633,6 +4633,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("By")
                         .HasColumnType("uuid");
 
+                    b.PrimitiveCollection<Guid[]>("Counters")
+                        .IsRequired()
+                        .HasColumnType("uuid[]");
+
                     b.Property<string>("DroppedBecause")
                         .HasMaxLength(500)
                         .HasColumnType("character varying(500)");

@@ -629,7 +629,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     ApprovedBy = table.Column<Guid>(type: "uuid", nullable: true),
                     ApprovedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    DroppedBecause = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true)
+                    DroppedBecause = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    Counters = table.Column<Guid[]>(type: "uuid[]", nullable: false)
                 },
                 constraints: table =>
                 {

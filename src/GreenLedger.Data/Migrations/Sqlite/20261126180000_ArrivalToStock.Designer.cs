@@ -4628,6 +4628,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("By")
                         .HasColumnType("TEXT");
 
+                    b.PrimitiveCollection<string>("Counters")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("DroppedBecause")
                         .HasMaxLength(500)
                         .HasColumnType("TEXT");

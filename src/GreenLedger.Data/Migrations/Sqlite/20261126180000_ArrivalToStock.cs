@@ -629,7 +629,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     At = table.Column<DateTime>(type: "TEXT", nullable: false),
                     ApprovedBy = table.Column<Guid>(type: "TEXT", nullable: true),
                     ApprovedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    DroppedBecause = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true)
+                    DroppedBecause = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
+                    Counters = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {

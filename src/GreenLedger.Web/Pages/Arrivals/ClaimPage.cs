@@ -18,6 +18,8 @@ public abstract class ClaimPage(LedgerContext db, TimeProvider clock) : FormPage
     /// <summary>As it is stored; what the page shows beside its form.</summary>
     public Claim Shown { get; private set; } = null!;
 
+    protected LedgerContext Db => db;
+
     protected DateTimeOffset Now => clock.GetUtcNow();
 
     protected DateOnly Today => clock.Today();

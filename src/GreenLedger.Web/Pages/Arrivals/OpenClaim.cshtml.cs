@@ -6,6 +6,7 @@ using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.Filters;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Arrivals;
@@ -27,16 +28,24 @@ public sealed class OpenClaimModel(LedgerContext db, ArrivalCaseQuery cases, Tim
 
     public DateOnly Today => clock.Today();
 
+    /// <summary>Without the arrival there is no page, however the form was filled in.</summary>
+    public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
+    {
+        if (await db.Arrivals.AnyAsync(arrival => arrival.Id == Id, HttpContext.RequestAborted))
+        {
+            await base.OnPageHandlerExecutionAsync(context, next);
+        }
+        else
+        {
+            context.Result = NotFound();
+        }
+    }
+
     /// <summary>What the typed amount comes to; empty until it was asked for.</summary>
     public IReadOnlyList<ClaimLine> Lines { get; private set; } = [];
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (!await db.Arrivals.AnyAsync(arrival => arrival.Id == Id, cancellationToken))
-        {
-            return NotFound();
-        }
-
         await LoadAsync(cancellationToken);
         Input.On = Today;
         Input.Grounds = [.. Basis.Findings.Where(finding => finding.IsShown).Select(finding => finding.Ground)];

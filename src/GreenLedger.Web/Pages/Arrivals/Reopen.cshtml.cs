@@ -19,11 +19,15 @@ public sealed class ReopenModel(LedgerContext db, TimeProvider clock) : ClaimPag
         return Page();
     }
 
-    public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ActAsync(Input.Version, claim =>
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        claim.Reopen(Input.Reason ?? "", User.Person(), Now);
-        return $"Claim {claim.Ref} is open again.";
-    }, cancellationToken);
+        var others = await Db.Claims.BesideAsync(Id, cancellationToken);
+        return await ActAsync(Input.Version, claim =>
+        {
+            claim.Reopen(others, Input.Reason ?? "", User.Person(), Now);
+            return $"Claim {claim.Ref} is open again.";
+        }, cancellationToken);
+    }
 
     public sealed class ReopenForm
     {

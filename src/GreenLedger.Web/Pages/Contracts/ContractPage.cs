@@ -37,7 +37,7 @@ public abstract class ContractPage(LedgerContext db, TimeProvider clock) : FormP
     }
 
     /// <summary>Whether what the address names is there.</summary>
-    protected virtual Task<bool> IsThereAsync(CancellationToken cancellationToken) =>
+    protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) =>
         db.Contracts.AnyAsync(contract => contract.Id == Id, cancellationToken);
 
     /// <summary>Loads the contract to change it, acts, saves, and leads to its page.</summary>

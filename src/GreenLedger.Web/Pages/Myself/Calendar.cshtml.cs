@@ -22,8 +22,7 @@ public sealed class CalendarModel(LedgerContext db, TimeProvider clock) : FormPa
     /// <summary>Makes an address; one that there was stops working.</summary>
     public async Task<IActionResult> OnPostMakeAsync(CancellationToken cancellationToken)
     {
-        await LoadAsync(cancellationToken);
-        Feed?.Revoke(clock.GetUtcNow());
+        await RevokeAllAsync(cancellationToken);
         var secret = CalendarAddress.NewSecret();
         db.Add(new CalendarFeed(User.Person(), CalendarAddress.Hash(secret), clock.GetUtcNow()));
         await db.SaveChangesAsync(cancellationToken);
@@ -39,10 +38,20 @@ public sealed class CalendarModel(LedgerContext db, TimeProvider clock) : FormPa
             return NotFound();
         }
 
-        Feed.Revoke(clock.GetUtcNow());
+        await RevokeAllAsync(cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say("The address is revoked: nothing reads it any more.");
         return RedirectToPage();
+    }
+
+    /// <summary>Every address of the person, also one that two clicks made.</summary>
+    private async Task RevokeAllAsync(CancellationToken cancellationToken)
+    {
+        var person = User.Person();
+        foreach (var feed in await db.CalendarFeeds.Where(feed => feed.OwnerId == person && feed.RevokedAt == null).ToListAsync(cancellationToken))
+        {
+            feed.Revoke(clock.GetUtcNow());
+        }
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)

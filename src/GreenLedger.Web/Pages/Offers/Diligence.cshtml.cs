@@ -10,6 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Offers;
 
 /// <summary>What is held about where a lot grew, what is missing, and the plots as a file for the statement.</summary>
+[RequestFormLimits(ValueCountLimit = 65_536)]
 public sealed class DiligenceModel(LedgerContext db) : FormPage
 {
     /// <summary>The lot.</summary>

@@ -72,5 +72,5 @@ public sealed class EditContactModel(LedgerContext db) : FormPage, IContactPage
         return RedirectToPage("Supplier", new { Id = Contact.SupplierId });
     }
 
-    private Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.SupplierContacts.AnyAsync(contact => contact.Id == Id, cancellationToken);
+    protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.SupplierContacts.AnyAsync(contact => contact.Id == Id, cancellationToken);
 }

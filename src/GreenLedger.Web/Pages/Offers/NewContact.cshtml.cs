@@ -49,5 +49,5 @@ public sealed class NewContactModel(LedgerContext db) : FormPage, IContactPage
     protected override async Task LoadAsync(CancellationToken cancellationToken) =>
         Supplier = await db.Suppliers.AsNoTracking().SingleAsync(supplier => supplier.Id == Id, cancellationToken);
 
-    private Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.Suppliers.AnyAsync(supplier => supplier.Id == Id, cancellationToken);
+    protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.Suppliers.AnyAsync(supplier => supplier.Id == Id, cancellationToken);
 }

@@ -11,6 +11,8 @@ namespace GreenLedger.Web.Pages.Origins;
 /// <summary>Where a producer grows: plots by hand, from a file, and out again as a file.</summary>
 public sealed class PlotsModel(LedgerContext db) : FormPage
 {
+    private const int MostPlots = 10_000;
+
     /// <summary>The producer.</summary>
     [BindProperty(SupportsGet = true)]
     public Id<Producer> Id { get; set; }
@@ -33,6 +35,7 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
     {
         await LoadAsync(cancellationToken);
         Input.CountryCode = Producer?.CountryCode;
+        Doubts = PlotDoubts.Of(Plots, Producer?.CountryCode);
         return IsThere ? Page() : NotFound();
     }
 
@@ -70,6 +73,7 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
             return Page();
         }
 
+        Rule.Require(Plots.Count + plots.Count <= MostPlots, $"A producer has at most {MostPlots:#,0} plots here: split it into its groups.", "");
         db.AddRange(plots);
         await db.SaveChangesAsync(cancellationToken);
         Say(Display.Figures.Count(plots.Count, "plot is", "plots are") + " added." + string.Concat(problems.Take(3).Select(problem => " " + problem.Message)));
@@ -108,7 +112,6 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
     {
         Producer = await db.Producers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
         Plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == Id).OrderBy(plot => plot.Name).ThenBy(plot => plot.Id).ToListAsync(cancellationToken);
-        Doubts = PlotDoubts.Of(Plots, Producer?.CountryCode);
     }
 
     private static (List<Plot> Plots, IReadOnlyList<Problem> Problems) Taken(PlotFile file, Producer producer)

@@ -72,7 +72,7 @@ internal sealed class DocumentModel(LedgerContext db, AttachmentRules rules, Tim
         Advice = await db.DocumentRules.Where(one => one.Id == rule).Select(one => one.Note).SingleOrDefaultAsync(cancellationToken);
     }
 
-    private Task<bool> IsThereAsync(CancellationToken cancellationToken) =>
+    protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) =>
         db.Shipments.AnyAsync(shipment => shipment.Documents.Any(document => document.Id == Id), cancellationToken);
 
     internal sealed class DocumentForm

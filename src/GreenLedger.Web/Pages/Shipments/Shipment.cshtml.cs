@@ -56,6 +56,8 @@ public sealed class ShipmentModel(LedgerContext db, ShipmentQuery query) : FormP
     public Task<IActionResult> OnPostAddDocumentAsync(string? name, CancellationToken cancellationToken) =>
         ChangeAsync(shipment => Task.FromResult($"“{shipment.AddDocument(name).Name}” is in the checklist."), cancellationToken);
 
+    protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.Shipments.AnyAsync(shipment => shipment.Id == Id, cancellationToken);
+
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         Found = await db.Shipments.AsNoTracking().Whole().SingleAsync(shipment => shipment.Id == Id, cancellationToken);

@@ -11,6 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Fills a count on a phone or a screen, approves its differences, or gives it up.</summary>
+[RequestFormLimits(ValueCountLimit = 65_536)]
 public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
@@ -18,6 +19,10 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
 
     [BindProperty]
     public List<LineForm> Input { get; set; } = [];
+
+    /// <summary>The version that the page was opened on.</summary>
+    [BindProperty]
+    public int Version { get; set; }
 
     public StockCount? Count { get; private set; }
 
@@ -32,6 +37,7 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
+        Version = Count?.Version ?? 0;
         Input = [.. (Count?.Lines ?? []).Select(line => new LineForm { Id = line.Id, Bags = line.CountedBags, WeighedKg = line.Counted?.Kilograms, Reason = line.Reason })];
         return Count is null ? NotFound() : Page();
     }
@@ -44,6 +50,7 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
             return NotFound();
         }
 
+        OpenedOn(count, Version);
         foreach (var (line, at) in Input.Select((line, at) => (line, at)).Where(pair => pair.line.Bags is not null || pair.line.WeighedKg is not null))
         {
             Rule.Require(line.Bags is not null, $"Line {at + 1}: how many bags are there?", "");
@@ -69,6 +76,7 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
             return NotFound();
         }
 
+        OpenedOn(count, Version);
         var ids = count.Lines.Select(line => line.HoldingId).ToList();
         var holdings = await db.Holdings.Where(holding => ids.Contains(holding.Id)).ToListAsync(cancellationToken);
         var days = new Dictionary<Id<Holding>, RunningStock>();

@@ -33,7 +33,8 @@ public sealed class CountsModel(LedgerContext db, TimeProvider clock) : FormPage
     {
         Rule.Require(!await db.StockCounts.AnyAsync(one => one.WarehouseId == Input.WarehouseId && one.ApprovedAt == null && one.DroppedBecause == null, cancellationToken), "A count of this warehouse is open: finish it or give it up first.", nameof(StockCount.WarehouseId));
         var holdings = await db.Holdings.AsNoTracking().Where(one => one.WarehouseId == Input.WarehouseId).ToListAsync(cancellationToken);
-        var count = new StockCount(Input.WarehouseId, Input.On!.Value, holdings, User.Person(), clock.GetUtcNow());
+        var lastMoved = await db.Movements.Where(one => one.WarehouseId == Input.WarehouseId).Select(one => (DateOnly?)one.On).MaxAsync(cancellationToken);
+        var count = new StockCount(Input.WarehouseId, Input.On!.Value, holdings, lastMoved, User.Person(), clock.GetUtcNow());
         db.Add(count);
         await db.SaveChangesAsync(cancellationToken);
         return RedirectToPage("Count", new { count.Id });

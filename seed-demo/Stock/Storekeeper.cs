@@ -1,0 +1,108 @@
+using System.Globalization;
+using GreenLedger.Domain.Costs;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Pricing;
+using GreenLedger.Domain.Stock;
+using GreenLedger.SeedDemo.Arrivals;
+using GreenLedger.SeedDemo.People;
+
+namespace GreenLedger.SeedDemo.Stock;
+
+/// <summary>
+/// Keeps the stores of the house: what landed is taken in, released week by week, now and then sampled or moved to the second store;
+/// a part is reserved, and the invoices of coffee, freight and haulage are posted.
+/// </summary>
+internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, DateTimeOffset now, Draw draw)
+{
+    private static readonly string[] Uses = ["the house espresso", "the filter of the season", "the wholesale blend"];
+
+    private readonly ExchangeRates _rates = new(rates);
+    private readonly Warehouse _quay = new("Quay store");
+    private readonly Warehouse _mill = new("Mill Lane roastery");
+    private readonly List<object> _first = [];
+    private readonly List<object> _then = [];
+
+    /// <summary>Warehouses and holdings before what points to them.</summary>
+    public IReadOnlyList<object> Keep(IReadOnlyList<Landing> landings)
+    {
+        _first.AddRange([_quay, _mill]);
+        foreach (var (at, landing) in landings.Index())
+        {
+            Keep(landing, isLast: at >= landings.Count - 6);
+            Bill(landing);
+        }
+
+        return [.. _first, .. _then];
+    }
+
+    private void Keep(Landing landing, bool isLast)
+    {
+        var arrival = landing.Arrival;
+        var (holding, ledger) = (new Holding(arrival.LotId, _quay.Id), new List<Movement>());
+        _first.Add(holding);
+        ledger.Add(holding.Receive(arrival, Note(arrival.ReceivedOn, $"WR-{landing.Shipment.Ref}", null), cast.Lead.Id, At(arrival.ReceivedOn)));
+        ledger.Add(holding.Take(MovementKind.SampleDrawn, 0, Weight.FromKilograms(1m), Days(ledger), Note(arrival.ReceivedOn, null, "Arrival sample"), cast.Lead.Id, At(arrival.ReceivedOn)));
+        var week = Math.Max(1, (int)(holding.Bags / draw.Between(9.0, 16.0)));
+        for (var day = arrival.ReceivedOn.AddDays(10); day < DateOnly.FromDateTime(now.UtcDateTime) && holding.Bags > week; day = day.AddDays(7))
+        {
+            var weighed = Weight.FromKilograms(Math.Round(holding.Weighed.Kilograms * week / holding.Bags, 1));
+            ledger.Add(holding.Take(MovementKind.Release, week, weighed, Days(ledger), Note(day, string.Create(CultureInfo.InvariantCulture, $"R-{day:yyMMdd}"), null), cast.Lead.Id, At(day)));
+        }
+
+        if (isLast && holding.Bags > 6)
+        {
+            Move(holding, ledger);
+            _then.Add(holding.Reserve(Weight.FromKilograms(Math.Floor(holding.Available.Kilograms / 4)), draw.Of(Uses), cast.Buyer.Id, now.AddHours(-3)));
+        }
+
+        _then.AddRange(ledger);
+    }
+
+    private void Move(Holding holding, List<Movement> ledger)
+    {
+        var other = new Holding(holding.LotId, _mill.Id);
+        _first.Add(other);
+        var weighed = Weight.FromKilograms(Math.Round(holding.Weighed.Kilograms * 2 / holding.Bags, 1));
+        var today = DateOnly.FromDateTime(now.UtcDateTime);
+        var (left, came) = holding.Transfer(other, 2, weighed, Days(ledger), Note(today, $"D-{draw.Between(100, 999)}", null), cast.Lead.Id, now.AddHours(-4));
+        ledger.AddRange([left, came]);
+    }
+
+    private void Bill(Landing landing)
+    {
+        var (arrival, on) = (landing.Arrival, landing.Arrival.ReceivedOn);
+        if (landing.Contract.Value(arrival.Shipped, null)?.Value is { } coffee)
+        {
+            Post(new PostedOn(null, null, arrival.LotId), null, coffee, landing.Shipment.ShippedOn!.Value, landing.Contract.Terms.Seller);
+        }
+
+        if (landing.Shipment.Lots[0].Id == arrival.ShipmentLotId)
+        {
+            var tonnes = landing.Shipment.Net.Kilograms / 1000m;
+            Post(new PostedOn(null, landing.Shipment.Id, null), CostStage.Freight, Money.Of(Math.Round(tonnes * (decimal)draw.Between(165.0, 215.0), 2), Currency.Usd), on.AddDays(-5), "Sandpiper Lines");
+            Post(new PostedOn(null, landing.Shipment.Id, null), CostStage.DestinationTerminal, Money.Of(Math.Round(120m + (tonnes * 9m), 2), Currency.Eur), on, "Scheldt Terminal Desk");
+            Post(new PostedOn(null, landing.Shipment.Id, null), CostStage.Haulage, Money.Of(Math.Round(210m + (tonnes * (decimal)draw.Between(20.0, 32.0)), 2), Currency.Eur), on.AddDays(9), "Polder Haulage");
+        }
+    }
+
+    private void Post(PostedOn on, CostStage? stage, Money amount, DateOnly day, string from)
+    {
+        var today = DateOnly.FromDateTime(now.UtcDateTime);
+        day = day < today ? day : today;
+        if (_rates.Find(amount.Currency, cast.House.Currency, day) is { } conversion)
+        {
+            var document = string.Create(CultureInfo.InvariantCulture, $"{from[0]}{day:yyMM}-{draw.Between(100, 999)}");
+            _then.Add(new CostPosting(on, new Invoice(stage, amount, conversion, day, document, from, CostPosting.UsualBasis(stage)), cast.House.Currency, cast.Buyer.Id, At(day)));
+        }
+    }
+
+    private static RunningStock Days(IEnumerable<Movement> ledger) => new(ledger.GroupBy(one => one.HoldingId).First().Select(one => (one.On, one.Amount)));
+
+    private static MovementNote Note(DateOnly on, string? document, string? reason) => new(on, document, reason);
+
+    private DateTimeOffset At(DateOnly day)
+    {
+        var at = new DateTimeOffset(day.ToDateTime(new TimeOnly(15, 0)), TimeSpan.Zero);
+        return at < now ? at : now.AddHours(-1);
+    }
+}
