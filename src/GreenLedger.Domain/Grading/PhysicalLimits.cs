@@ -6,9 +6,11 @@ namespace GreenLedger.Domain.Grading;
 public sealed record LimitCheck(string Name, string? Found, string Limit, bool? Passed);
 
 /// <summary>
-/// Limits for green coffee, published or agreed. A value that was not measured passes nothing and fails nothing.
+/// Limits for green coffee, published or agreed. A value that was not measured passes nothing and fails nothing, and neither do
+/// full defects that were counted by another table than the limits are for.
 /// </summary>
 /// <param name="Screen">The screen of the least share, where it is not the one that the grade states.</param>
+/// <param name="CountedBy">The code of the defect table that the limits on full defects refer to; null where they name none.</param>
 public sealed record PhysicalLimits(
     string Name,
     decimal LowestMoisture,
@@ -20,22 +22,23 @@ public sealed record PhysicalLimits(
     decimal? ExportDefects = null,
     bool NoForeignOdour = false,
     decimal? LeastOnStatedScreen = null,
-    int? Screen = null)
+    int? Screen = null,
+    string? CountedBy = null)
 {
     /// <summary>Washed arabica handbook and poster 2018: handbook quality.md sections 2.1 and 2.3.</summary>
-    public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0, NoForeignOdour: true, LeastOnStatedScreen: 95m);
+    public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0, NoForeignOdour: true, LeastOnStatedScreen: 95m, CountedBy: "washed-arabica-2018");
 
     /// <summary>As published on finerobusta.coffee and read in November 2026; moisture of wet-processed robusta.</summary>
-    public static PhysicalLimits FineRobusta { get; } = new("Fine robusta", 10m, 12m, null, 0m, 5m, null, NoForeignOdour: true, LeastOnStatedScreen: 95m);
+    public static PhysicalLimits FineRobusta { get; } = new("Fine robusta", 10m, 12m, null, 0m, 5m, null, NoForeignOdour: true, LeastOnStatedScreen: 95m, CountedBy: "fine-robusta");
 
     /// <summary>
     /// ICO Resolution 420 of 2004: moisture by ISO 6673, defects in 300 g by the New York/Brazil method; handbook
     /// quality.md section 2.4.
     /// </summary>
-    public static PhysicalLimits ExportArabica { get; } = new("Export target, arabica (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 86m);
+    public static PhysicalLimits ExportArabica { get; } = new("Export target, arabica (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 86m, CountedBy: "brazil-2003");
 
-    /// <summary>The same for robusta, defects by the method of Vietnam or Indonesia.</summary>
-    public static PhysicalLimits ExportRobusta { get; } = new("Export target, robusta (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 150m);
+    /// <summary>The same for robusta, defects by the method of Vietnam or Indonesia, of which no table is here: they are stated.</summary>
+    public static PhysicalLimits ExportRobusta { get; } = new("Export target, robusta (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 150m, CountedBy: "vietnam-or-indonesia");
 
     private static readonly string[] RobustaWords = ["robusta", "canephora", "conilon"];
 
@@ -60,17 +63,17 @@ public sealed record PhysicalLimits(
 
         if (Category1 is { } first)
         {
-            yield return new LimitCheck("Category 1 full defects", grade.Category1?.ToString(), first == 0m ? "none" : $"at most {Text(first)}", grade.Category1 is { } found ? found.Count <= first : null);
+            yield return Counted("Category 1 full defects", grade.Category1, first, OtherTable(grade, isExport: false));
         }
 
         if (Category2 is { } second)
         {
-            yield return new LimitCheck("Category 2 full defects", grade.Category2?.ToString(), $"at most {Text(second)}", grade.Category2 is { } found ? found.Count <= second : null);
+            yield return Counted("Category 2 full defects", grade.Category2, second, OtherTable(grade, isExport: false));
         }
 
         if (ExportDefects is { } defects)
         {
-            yield return new LimitCheck("Defects in 300 g", grade.ExportDefects?.ToString(), $"at most {Text(defects)}", grade.ExportDefects is { } found ? found.Count <= defects : null);
+            yield return Counted("Defects in 300 g", grade.ExportDefects, defects, OtherTable(grade, isExport: true));
         }
 
         if (Quakers is { } quakers)
@@ -89,6 +92,20 @@ public sealed record PhysicalLimits(
             yield return new LimitCheck($"Screen {stated} and above", retained is { } share ? Text(share) + " %" : null, $"at least {Text(least)} %", retained is null ? null : retained >= least);
         }
     }
+
+    private LimitCheck Counted(string name, FullDefects? found, decimal most, DefectScheme? by)
+    {
+        var limit = most == 0m ? "none" : $"at most {Text(most)}";
+        return by is null
+            ? new LimitCheck(name, found?.ToString(), limit, found is { } full ? full.Count <= most : null)
+            : new LimitCheck(name, found is null ? $"counted by {by.Name}" : $"{found} by {by.Name}", $"{limit}; not comparable, grade again by {Table}", null);
+    }
+
+    /// <summary>The other table that was counted by; null where it is the one of these limits, or defects were stated without a table.</summary>
+    private DefectScheme? OtherTable(GreenGrade grade, bool isExport) =>
+        CountedBy is not null && grade.Scheme != CountedBy && DefectScheme.Find(grade.Scheme) is { } by && (!isExport || by.IsExportMethod) ? by : null;
+
+    private string Table => DefectScheme.Find(CountedBy)?.Name ?? "the method of the exporting country";
 
     private static string Text(decimal value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -144,6 +144,37 @@ public class GreenGradeTests
         Assert.Equal(GreenGrade.UsualRoast, grade.RoastedWeight);
     }
 
+    /// <summary>
+    /// A full defect of one table is none of another: 4 sour beans are 2 full defects in Brazil (2 beans each) and 4 of category 1 in the
+    /// washed arabica poster (1 bean each; handbook quality.md section 2.1).
+    /// </summary>
+    [Theory]
+    [InlineData("arabica-300g-older", null)]
+    [InlineData("fine-robusta", null)]
+    [InlineData("brazil-2003", null)]
+    [InlineData("washed-arabica-2018", true)]
+    public void Full_defects_counted_by_another_table_are_not_comparable_and_never_a_pass(string scheme, bool? passed)
+    {
+        var grade = Grade().CountDefects(DefectScheme.Find(scheme)!, new Dictionary<string, int>(), DefectFractions.Dropped);
+
+        var counted = PhysicalLimits.WashedSpecialty.Check(grade).Where(check => check.Name.StartsWith("Category", StringComparison.Ordinal)).ToList();
+
+        Assert.Equal(2, counted.Count);
+        Assert.All(counted, check => Assert.Equal(passed, check.Passed));
+        Assert.All(counted, check => Assert.Equal(passed is null, check.Limit.Contains("not comparable, grade again by Washed arabica, two categories (2018)", StringComparison.Ordinal)));
+        Assert.All(counted, check => Assert.True(check.Limit.Length <= 100 && check.Found!.Length <= 100));
+    }
+
+    /// <summary>ICO Resolution 420 counts robusta by the method of Vietnam or Indonesia, not by that of Brazil (handbook quality.md section 2.4).</summary>
+    [Fact]
+    public void The_export_target_of_robusta_is_not_held_against_a_count_by_the_table_of_Brazil()
+    {
+        var grade = Grade().CountDefects(DefectScheme.Find("brazil-2003")!, new Dictionary<string, int> { ["black"] = 3 }, DefectFractions.Dropped);
+
+        Assert.Null(PhysicalLimits.ExportRobusta.Check(grade).Single(check => check.Name == "Defects in 300 g").Passed);
+        Assert.True(PhysicalLimits.ExportArabica.Check(grade).Single(check => check.Name == "Defects in 300 g").Passed);
+    }
+
     [Fact]
     public void Screens_that_do_not_add_up_are_refused()
     {
