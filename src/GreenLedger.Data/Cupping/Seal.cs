@@ -14,25 +14,34 @@ public sealed class Seal
 {
     private readonly HashSet<Guid> _ids;
 
-    internal Seal(IEnumerable<Id<CuppingSession>> sessions, List<Id<Sample>> samples, List<Id<Lot>> lots, IEnumerable<Id<Offer>> offers)
+    internal Seal(IEnumerable<Id<CuppingSession>> sessions, List<Id<Sample>> samples, List<Id<Lot>> lots, IEnumerable<Id<Offer>> offers, bool isOfEveryCoffee)
     {
         Lots = lots;
         Samples = samples;
+        IsOfEveryCoffee = isOfEveryCoffee;
         _ids = [.. sessions.Select(id => id.Value), .. samples.Select(id => id.Value), .. lots.Select(id => id.Value), .. offers.Select(id => id.Value)];
     }
 
     /// <summary>Keeps nothing back.</summary>
-    public static Seal None { get; } = new([], [], [], []);
+    public static Seal None { get; } = new([], [], [], [], false);
 
+    /// <summary>What stands on the table.</summary>
     public IReadOnlyList<Id<Lot>> Lots { get; }
 
+    /// <summary>What stands on the table.</summary>
     public IReadOnlyList<Id<Sample>> Samples { get; }
+
+    /// <summary>
+    /// So few coffees stand on the table that whatever were left out for them would name them: then nothing is told of any
+    /// coffee of the house.
+    /// </summary>
+    public bool IsOfEveryCoffee { get; }
 
     public bool IsEmpty => _ids.Count == 0;
 
-    public bool Covers(Guid id) => _ids.Contains(id);
+    public bool Covers(Guid id) => IsOfEveryCoffee || _ids.Contains(id);
 
-    public bool Covers(string id) => Guid.TryParse(id, out var value) && Covers(value);
+    public bool Covers(string id) => IsOfEveryCoffee || (Guid.TryParse(id, out var value) && Covers(value));
 
     /// <summary>A line of the history is covered if it is about something sealed or names it.</summary>
     public bool Covers(Change line) => !IsEmpty && (Covers(line.RecordId) || Names(line.Before) || Names(line.After));

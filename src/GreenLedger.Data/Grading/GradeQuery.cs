@@ -1,4 +1,5 @@
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
@@ -50,13 +51,8 @@ public sealed class GradeQuery(LedgerContext db)
     private IQueryable<GradeOfLot> Filtered(string? text, Seal seal)
     {
         var grades = db.GreenGrades.AsNoTracking()
-            .Join(db.Samples, grade => grade.SampleId, sample => sample.Id, (grade, sample) => new { grade, sample })
+            .Join(db.Samples.Unsealed(seal), grade => grade.SampleId, sample => sample.Id, (grade, sample) => new { grade, sample })
             .Join(db.Lots, pair => pair.grade.LotId, lot => lot.Id, (pair, lot) => new GradeOfLot { Grade = pair.grade, Sample = pair.sample, Lot = lot });
-        if (seal.Samples is { Count: > 0 } hidden)
-        {
-            grades = grades.Where(row => !hidden.Contains(row.Sample.Id));
-        }
-
         if (string.IsNullOrWhiteSpace(text))
         {
             return grades;

@@ -1,4 +1,5 @@
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Roasting;
@@ -54,10 +55,8 @@ public sealed class RoastQuery(LedgerContext db)
 
     private IQueryable<RoastOfLot> Filtered(string? text, Seal seal)
     {
-        var hidden = seal.Samples;
-        var roasts = db.SampleRoasts.AsNoTracking();
-        var rows = (hidden.Count == 0 ? roasts : roasts.Where(roast => !hidden.Contains(roast.SampleId)))
-            .Join(db.Samples, roast => roast.SampleId, sample => sample.Id, (roast, sample) => new { roast, sample })
+        var rows = db.SampleRoasts.AsNoTracking()
+            .Join(db.Samples.Unsealed(seal), roast => roast.SampleId, sample => sample.Id, (roast, sample) => new { roast, sample })
             .Join(db.Lots, pair => pair.roast.LotId, lot => lot.Id, (pair, lot) => new { pair.roast, pair.sample, lot });
         if (!string.IsNullOrWhiteSpace(text))
         {

@@ -14,7 +14,8 @@ public static class Samples
     public static IQueryable<Sample> Unsealed(this IQueryable<Sample> samples, Seal seal)
     {
         var hidden = seal.Samples;
-        return hidden.Count == 0 ? samples : samples.Where(sample => !hidden.Contains(sample.Id));
+        return seal.IsOfEveryCoffee ? samples.Where(_ => false)
+            : hidden.Count == 0 ? samples : samples.Where(sample => !hidden.Contains(sample.Id));
     }
 
     /// <summary>The house's habits; the usual ones where it has not stated its own.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Linq.Expressions;
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
@@ -103,13 +104,15 @@ public sealed class SearchQuery(LedgerContext db)
     private IQueryable<Lot> Unsealed(Seal seal)
     {
         var hidden = seal.Lots;
-        return hidden.Count == 0 ? db.Lots.AsNoTracking() : db.Lots.AsNoTracking().Where(lot => !hidden.Contains(lot.Id));
+        return seal.IsOfEveryCoffee ? db.Lots.Where(_ => false)
+            : hidden.Count == 0 ? db.Lots.AsNoTracking() : db.Lots.AsNoTracking().Where(lot => !hidden.Contains(lot.Id));
     }
 
     private async Task<FoundGroup> OffersAsync(Window window, string text, Seal seal)
     {
         var hidden = seal.Lots;
-        var offers = hidden.Count == 0 ? db.Offers.AsNoTracking() : db.Offers.AsNoTracking().Where(offer => !hidden.Contains(offer.LotId));
+        var offers = seal.IsOfEveryCoffee ? db.Offers.Where(_ => false)
+            : hidden.Count == 0 ? db.Offers.AsNoTracking() : db.Offers.AsNoTracking().Where(offer => !hidden.Contains(offer.LotId));
         var found = Words(text).Aggregate(offers, (left, word) => left.Where(offer => offer.SearchText.Contains(word)));
         var total = await found.CountAsync(window.CancellationToken);
         var rows = await found.OrderBy(offer => offer.Ref).ThenBy(offer => offer.Id).Skip(window.Skip).Take(window.Take)
@@ -131,10 +134,8 @@ public sealed class SearchQuery(LedgerContext db)
 
     private IQueryable<Sample> Samples(string text, Seal seal)
     {
-        var hidden = seal.Samples;
         var code = text.Trim().ToUpperInvariant();
-        var samples = db.Samples.AsNoTracking().Where(sample => sample.LabelCode.Contains(code));
-        return (hidden.Count == 0 ? samples : samples.Where(sample => !hidden.Contains(sample.Id)))
+        return db.Samples.AsNoTracking().Unsealed(seal).Where(sample => sample.LabelCode.Contains(code))
             .OrderBy(sample => sample.LabelCode).ThenBy(sample => sample.Id);
     }
 
@@ -143,7 +144,9 @@ public sealed class SearchQuery(LedgerContext db)
     {
         var hidden = seal.Lots;
         var found = Words(text).Aggregate(db.Contracts.AsNoTracking(), (left, word) => left.Where(contract => contract.SearchText.Contains(word)));
-        return (hidden.Count == 0 ? found : found.Where(contract => !contract.Lots.Any(lot => hidden.Contains(lot.LotId))))
+        found = seal.IsOfEveryCoffee ? found.Where(_ => false)
+            : hidden.Count == 0 ? found : found.Where(contract => !contract.Lots.Any(lot => hidden.Contains(lot.LotId)));
+        return found
             .OrderByDescending(contract => contract.Ref);
     }
 

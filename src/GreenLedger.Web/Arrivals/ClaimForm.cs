@@ -44,10 +44,11 @@ public sealed class ClaimForm
     /// <exception cref="RuleBrokenException">A figure cannot be.</exception>
     public ClaimOrder Order(Currency currency)
     {
+        Rule.Require(On is not null, "On which day is the claim made?", nameof(On));
         Rule.Require(Other is null or (> -1_000_000_000_000m and < 1_000_000_000_000m), "This amount is too large: please check it.", nameof(Other));
         Rule.Require(SharePercent is null or (> 0m and <= 100m), "The share lies above 0 and at most at 100 %.", nameof(SharePercent));
         return new ClaimOrder(
-            On!.Value,
+            On.Value,
             Grounds,
             Allowance is { } allowance ? Price(allowance, currency, AllowanceUnit, nameof(Allowance)) : null,
             SharePercent is { } share ? Percent.Of(share) : null,

@@ -11,6 +11,8 @@ internal sealed class OpenTable
 {
     private static readonly DateOnly Today = new(2026, 11, 25);
 
+    private readonly List<object> _more = [];
+
     public Person Lead { get; } = new("Noor Haddad", Role.LeadCupper);
 
     public Person Cupper { get; } = new("Tomas Vik", Role.Cupper);
@@ -43,10 +45,23 @@ internal sealed class OpenTable
         Session.Pour(CoveredSample, new Random(7));
     }
 
+    /// <summary>Beside the covered one, so that to know which coffees stand there is not to know what is in a cup.</summary>
+    public void PourTwoMore()
+    {
+        foreach (var name in new[] { "Vale Alto", "Vale Baixo" })
+        {
+            var lot = new Lot(name, name, Supplier.Id);
+            var sample = new Sample(lot.Id, SampleKind.Offer, name[5..].ToUpperInvariant(), Today, Weight.FromGrams(350));
+            Session.Pour(sample, new Random(8));
+            _more.AddRange([lot, sample]);
+        }
+    }
+
     public async Task StoreAsync(Ledger ledger)
     {
         await using var db = ledger.Open();
         db.AddRange(Lead, Cupper, Buyer, Supplier, Covered, Free, Offer, CoveredSample, FreeSample, Session);
+        db.AddRange(_more);
         await db.SaveChangesAsync(TestContext.Current.CancellationToken);
     }
 }

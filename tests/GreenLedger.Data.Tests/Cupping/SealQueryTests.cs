@@ -1,4 +1,6 @@
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
+using GreenLedger.Data.Search;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
@@ -32,7 +34,34 @@ public sealed class SealQueryTests(Ledgers ledgers)
     {
         await using var ledger = await StoredAsync(engine);
 
-        Assert.True((await SealAsync(ledger, _table.Lead)).IsEmpty);
+        Assert.False((await SealAsync(ledger, _table.Lead)).Covers(_table.CoveredSample.Id.Value));
+    }
+
+    [Theory, EveryEngine]
+    public async Task The_session_itself_is_sealed_for_everybody_since_its_history_would_tell_the_key_unrecorded(Engine engine)
+    {
+        await using var ledger = await StoredAsync(engine);
+
+        Assert.True((await SealAsync(ledger, _table.Lead)).Covers(_table.Session.Id.Value));
+
+        await ChangeSessionAsync(ledger, session => session.OpenKey(_table.Lead.Id, DateTimeOffset.UnixEpoch));
+        Assert.True((await SealAsync(ledger, _table.Lead)).Covers(_table.Session.Id.Value));
+    }
+
+    [Theory, EveryEngine]
+    public async Task At_a_table_of_few_coffees_a_cupper_is_told_of_no_coffee_since_a_gap_would_name_them(Engine engine)
+    {
+        _table.Session.Seat(_table.Buyer, [1]);
+        await using var ledger = await StoredAsync(engine);
+
+        var seal = await SealAsync(ledger, _table.Buyer);
+
+        Assert.True(seal.IsOfEveryCoffee);
+        Assert.True(seal.Covers(_table.Free.Id.Value));
+        await using var db = ledger.Open();
+        Assert.Equal(0, await db.Samples.Unsealed(seal).CountAsync(Cancel));
+        Assert.Empty(await new SearchQuery(db).FindAsync("Vale", 5, _ => true, seal, Cancel));
+        Assert.NotEmpty(await new SearchQuery(db).FindAsync("Vale", 5, _ => true, Seal.None, Cancel));
     }
 
     [Theory, EveryEngine]
@@ -46,10 +75,10 @@ public sealed class SealQueryTests(Ledgers ledgers)
             await db.SaveChangesAsync(Cancel);
         }
 
-        Assert.False((await SealAsync(ledger, other)).IsEmpty);
+        Assert.True((await SealAsync(ledger, other)).Covers(_table.CoveredSample.Id.Value));
 
         await ChangeSessionAsync(ledger, session => session.OpenKey(other.Id, DateTimeOffset.UnixEpoch));
-        Assert.True((await SealAsync(ledger, other)).IsEmpty);
+        Assert.False((await SealAsync(ledger, other)).Covers(_table.CoveredSample.Id.Value));
     }
 
     [Theory, EveryEngine]
@@ -85,7 +114,8 @@ public sealed class SealQueryTests(Ledgers ledgers)
     public async Task On_the_panel_nobody_is_told_whatever_other_roles_they_hold(Engine engine)
     {
         var everything = new Person("Runa Berg", Role.Cupper | Role.LeadCupper | Role.Buyer | Role.Viewer | Role.Administrator);
-        _table.Session.Seat(everything, [1]);
+        _table.PourTwoMore();
+        _table.Session.Seat(everything, [1, 2, 3]);
         await using var ledger = await ledgers.NewAsync(engine);
         await using (var db = ledger.Open())
         {

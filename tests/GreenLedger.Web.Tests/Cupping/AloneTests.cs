@@ -24,7 +24,7 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
         var answer = await buyer.SendFormAsync($"/Samples/Sample/{table.SampleIds[0]}", new Dictionary<string, string> { ["Input.Samples"] = table.SampleIds[0] });
 
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
-        var session = await SessionAsync(answer);
+        var session = await SessionAsync(house, answer);
         Assert.Equal((Blinding.Open, 3, 1), (session.Blinding, session.CupsPerSample, session.Samples.Count));
         var phone = await house.ScriptAsync(Role.Buyer);
         await phone.ActAsync(session.Id, "flights/1/pour");
@@ -60,7 +60,7 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
             new("__RequestVerificationToken", await TokenAsync(buyer)), new("Input.CupsPerSample", "3"), new("Input.Samples", table.SampleIds[0]), new("Input.Samples", table.SampleIds[1]),
         ]);
         var started = await buyer.Client.PostAsync(new Uri("/Cupping/Alone?handler=Blind", UriKind.Relative), chosen, Stop);
-        var session = await SessionAsync(started);
+        var session = await SessionAsync(house, started);
         var under = $"/Cupping/Undersides/{session.Id}";
         var codes = session.Samples.Select(sample => sample.Code).ToList();
 
@@ -87,11 +87,13 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
     [Fact]
     public async Task A_cupper_closes_the_session_cupped_alone_and_no_other()
     {
-        var table = await Table.LayOutAsync(house);
-        var cupper = await house.BrowserAsync(Role.Cupper);
-        var phone = await house.ScriptAsync(Role.Cupper);
-        using var chosen = new FormUrlEncodedContent([new("__RequestVerificationToken", await TokenAsync(cupper)), new("Input.CupsPerSample", "3"), new("Input.Samples", await SampleOnNoTableAsync())]);
-        var session = await SessionAsync(await cupper.Client.PostAsync(new Uri("/Cupping/Alone", UriKind.Relative), chosen, Stop));
+        // At an open table of two coffees, as other tests leave them, the cupper would be told of no sample to cup.
+        await using var quiet = new HouseFixture();
+        var table = await Table.LayOutAsync(quiet);
+        var cupper = await quiet.BrowserAsync(Role.Cupper);
+        var phone = await quiet.ScriptAsync(Role.Cupper);
+        using var chosen = new FormUrlEncodedContent([new("__RequestVerificationToken", await TokenAsync(cupper)), new("Input.CupsPerSample", "3"), new("Input.Samples", await SampleOnNoTableAsync(quiet))]);
+        var session = await SessionAsync(quiet, await cupper.Client.PostAsync(new Uri("/Cupping/Alone", UriKind.Relative), chosen, Stop));
         await WriteAsync(phone, session.Id, session.Samples[0].Code, "8");
         Assert.Contains((await cupper.ReadAsync($"/Cupping/Table/{session.Id}")).QuerySelectorAll("a"), link => link.TextContent == "Close the session");
         Assert.DoesNotContain((await cupper.ReadAsync($"/Cupping/Table/{table.SessionId}")).QuerySelectorAll("a"), link => link.TextContent == "Close the session");
@@ -102,7 +104,7 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
 
         Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
         Assert.Equal($"/Cupping/Result/{session.Id}", closed.Headers.Location!.OriginalString);
-        var left = await house.FromLedgerAsync(db => db.CuppingSessions.Where(one => one.ClosedAt == null).Select(one => one.Id).ToListAsync(Stop));
+        var left = await quiet.FromLedgerAsync(db => db.CuppingSessions.Where(one => one.ClosedAt == null).Select(one => one.Id).ToListAsync(Stop));
         Assert.Contains(table.SessionId, left);
         Assert.DoesNotContain(session.Id, left);
     }
@@ -123,7 +125,7 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
         Assert.Contains("No house reference is on the table", proposal, StringComparison.Ordinal);
         Assert.False(await house.FromLedgerAsync(db => db.CuppingSessions.AnyAsync(one => one.Title == "Shown first", Stop)));
         var stored = await lead.SendFormAsync("/Cupping/New", choice);
-        var session = await SessionAsync(stored);
+        var session = await SessionAsync(house, stored);
         Assert.Equal(cupper.Id, session.Panel.Single().PersonId);
         // The habits of a new house: 150 mL and 0.055 g/mL, handbook quality.md section 1.1.
         Assert.Equal(new TablePlan(150, Weight.FromGrams(8.25m), "filtered, 93 °C when poured"), session.Plan);
@@ -160,7 +162,7 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
             ["Codes[P2]"] = second,
         })), Stop);
 
-    private Task<string> SampleOnNoTableAsync() => house.FromLedgerAsync(async db =>
+    private static Task<string> SampleOnNoTableAsync(HouseFixture house) => house.FromLedgerAsync(async db =>
     {
         var lot = new Lot("ALONE-1", "Ladera Sola");
         var sample = new Sample(lot.Id, SampleKind.Offer, "ALN1", new DateOnly(2026, 11, 20), Weight.FromGrams(300m));
@@ -172,7 +174,7 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
     private static async Task<string> TokenAsync(TestBrowser browser) =>
         (await browser.ReadAsync("/")).QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
 
-    private async Task<CuppingSession> SessionAsync(HttpResponseMessage answer)
+    private static async Task<CuppingSession> SessionAsync(HouseFixture house, HttpResponseMessage answer)
     {
         var id = Id<CuppingSession>.Parse(answer.Headers.Location!.OriginalString.Split('/')[^1], null);
         return await house.FromLedgerAsync(db => db.CuppingSessions.AsNoTracking().Whole().SingleAsync(session => session.Id == id, Stop));

@@ -57,8 +57,7 @@ internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQue
         var session = new CuppingSession($"{cupper.Name} alone, {house.Now:HH:mm}", house.Today, form, Input.CupsPerSample, cupper.Id);
         var plan = new TablePlan(habits.CupMilliliters, TablePlan.ProposedDose(habits.CupMilliliters, habits.DosePerLiter.Grams), habits.Water);
         session.Prepare(plan, await db.NewestProtocolAsync(cancellationToken), null, blinding);
-        var onOtherTables = (await reader.SealAsync()).Samples;
-        var samples = await db.Samples.Where(sample => Input.Samples.Contains(sample.Id) && !onOtherTables.Contains(sample.Id)).ToListAsync(cancellationToken);
+        var samples = await db.Samples.Unsealed(await reader.SealAsync()).Where(sample => Input.Samples.Contains(sample.Id)).ToListAsync(cancellationToken);
         Rule.Require(samples.Count == Input.Samples.Count, "One of these samples stands on a table where you cup: choose it again when that session is closed.", nameof(Input.Samples));
         new TableLayout(samples, null, 0, [cupper], [cupper], samples.Count)
             .Fill(session, await sessions.RecentCodesAsync(cancellationToken), new Unforeseeable());

@@ -25,6 +25,8 @@ public sealed class WithdrawDiscussedModel(LedgerContext db, ResultQuery query, 
 
     public string Code { get; private set; } = "";
 
+    protected override bool IsThere => Row is not null;
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken) =>
         await FindAsync(cancellationToken) ? Page() : NotFound();
 

@@ -52,7 +52,7 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
 
         LabelCode = await db.Samples.Where(sample => sample.Id == found.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
         IsSealed = (await reader.SealAsync()).Covers(found.SampleId.Value);
-        LotName = IsSealed ? "On the table of an open cupping session" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
+        LotName = IsSealed ? "Shown when the open cupping session is closed" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
         Scheme = DefectScheme.Find(found.Scheme) ?? DefectScheme.WashedArabica;
         WithdrawnBy = await db.People.Where(person => person.Id == found.WithdrawnBy).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         Grader = await db.People.Where(person => person.Id == found.By).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);

@@ -19,16 +19,12 @@ public sealed class MendModel(Mending mending, ListStore store, ListLoading load
 
     public SetAsideCase Set { get; private set; } = null!;
 
+    protected override bool IsThere => Set is not null;
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        if (Set is null)
-        {
-            return NotFound();
-        }
-
-        Input = MendForm.Of(Set);
-        return Page();
+        return IsThere ? Page() : NotFound();
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
@@ -58,6 +54,7 @@ public sealed class MendModel(Mending mending, ListStore store, ListLoading load
         if (await mending.FindAsync(Id, cancellationToken) is { } set)
         {
             Set = set;
+            Input = Input.Cells.Count == set.Mapping.Columns.Count ? Input : MendForm.Of(set);
         }
     }
 

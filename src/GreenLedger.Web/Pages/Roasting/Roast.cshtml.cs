@@ -39,7 +39,7 @@ internal sealed class RoastModel(LedgerContext db, Reader reader) : PageModel
         Found = found;
         LabelCode = await db.Samples.Where(sample => sample.Id == found.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
         IsSealed = (await reader.SealAsync()).Covers(found.SampleId.Value);
-        LotName = IsSealed ? "On the table of an open cupping session" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
+        LotName = IsSealed ? "Shown when the open cupping session is closed" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
         WithdrawnBy = await db.People.Where(person => person.Id == found.WithdrawnBy).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         Roaster = await db.People.Where(person => person.Id == found.By).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         Windows = (await db.RoastProtocols.AsNoTracking().SingleOrDefaultAsync(protocol => protocol.Id == found.ProtocolId, cancellationToken))?.Windows;

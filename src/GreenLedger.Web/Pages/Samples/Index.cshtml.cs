@@ -54,7 +54,7 @@ internal sealed class IndexModel(LedgerContext db, SampleQuery query, Reader rea
     {
         await LoadHabitsAsync(cancellationToken);
         var seal = await reader.SealAsync();
-        Sealed = seal.Samples.Count;
+        Sealed = seal.IsOfEveryCoffee ? 0 : seal.Samples.Count;
         Paging = Paging.Of(PageNumber, await query.CountAsync(Filter, seal, cancellationToken), "sample", "samples");
         Samples = await query.ListAsync(Filter, seal, Paging.Skip, Paging.Size, cancellationToken);
     }
