@@ -10,9 +10,25 @@ internal sealed class Fields(Draw draw)
     /// <summary>A coffee-growing place of each country: longitude and latitude, rounded; the fields lie about it.</summary>
     private static readonly Dictionary<string, (decimal Longitude, decimal Latitude)> Places = new()
     {
-        ["BR"] = (-46.5m, -20.1m), ["CO"] = (-75.9m, 2.0m), ["ET"] = (38.5m, 6.7m), ["KE"] = (37.1m, -0.5m), ["GT"] = (-90.7m, 14.6m), ["HN"] = (-88.6m, 14.6m),
-        ["CR"] = (-84.0m, 9.7m), ["PE"] = (-78.8m, -5.6m), ["ID"] = (98.8m, 2.6m), ["RW"] = (29.4m, -2.3m), ["BI"] = (29.8m, -2.9m), ["UG"] = (34.3m, 1.1m),
-        ["NI"] = (-86.0m, 13.6m), ["SV"] = (-89.6m, 13.8m), ["PG"] = (144.2m, -5.9m), ["TZ"] = (37.4m, -3.2m), ["PA"] = (-82.6m, 8.8m), ["IN"] = (75.7m, 12.4m), ["VN"] = (108.0m, 12.6m),
+        ["BR"] = (-46.5m, -20.1m),
+        ["CO"] = (-75.9m, 2.0m),
+        ["ET"] = (38.5m, 6.7m),
+        ["KE"] = (37.1m, -0.5m),
+        ["GT"] = (-90.7m, 14.6m),
+        ["HN"] = (-88.6m, 14.6m),
+        ["CR"] = (-84.0m, 9.7m),
+        ["PE"] = (-78.8m, -5.6m),
+        ["ID"] = (98.8m, 2.6m),
+        ["RW"] = (29.4m, -2.3m),
+        ["BI"] = (29.8m, -2.9m),
+        ["UG"] = (34.3m, 1.1m),
+        ["NI"] = (-86.0m, 13.6m),
+        ["SV"] = (-89.6m, 13.8m),
+        ["PG"] = (144.2m, -5.9m),
+        ["TZ"] = (37.4m, -3.2m),
+        ["PA"] = (-82.6m, 8.8m),
+        ["IN"] = (75.7m, 12.4m),
+        ["VN"] = (108.0m, 12.6m),
     };
 
     private readonly Dictionary<Domain.Id<Producer>, List<Plot>> _plots = [];

@@ -16,9 +16,13 @@ public sealed record ReferenceRow(Id<Sample> SampleId, Id<CuppingSession> Sessio
 /// <summary>A discussed score with the names of who wrote it down and who withdrew it.</summary>
 public sealed record DiscussedRow(DiscussedScore Score, string By, string? WithdrawnBy = null);
 
+/// <summary>A sheet as it was handed in before it was opened again, with the sheet that it became and who opened it.</summary>
+public sealed record ReopenedRow(ScoreSheet Sheet, EarlierSheet Was, string By);
+
 /// <summary>A closed session with everything that its result is read by.</summary>
 /// <param name="Key">What stood under the codes, in the order of the table.</param>
 /// <param name="Discussed">The oldest first; the last of a sample that was not withdrawn stands.</param>
+/// <param name="Reopened">Sheets as they were before they were opened again, in the order in which that happened.</param>
 /// <param name="References">Earlier results of the session's house references, the newest first.</param>
 public sealed record ClosedSession(
     CuppingSession Session,
@@ -26,6 +30,7 @@ public sealed record ClosedSession(
     IReadOnlyList<TableSampleRow> Key,
     IReadOnlyList<KeyOpeningRow> Openings,
     IReadOnlyList<DiscussedRow> Discussed,
+    IReadOnlyList<ReopenedRow> Reopened,
     IReadOnlyList<ReferenceRow> References)
 {
     /// <summary>Keys and names of those who opened the key and scored.</summary>
@@ -62,12 +67,14 @@ public sealed class ResultQuery(LedgerContext db, SessionQuery sessions)
             [.. session.KeyOpenings.OrderBy(opening => opening.At).Select(opening => new KeyOpeningRow(opening.By, names[opening.By], opening.At))],
             [.. session.Result!.Discussed.OrderBy(discussed => discussed.At).Select(discussed => new DiscussedRow(
                 discussed, names[discussed.By], discussed.WithdrawnBy is { } by ? names[by] : null))],
+            [.. session.Sheets.SelectMany(sheet => sheet.EarlierSheets.Select(was => new ReopenedRow(sheet, was, names[was.ReopenedBy]))).OrderBy(row => row.Was.ReopenedAt)],
             await ReferencesAsync(session, cancellationToken));
     }
 
     private Task<Dictionary<Id<Person>, string>> NamesAsync(CuppingSession session, CancellationToken cancellationToken)
     {
         var ids = session.KeyOpenings.Select(opening => opening.By).Concat(session.Result!.Discussed.Select(discussed => discussed.By))
+            .Concat(session.Sheets.SelectMany(sheet => sheet.EarlierSheets).Select(was => was.ReopenedBy))
             .Concat(session.Result.Discussed.Select(discussed => discussed.WithdrawnBy).OfType<Id<Person>>()).Distinct().ToList();
         return db.People.Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
     }

@@ -37,6 +37,9 @@ internal sealed class ScoreSheetConfiguration : IEntityTypeConfiguration<ScoreSh
         builder.Property(sheet => sheet.Id).ValueGeneratedNever();
         builder.Property(sheet => sheet.Note).HasMaxLength(2000);
         builder.Property(sheet => sheet.Reason).HasMaxLength(500);
+        builder.Property(sheet => sheet.DefectName).HasMaxLength(60);
+        builder.Property(sheet => sheet.Description).HasConversion((ValueConverter)Json.Of<SheetDescription>(), Json.Comparer<SheetDescription>());
+        builder.PrimitiveCollection(sheet => sheet.Cups);
         builder.PrimitiveCollection(sheet => sheet.MarkHundredths);
         builder.PrimitiveCollection(sheet => sheet.GoodCups);
         builder.PrimitiveCollection(sheet => sheet.DeductedCups);

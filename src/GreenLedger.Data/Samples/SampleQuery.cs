@@ -11,10 +11,11 @@ namespace GreenLedger.Data.Samples;
 /// <param name="Waiting">Only bags that are here and wait for this step.</param>
 /// <param name="At">Only samples that stand at this step.</param>
 /// <param name="LateBy">Only samples that stand at their step for longer than the house allows.</param>
-/// <param name="Among">Only these.</param>
+/// <param name="Only">Only these, as far as the rest fits them.</param>
 /// <param name="WithExpected">Also those that are not here yet, which nobody can grade or cup.</param>
 public sealed record SampleFilter(
-    string? Text = null, SampleKind? Kind = null, SampleStep? Waiting = null, string? Sort = null, SampleStep? At = null, LateRule? LateBy = null, bool WithExpected = false, IReadOnlyCollection<Id<Sample>>? Among = null);
+    string? Text = null, SampleKind? Kind = null, SampleStep? Waiting = null, string? Sort = null, SampleStep? At = null, LateRule? LateBy = null, bool WithExpected = false,
+    IReadOnlyCollection<Id<Sample>>? Only = null);
 
 /// <summary>One sample of a list, with the lot that it stands for and what the later rooms found.</summary>
 /// <param name="Taken">The steps that happened, without who.</param>
@@ -117,14 +118,14 @@ public sealed class SampleQuery(LedgerContext db)
             found = found.Where(sample => sample.ReceivedOn != null);
         }
 
-        if (filter.Among is { } among)
-        {
-            found = found.Where(sample => among.Contains(sample.Id));
-        }
-
         if (filter.Kind is { } kind)
         {
             found = found.Where(sample => sample.Kind == kind);
+        }
+
+        if (filter.Only is { } only)
+        {
+            found = found.Where(sample => only.Contains(sample.Id));
         }
 
         if (filter.At is { } step)

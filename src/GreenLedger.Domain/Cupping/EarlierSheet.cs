@@ -9,6 +9,7 @@ public sealed class EarlierSheet
     private readonly List<int> _markHundredths = [];
     private readonly List<int> _goodCups = [];
     private readonly List<int> _deductedCups = [];
+    private readonly List<string> _cups = [];
     private readonly List<string> _descriptors = [];
 
     private EarlierSheet()
@@ -25,10 +26,14 @@ public sealed class EarlierSheet
         ReopenedBy = by;
         ReopenedAt = at;
         Reason = Rule.Text(reason, "The reason for opening the sheet again", 500, nameof(Reason));
+        StatedTotal = sheet.StatedTotal;
         Note = sheet.Note;
+        DefectName = sheet.DefectName;
+        Description = sheet.Description;
         _markHundredths.AddRange(sheet.MarkHundredths);
         _goodCups.AddRange(sheet.GoodCups);
         _deductedCups.AddRange(sheet.DeductedCups);
+        _cups.AddRange(sheet.Cups);
         _descriptors.AddRange(sheet.Descriptors);
     }
 
@@ -47,9 +52,18 @@ public sealed class EarlierSheet
 
     public IReadOnlyList<int> DeductedCups => _deductedCups;
 
+    /// <summary>As <see cref="ScoreSheet.Cups"/>.</summary>
+    public IReadOnlyList<string> Cups => _cups;
+
     public IReadOnlyList<string> Descriptors => _descriptors;
 
+    public Score? StatedTotal { get; private set; }
+
     public string? Note { get; private set; }
+
+    public string? DefectName { get; private set; }
+
+    public SheetDescription? Description { get; private set; }
 
     public Id<Person> ReopenedBy { get; private set; }
 

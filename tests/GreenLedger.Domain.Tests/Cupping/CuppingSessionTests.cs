@@ -52,12 +52,13 @@ public class CuppingSessionTests
     {
         var session = Table(1);
         var code = session.Samples[0].Code;
-        session.Submit(code, _ines, Marks(7.5m), Noon);
+        var strengths = new SheetDescription(new Dictionary<string, int> { ["acidity"] = 9 }, new Dictionary<string, IReadOnlyList<string>>());
+        session.Submit(code, _ines, Marks(7.5m), Noon).Remark(["plum"], "Thin", 82.5m).Describe("phenolic", strengths);
 
         Assert.Throws<RuleBrokenException>(() => session.Correct(code, _ines, Marks(8m), Noon));
         Assert.Throws<RuleBrokenException>(() => session.Reopen(code, _ines.Id, " ", _ines.Id, Noon));
         session.Reopen(code, _ines.Id, "Mixed up two cups", _ines.Id, Noon);
-        session.Correct(code, _ines, Marks(8m), Noon);
+        session.Correct(code, _ines, Marks(8m), Noon).Remark([], null, null).Describe(null, null);
         session.Close(_jonas.Id, Noon, House);
 
         // Worked by hand: 7 × 8 + 30.
@@ -65,6 +66,8 @@ public class CuppingSessionTests
         // 7 × 7.50 + 30, as it was first handed in.
         var first = Assert.Single(session.Sheets.Single().EarlierSheets);
         Assert.Equal((Score.Of(82.5m), "Mixed up two cups"), (first.Total, first.Reason));
+        Assert.Equal((Score.Of(82.5m), "Thin", "phenolic", strengths), (first.StatedTotal!.Value, first.Note, first.DefectName, first.Description));
+        Assert.Equal(["plum"], first.Descriptors);
         Assert.Throws<RuleBrokenException>(() => session.Correct(code, _ines, Marks(9m), Noon));
         Assert.Throws<RuleBrokenException>(() => session.Submit(code, _jonas, Marks(9m), Noon));
         Assert.Throws<RuleBrokenException>(() => session.Close(_jonas.Id, Noon, House));

@@ -110,6 +110,36 @@ public sealed class AloneTests(HouseFixture house) : IClassFixture<HouseFixture>
     }
 
     [Fact]
+    public async Task More_samples_than_a_list_takes_are_said_and_found_by_a_word_and_what_is_ticked_stays()
+    {
+        await using var quiet = new HouseFixture();
+        await quiet.OpenHouseAsync();
+        await quiet.InLedgerAsync(db =>
+        {
+            for (var number = 0; number < 62; number++)
+            {
+                var lot = new Lot($"MANY-{number}", number == 61 ? "Zwergau" : "Many");
+                // The last came first, so that the list of the newest leaves it out.
+                db.AddRange(lot, new Sample(lot.Id, SampleKind.Offer, $"MNY{number:00}", new DateOnly(2026, 11, 20).AddDays(-number), Weight.FromGrams(300m)));
+            }
+
+            return db.SaveChangesAsync(Stop);
+        });
+        var buyer = await quiet.BrowserAsync(Role.Buyer);
+        var page = await buyer.ReadAsync("/Cupping/Alone");
+        var ticked = page.QuerySelector("input[name='Input.Samples'][checked]")!.GetAttribute("value");
+
+        var found = await TestBrowser.PageAsync(await buyer.SendFormAsync("/Cupping/Alone", new Dictionary<string, string> { ["Find"] = "zwergau" }, "Find"));
+
+        Assert.Contains("60 of 62 samples are listed", page.QuerySelector("form[method=post] [role=status]")!.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("Zwergau", page.QuerySelector(".pick-list")!.TextContent, StringComparison.Ordinal);
+        var rows = found.QuerySelectorAll(".pick-list tbody tr").ToList();
+        Assert.Equal(2, rows.Count);
+        Assert.Equal(ticked, rows[0].QuerySelector("input[checked]")!.GetAttribute("value"));
+        Assert.Contains("Zwergau", rows[1].TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_layout_is_shown_before_it_is_stored_and_says_what_dropping_costs()
     {
         var table = await Table.LayOutAsync(house);

@@ -18,7 +18,8 @@ internal sealed record ClosedTable(Id<CuppingSession> SessionId, Id<Sample> Refe
     private static int _count;
 
     /// <param name="peeks">The cupper opened the key before scoring.</param>
-    public static async Task<ClosedTable> CloseAsync(HouseFixture house, bool peeks = false)
+    /// <param name="reopens">The lead opened the cupper's sheet for 403 again, which stood at 7.50 throughout and then at 7.75.</param>
+    public static async Task<ClosedTable> CloseAsync(HouseFixture house, bool peeks = false, bool reopens = false)
     {
         await house.OpenHouseAsync();
         var number = Interlocked.Increment(ref _count);
@@ -41,6 +42,12 @@ internal sealed record ClosedTable(Id<CuppingSession> SessionId, Id<Sample> Refe
 
             Submit(session, cupper, 8.00m, 8.25m, 7.50m);
             Submit(session, leader, 7.75m, 8.00m, 7.50m);
+            if (reopens)
+            {
+                session.Reopen("403", cupper.Id, "Took the wrong cup", leader.Id, Noon);
+                session.Correct("403", cupper, new SheetMarks([.. Enumerable.Repeat(Mark.Of(7.75m), 7)], [5, 5, 5], [0, 0]), Noon);
+            }
+
             session.Close(leader.Id, Noon, new ExpectedErrors(1.0, 0.5));
             db.AddRange([supplier, .. lots, .. samples, session]);
             await db.SaveChangesAsync();

@@ -1,3 +1,4 @@
+using GreenLedger.Data.Cupping;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Tests.InBrowser;
@@ -92,6 +93,49 @@ public sealed class KeptOnPhoneTests(Chromium chromium)
         var own = (await house.FromLedgerAsync(db => db.SheetDrafts.AsNoTracking().SingleAsync(draft => draft.SessionId == table.SessionId, Stop))).Values;
         Assert.Equal(("0", "0", false), (own[Field(first)], own[Field(second)], own.ContainsKey(Field(third))));
         Assert.Equal("–", await phone.Page.Locator($"output[for='{third}']").InnerTextAsync());
+    }
+
+    /// <summary>Without the network the page comes from the phone, and with it the time at which it was kept.</summary>
+    [Fact]
+    public async Task The_clock_of_a_page_opened_again_without_network_goes_on_from_the_pour()
+    {
+        await using var house = new HouseFixture().Serve();
+        var table = await Table.LayOutAsync(house);
+        await using var phone = await SitAsync(house, table);
+        await house.InLedgerAsync(async db =>
+        {
+            var session = await db.CuppingSessions.Whole().SingleAsync(one => one.Id == table.SessionId, Stop);
+            session.PourFlight(1, DateTimeOffset.UtcNow.AddMinutes(-5));
+            await db.SaveChangesAsync(Stop);
+        });
+        // 5:00 is known only from the server's last answer: the page that was kept says that nothing is poured.
+        await phone.Page.WaitForFunctionAsync(Shows(300));
+        await phone.Page.Context.SetOfflineAsync(true);
+        await Task.Delay(TimeSpan.FromSeconds(3), Stop);
+
+        await phone.Page.ReloadAsync();
+
+        await phone.Page.WaitForFunctionAsync(Shows(303));
+        await phone.Page.Context.SetOfflineAsync(false);
+
+        static string Shows(int seconds) =>
+            $"() => {{ const [m, s] = document.querySelector('[data-time]').textContent.split(':').map(Number); return m * 60 + s >= {seconds} && m * 60 + s < 420; }}";
+    }
+
+    [Fact]
+    public async Task A_fault_in_a_cup_that_still_counts_as_clean_is_doubted_before_the_sheet_is_handed_in()
+    {
+        await using var house = new HouseFixture().Serve();
+        var table = await Table.LayOutAsync(house);
+        await using var phone = await SitAsync(house, table);
+        var doubts = phone.Page.Locator("[data-doubts]");
+        await Assertions.Expect(doubts).ToBeHiddenAsync();
+
+        await phone.Page.Locator("[data-field='bad.fault'] button").First.ClickAsync();
+
+        await Assertions.Expect(doubts).ToHaveTextAsync("A cup with a fault is still counted as clean: usually it is charged as unclean too.");
+        await phone.Page.Locator("[data-field='cups.clean-cup'] button").First.ClickAsync();
+        await Assertions.Expect(doubts).ToBeHiddenAsync();
     }
 
     private static string Field(string? id) => id!.Replace("strength-", "strength.", StringComparison.Ordinal);

@@ -77,6 +77,8 @@ public sealed class PhoneTableTests(HouseFixture house) : IClassFixture<HouseFix
         var stored = (await house.FromLedgerAsync(db => db.CuppingSessions.AsNoTracking().Whole().SingleAsync(session => session.Id == table.SessionId, Stop))).Sheets.Single();
         Assert.Equal((Score.Of(80m), "Took the wrong cup"), (stored.EarlierSheets.Single().Total, stored.EarlierSheets.Single().Reason));
         Assert.Equal(["11111", "10111", "11111", "00000", "01000"], stored.Cups);
+        Assert.Equal(stored.Cups, stored.EarlierSheets.Single().Cups);
+        Assert.Equal("phenolic", stored.EarlierSheets.Single().DefectName);
         Assert.Equal("phenolic", stored.DefectName);
         Assert.True(await house.FromLedgerAsync(db => db.Descriptors.AnyAsync(word => word.Word == "cedar wood shavings" && word.Family == Descriptor.Unsorted, Stop)));
     }

@@ -42,6 +42,22 @@ public sealed class ResultPageTests(HouseFixture house) : IClassFixture<HouseFix
     }
 
     [Fact]
+    public async Task A_sheet_as_it_was_before_it_was_opened_again_is_shown_to_whoever_leads()
+    {
+        var table = await ClosedTable.CloseAsync(house, reopens: true);
+
+        var page = await (await house.BrowserAsync(Role.LeadCupper)).ReadAsync($"/Cupping/Result/{table.SessionId}");
+        var toCupper = await (await house.BrowserAsync(Role.Cupper)).ReadAsync($"/Cupping/Result/{table.SessionId}");
+
+        // Worked by hand: 7 × 7.50 + 30 before, 7 × 7.75 + 30 after.
+        var kept = page.QuerySelectorAll("details.sheet-details").Single(one => one.QuerySelector("summary")!.TextContent.Contains("82.50 points, then 84.25", StringComparison.Ordinal)).TextContent;
+        Assert.Contains("A LeadCupper: Took the wrong cup", kept, StringComparison.Ordinal);
+        Assert.Contains("jasmine", kept, StringComparison.Ordinal);
+        Assert.Contains("5 good cups of 5", kept, StringComparison.Ordinal);
+        Assert.DoesNotContain("Took the wrong cup", toCupper.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Who_opened_the_key_and_scored_is_marked_not_blind()
     {
         var table = await ClosedTable.CloseAsync(house, peeks: true);

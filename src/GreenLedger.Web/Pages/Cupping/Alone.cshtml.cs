@@ -23,14 +23,27 @@ internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQue
     [BindProperty]
     public AloneForm Input { get; set; } = new();
 
-    public IReadOnlyList<SampleRow> Samples { get; private set; } = [];
+    /// <summary>What narrows the samples to choose from.</summary>
+    [BindProperty]
+    public string? Find { get; set; }
+
+    public SamplePicks Picks { get; private set; } = SamplePicks.None;
 
     public IReadOnlyList<SelectListItem> Forms { get; private set; } = [];
 
     public async Task OnGetAsync(Id<Sample>? sample, CancellationToken cancellationToken)
     {
+        Input.Samples = sample is { } chosen ? [chosen] : [];
         await LoadAsync(cancellationToken);
-        Input.Samples = sample is { } chosen ? [chosen] : Samples.Count > 0 ? [Samples[0].Id] : [];
+        Input.Samples = sample is null && Picks.Rows.Count > 0 ? [Picks.Rows[0].Id] : Input.Samples;
+    }
+
+    /// <summary>Other samples to choose from; what was typed stays.</summary>
+    public async Task<IActionResult> OnPostFindAsync(CancellationToken cancellationToken)
+    {
+        ModelState.Clear();
+        await LoadAsync(cancellationToken);
+        return Page();
     }
 
     public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => StartAsync(Blinding.Open, cancellationToken);
@@ -41,10 +54,7 @@ internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQue
     {
         var forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Code).ThenByDescending(form => form.Revision).ToListAsync(cancellationToken);
         Forms = [.. forms.Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
-        var seal = await reader.SealAsync();
-        var waiting = await query.ListAsync(new SampleFilter(Waiting: SampleStep.Cupped), seal, 0, Shown, cancellationToken);
-        var others = await query.ListAsync(new SampleFilter(), seal, 0, Shown, cancellationToken);
-        Samples = [.. waiting.Concat(others).DistinctBy(row => row.Id).Take(Shown)];
+        Picks = await SamplePicks.OfAsync(query, Find, Input.Samples, await reader.SealAsync(), Shown, cancellationToken);
     }
 
     private async Task<IActionResult> StartAsync(Blinding blinding, CancellationToken cancellationToken)

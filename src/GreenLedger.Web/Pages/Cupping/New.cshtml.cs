@@ -24,7 +24,11 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
     [BindProperty]
     public NewForm Input { get; set; } = new();
 
-    public IReadOnlyList<SampleRow> Samples { get; private set; } = [];
+    /// <summary>What narrows the samples to choose from.</summary>
+    [BindProperty]
+    public string? Find { get; set; }
+
+    public SamplePicks Picks { get; private set; } = SamplePicks.None;
 
     public IReadOnlyList<SelectListItem> Forms { get; private set; } = [];
 
@@ -44,10 +48,18 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
     public async Task OnGetAsync(Id<Sample>[] sample, CancellationToken cancellationToken)
     {
         Input.Samples = [.. sample];
+        Input.ReferenceId = await sessions.LastReferenceAsync(cancellationToken);
+        Input.HeldOn = house.Today;
         await LoadAsync(cancellationToken);
         Input.Show(Habits, await db.NewestDescriptiveAsync(cancellationToken));
-        Input.HeldOn = house.Today;
-        Input.ReferenceId = await sessions.LastReferenceAsync(cancellationToken);
+    }
+
+    /// <summary>Other samples to choose from; stores nothing, and what was typed stays.</summary>
+    public async Task<IActionResult> OnPostFindAsync(CancellationToken cancellationToken)
+    {
+        ModelState.Clear();
+        await LoadAsync(cancellationToken);
+        return Page();
     }
 
     /// <summary>Shows what the choice gives and stores nothing.</summary>
@@ -85,12 +97,8 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
         DescriptiveForms = [new SelectListItem("nothing", ""), .. descriptive.Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
         var active = await db.People.AsNoTracking().Where(person => person.IsActive).OrderBy(person => person.Name).ToListAsync(cancellationToken);
         People = active.FindAll(person => AreaAccess.Of("Cupping", person.Roles) == Access.Write);
-        var seal = await reader.SealAsync();
-        var waiting = await query.ListAsync(new SampleFilter(Waiting: SampleStep.Cupped), seal, 0, Shown, cancellationToken);
-        var others = await query.ListAsync(new SampleFilter(), seal, 0, Shown, cancellationToken);
-        IReadOnlyList<SampleRow> chosen = Input.Samples.Count == 0 ? [] : await query.ListAsync(new SampleFilter(Among: Input.Samples), seal, 0, Shown, cancellationToken);
-        Samples = [.. chosen.Concat(waiting).Concat(others).DistinctBy(row => row.Id).Take(Shown)];
-        References = [new SelectListItem("none", ""), .. Samples.Select(row => new SelectListItem($"{row.LabelCode} · {row.LotName}", row.Id.ToString()))];
+        Picks = await SamplePicks.OfAsync(query, Find, [.. Input.Samples, .. Input.ReferenceId is { } reference ? [reference] : Array.Empty<Id<Sample>>()], await reader.SealAsync(), Shown, cancellationToken);
+        References = [new SelectListItem("none", ""), .. Picks.Rows.Select(row => new SelectListItem($"{row.LabelCode} · {row.LotName}", row.Id.ToString()))];
     }
 
     private async Task<TableLayout> LayoutAsync(CancellationToken cancellationToken)

@@ -4,7 +4,7 @@ import { Clock, minutes } from "./clock.js";
 import { cupRow, element, mark, textField } from "./controls.js";
 import { Sender } from "./sender.js";
 import { Store } from "./store.js";
-import { missing, total } from "./total.js";
+import { doubts, missing, total } from "./total.js";
 import { description, wordPicker } from "./words.js";
 
 const place = document.querySelector("[data-cup-table]");
@@ -119,6 +119,11 @@ function count() {
   const left = missing(table.rules, values).length;
   find("total").textContent = points === null ? "–" : points.toFixed(2);
   find("left").textContent = isHandedIn ? "handed in" : left === 0 ? "all marked" : left === 1 ? "one mark to go" : `${left} marks to go`;
+  const doubted = isHandedIn ? "" : doubts(table.rules, table.cups, values).join(" ");
+  if (find("doubts").textContent !== doubted) {
+    find("doubts").textContent = doubted;
+  }
+  find("doubts").hidden = doubted === "";
   find("hand-in").hidden = isHandedIn || !table.mayCup;
   find("ready").hidden = !table.codes.every(one => sheetOf(one.code).isHandedIn);
   drawCodes();

@@ -36,6 +36,7 @@ export async function forget() {
   if (window.caches) {
     await Promise.all((await caches.keys()).filter(one => one.startsWith(name)).map(one => caches.delete(one)));
   }
+  Object.keys(localStorage).filter(one => one.startsWith(name)).forEach(one => localStorage.removeItem(one));
   const database = await open();
   if (!database) {
     return;

@@ -9,6 +9,20 @@ export function missing(rules, values) {
   return rules.attributes.filter(line => line.markedBy === "scale" && values[`mark.${line.key}`] === undefined);
 }
 
+// What does not forbid the sheet but is probably a slip of the pen, as the server says it when the sheet is in.
+export function doubts(rules, cups, values) {
+  const has = key => rules.attributes.some(line => line.key === key) || rules.deductions.some(line => line.key === key);
+  const bad = key => ticked(values[`bad.${key}`] ?? "");
+  const said = [];
+  if (has("fault") && has("clean-cup") && bad("fault") > cups - ticked(values["cups.clean-cup"] ?? "1".repeat(cups))) {
+    said.push("A cup with a fault is still counted as clean: usually it is charged as unclean too.");
+  }
+  if (has("defective") && has("non-uniform") && bad("defective") > bad("non-uniform")) {
+    said.push("A defective cup is usually ticked as non-uniform too.");
+  }
+  return said;
+}
+
 export function total(rules, cups, values) {
   if (missing(rules, values).length > 0) {
     return null;
