@@ -14,6 +14,8 @@ namespace GreenLedger.Web.Tests.Cupping.Sealing;
 internal sealed class AskedWords(HouseFixture house, SealedTable table)
 {
     private const int MostOthers = 5;
+    private static readonly string[] Searches = ["q", "query", "text", "search"];
+
     private const int MostAddresses = 40;
 
     private readonly ConcurrentDictionary<Type, IReadOnlyList<string>> _ids = [];
@@ -49,10 +51,10 @@ internal sealed class AskedWords(HouseFixture house, SealedTable table)
     }
 
     /// <summary>With what it takes besides, each by itself: words, and what tells of the coffee.</summary>
-    public async Task<IReadOnlyList<Dictionary<string, string>>> BesidesAsync(AskedRoute route, Dictionary<string, string> needed)
+    public async Task<IReadOnlyList<Dictionary<string, string>>> BesidesAsync(AskedRoute route, Dictionary<string, string> needed, bool onlySearches)
     {
         var all = new List<Dictionary<string, string>>();
-        foreach (var value in route.Values.Where(one => !one.IsNeeded))
+        foreach (var value in route.Values.Where(one => !one.IsNeeded && (!onlySearches || Searches.Contains(one.Name.ToLowerInvariant()))))
         {
             all.AddRange((await OfAsync(value) ?? [])
                 .Where(word => AskedValue.Single(value.Type) == typeof(string) || _telling.Contains(word))

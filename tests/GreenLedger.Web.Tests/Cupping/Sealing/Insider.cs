@@ -8,9 +8,6 @@ namespace GreenLedger.Web.Tests.Cupping.Sealing;
 /// <summary>Somebody signed in who asks the running application for everything, once for each route, and listens for what is sealed.</summary>
 internal sealed partial class Insider(Walk walk, TestBrowser browser, Person person, SealedTable table, AskedWords words, IReadOnlyList<AskedRoute> routes)
 {
-    /// <summary>An act that somebody reached needs no search for the record that it is for.</summary>
-    private const int MostActsOfReached = 3;
-
     private readonly List<(string Page, IHtmlFormElement Form)> _forms = [];
     private string _token = "";
 
@@ -67,7 +64,8 @@ internal sealed partial class Insider(Walk walk, TestBrowser browser, Person per
             }
         }
 
-        foreach (var values in first is null || !isOpen ? [] : await words.BesidesAsync(route, first))
+        // Who the asker is decides in one place what is sealed; what is asked besides is tried by the first, and a search by everybody.
+        foreach (var values in first is null || !isOpen ? [] : await words.BesidesAsync(route, first, onlySearches: !walk.IsFirstToSend(route.Name)))
         {
             await GetAsync(route, values);
         }
@@ -75,8 +73,9 @@ internal sealed partial class Insider(Walk walk, TestBrowser browser, Person per
 
     private async Task ActAsync(AskedRoute route)
     {
+        // An act that somebody reached needs no search for the record that it is for.
         var needed = await words.NeededAsync(route);
-        foreach (var values in walk.Reached.ContainsKey(route.Name) ? needed.Take(MostActsOfReached) : needed)
+        foreach (var values in walk.Reached.ContainsKey(route.Name) ? needed.Take(1) : needed)
         {
             using var content = route.IsPage ? new FormUrlEncodedContent([new("__RequestVerificationToken", _token)]) : await new RequestBody(table, words).OfAsync(route.Body);
             if (await SendAsync(route.Name, new HttpMethod(route.Method), route.Address(await words.WithIdsAsync(route, values)), content) != HttpStatusCode.NotFound)

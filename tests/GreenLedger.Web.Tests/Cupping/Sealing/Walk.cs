@@ -38,7 +38,7 @@ internal sealed class Walk(SealedHouse sealing, IReadOnlyList<SealedTable> table
 
     public int Asked => _asked;
 
-    /// <summary>A form is sent once, by the first who was shown it; what it leads to is tried by everybody.</summary>
+    /// <summary>A form, or all that a route takes besides, is sent once, by the first who came to it; the act itself is tried by everybody.</summary>
     public bool IsFirstToSend(string form) => _sent.TryAdd(form, true);
 
     /// <summary>Somebody comes in who asks about this table.</summary>
