@@ -1602,9 +1602,20 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
+                    b.PrimitiveCollection<string[]>("Cups")
+                        .IsRequired()
+                        .HasColumnType("text[]");
+
                     b.PrimitiveCollection<int[]>("DeductedCups")
                         .IsRequired()
                         .HasColumnType("integer[]");
+
+                    b.Property<string>("DefectName")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Description")
+                        .HasColumnType("text");
 
                     b.PrimitiveCollection<string[]>("Descriptors")
                         .IsRequired()
@@ -1641,6 +1652,13 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<DateTime>("WrittenAt")
                         .HasColumnType("timestamp with time zone");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedTotal", "GreenLedger.Domain.Cupping.EarlierSheet.StatedTotal#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("StatedTotalMillionths");
+                        });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Total", "GreenLedger.Domain.Cupping.EarlierSheet.Total#Score", b1 =>
                         {

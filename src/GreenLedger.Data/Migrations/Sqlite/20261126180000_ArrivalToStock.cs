@@ -24,6 +24,32 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 nullable: false,
                 defaultValue: false);
 
+            migrationBuilder.AddColumn<string>(
+                name: "Cups",
+                table: "EarlierSheets",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "[]");
+
+            migrationBuilder.AddColumn<string>(
+                name: "DefectName",
+                table: "EarlierSheets",
+                type: "TEXT",
+                maxLength: 60,
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Description",
+                table: "EarlierSheets",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<long>(
+                name: "StatedTotalMillionths",
+                table: "EarlierSheets",
+                type: "INTEGER",
+                nullable: true);
+
             migrationBuilder.AddColumn<bool>(
                 name: "IsLowRisk",
                 table: "Countries",
@@ -1127,6 +1153,22 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "IsUnapproved",
                 table: "ShipmentLots");
+
+            migrationBuilder.DropColumn(
+                name: "Cups",
+                table: "EarlierSheets");
+
+            migrationBuilder.DropColumn(
+                name: "DefectName",
+                table: "EarlierSheets");
+
+            migrationBuilder.DropColumn(
+                name: "Description",
+                table: "EarlierSheets");
+
+            migrationBuilder.DropColumn(
+                name: "StatedTotalMillionths",
+                table: "EarlierSheets");
 
             migrationBuilder.DropColumn(
                 name: "IsLowRisk",

@@ -1597,8 +1597,19 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.PrimitiveCollection<string>("Cups")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.PrimitiveCollection<string>("DeductedCups")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DefectName")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Description")
                         .HasColumnType("TEXT");
 
                     b.PrimitiveCollection<string>("Descriptors")
@@ -1636,6 +1647,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<DateTime>("WrittenAt")
                         .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "StatedTotal", "GreenLedger.Domain.Cupping.EarlierSheet.StatedTotal#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("StatedTotalMillionths");
+                        });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Total", "GreenLedger.Domain.Cupping.EarlierSheet.Total#Score", b1 =>
                         {
