@@ -1,4 +1,3 @@
-using GreenLedger.Documents.Layout;
 
 namespace GreenLedger.Documents.Summaries;
 

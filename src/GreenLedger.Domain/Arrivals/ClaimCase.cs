@@ -92,7 +92,7 @@ public sealed record ClaimCase(
             Rule.OptionalText(order.Words, "What the seller is to read", 4000, nameof(order.Words)));
     }
 
-    private static IReadOnlyList<GroundFinding> Shown(ClaimBasis basis, ClaimOrder order)
+    private static List<GroundFinding> Shown(ClaimBasis basis, ClaimOrder order)
     {
         Rule.Require(order.Grounds.Count > 0, "Name at least one ground.", nameof(order.Grounds));
         var findings = order.Grounds.Distinct().Order().Select(ground => basis.Findings.SingleOrDefault(finding => finding.Ground == ground)).ToList();

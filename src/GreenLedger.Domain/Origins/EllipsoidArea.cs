@@ -22,7 +22,7 @@ public static class EllipsoidArea
 
     /// <summary>Square metres, above zero for a ring that runs counter-clockwise.</summary>
     /// <param name="ring">Longitude and latitude in degrees, the last position equal to the first.</param>
-    public static double Signed(IReadOnlyList<(double Longitude, double Latitude)> ring)
+    public static double SquareMetres(IReadOnlyList<(double Longitude, double Latitude)> ring)
     {
         ArgumentNullException.ThrowIfNull(ring);
         var sum = 0.0;

@@ -23,7 +23,7 @@ public sealed class PlotShape
     public bool IsPoint => _geometry.Dimension == Dimension.Point;
 
     /// <summary>Of polygons, on the ellipsoid, to a square metre's hundredth part; zero for points.</summary>
-    public decimal Hectares => Math.Round((decimal)(Polygons().Sum(polygon => Math.Abs(EllipsoidArea.Signed(Ring(polygon)))) / 10_000), 6, MidpointRounding.AwayFromZero);
+    public decimal Hectares => Math.Round((decimal)(Polygons().Sum(polygon => Math.Abs(EllipsoidArea.SquareMetres(Ring(polygon)))) / 10_000), 6, MidpointRounding.AwayFromZero);
 
     /// <summary>Reads well-known text that this class wrote.</summary>
     public static PlotShape FromText(string text) => new(new WKTReader().Read(text));

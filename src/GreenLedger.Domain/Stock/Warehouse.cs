@@ -1,4 +1,3 @@
-using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Stock;
 

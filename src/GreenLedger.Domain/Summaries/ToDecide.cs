@@ -1,6 +1,5 @@
 using System.Globalization;
 using GreenLedger.Domain.Contracts;
-using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Summaries;
 

@@ -1,7 +1,5 @@
 using GreenLedger.Data.Stock;
-using GreenLedger.Domain;
 using GreenLedger.Domain.Costs;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Stock;
 

@@ -52,7 +52,7 @@ internal static class CalendarAddress
     }
 
     /// <summary>Written at most once a minute, so that a busy calendar program does not make every read a write.</summary>
-    private static Task NoteReadAsync(LedgerContext db, Id<CalendarFeed> id, DateTimeOffset now, CancellationToken cancellationToken)
+    private static Task<int> NoteReadAsync(LedgerContext db, Id<CalendarFeed> id, DateTimeOffset now, CancellationToken cancellationToken)
     {
         var minuteAgo = now.AddMinutes(-1);
         return db.CalendarFeeds.Where(feed => feed.Id == id && (feed.LastReadAt == null || feed.LastReadAt < minuteAgo))

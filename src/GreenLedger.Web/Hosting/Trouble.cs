@@ -1,4 +1,5 @@
 using System.Text.Json;
+using GreenLedger.Data;
 using GreenLedger.Domain;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;

@@ -10,6 +10,8 @@ namespace GreenLedger.Documents.Tests.Origins;
 
 public sealed class PlotFileTests
 {
+    private static readonly JsonSerializerOptions Reader = new() { Converters = { new GeoJsonConverterFactory() } };
+
     /// <summary>Handbook, trade 7.4: the published shape of the file.</summary>
     private const string Published = """
         {"type":"FeatureCollection","features":[
@@ -83,8 +85,7 @@ public sealed class PlotFileTests
 
         var written = Assert.Single(PlotExport.Write(plots.Select(plot => new ExportedPlot("Finca 1", plot))));
 
-        var options = new JsonSerializerOptions { Converters = { new GeoJsonConverterFactory() } };
-        var features = JsonSerializer.Deserialize<FeatureCollection>(written, options)!;
+        var features = JsonSerializer.Deserialize<FeatureCollection>(written, Reader)!;
         Assert.Equal(["Point", "Polygon", "MultiPoint"], features.Select(feature => feature.Geometry.GeometryType));
         Assert.Equal(["Lote \"3\"", "Lote 7", "Ñandú"], features.Select(feature => (string)feature.Attributes["ProductionPlace"]));
         Assert.True(NetTopologySuite.Algorithm.Orientation.IsCCW(features[1].Geometry.Coordinates));

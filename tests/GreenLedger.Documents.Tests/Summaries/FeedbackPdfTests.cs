@@ -47,7 +47,8 @@ public sealed class FeedbackPdfTests
 
         using var pdf = Written(Report("en") with { Samples = [bare] });
 
-        Assert.All(new[] { "Not cupped yet.", "Not graded yet.", "We have not decided yet." }, words => Assert.Contains(words, pdf.Words(), StringComparison.Ordinal));
+        string[] said = ["Not cupped yet.", "Not graded yet.", "We have not decided yet."];
+        Assert.All(said, words => Assert.Contains(words, pdf.Words(), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -83,7 +83,7 @@ public sealed class SummaryWorkbookTests : IDisposable
 
         using var book = new XLWorkbook(theirs);
         Assert.Equal(300.0, Of(book, "By supplier", supplier, "Contracted, kg"), 6);
-        Assert.False(book.Worksheet("By supplier").Column(1).CellsUsed().Any(cell => cell.HasFormula));
+        Assert.DoesNotContain(book.Worksheet("By supplier").Column(1).CellsUsed(), cell => cell.HasFormula);
     }
 
     private static double Of(XLWorkbook book, string sheet, string row, string head)

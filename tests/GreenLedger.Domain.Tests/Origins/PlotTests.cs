@@ -27,8 +27,8 @@ public sealed class PlotTests
         // Handbook, trade 7.6, polygon G: 1,230,846.389 ha along parallels.
         (double, double)[] ring = [(0, 0), (1, 0), (1, 1), (0, 1), (0, 0)];
 
-        Assert.Equal(1_230_846.389, EllipsoidArea.Signed(ring) / 10_000, 3);
-        Assert.Equal(-1_230_846.389, EllipsoidArea.Signed([.. ring.Reverse()]) / 10_000, 3);
+        Assert.Equal(1_230_846.389, EllipsoidArea.SquareMetres(ring) / 10_000, 3);
+        Assert.Equal(-1_230_846.389, EllipsoidArea.SquareMetres([.. ring.Reverse()]) / 10_000, 3);
     }
 
     [Theory]

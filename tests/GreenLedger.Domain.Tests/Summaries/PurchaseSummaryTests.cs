@@ -1,7 +1,6 @@
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
-using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Summaries;
 
@@ -84,7 +83,8 @@ public sealed class PurchaseSummaryTests
     public void Scores_bought_stand_beside_scores_offered_by_whole_points()
     {
         LotFacts Offered(decimal score) => new(Id<Lot>.New(), "O", "Offered", "Anybody", "Peru", "washed", [], Score.Of(score));
-        var offered = new[] { 86.00m, 86.99m, 84.50m }.Select(score => new OfferedLot(Id<Offer>.New(), May, Offered(score))).Append(new OfferedLot(Id<Offer>.New(), May.AddYears(-1), Offered(86m)));
+        decimal[] scores = [86.00m, 86.99m, 84.50m];
+        var offered = scores.Select(score => new OfferedLot(Id<Offer>.New(), May, Offered(score))).Append(new OfferedLot(Id<Offer>.New(), May.AddYears(-1), Offered(86m)));
 
         var lines = Purchases.Summary([Purchases.Lot("Peru", 690m, 6_000m, 86.75m, May)], offered: [.. offered]).ScoreLines();
 

@@ -2,7 +2,6 @@ using GreenLedger.Data;
 using GreenLedger.Data.Arrivals;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.People;

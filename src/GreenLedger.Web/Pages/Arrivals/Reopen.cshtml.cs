@@ -1,6 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
-using GreenLedger.Domain.Arrivals;
+using GreenLedger.Data.Arrivals;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 

@@ -19,6 +19,8 @@ namespace GreenLedger.Web.Pages.Costs;
 /// <summary>Posts an invoice on a contract, a shipment or a lot.</summary>
 public sealed class PostModel(LedgerContext db, PostingActs acts, TimeProvider clock) : FormPage
 {
+    private static readonly string[] Groups = ["Shipments", "Contracts", "Lots"];
+
     [BindProperty]
     public PostForm Input { get; set; } = new();
 
@@ -47,7 +49,7 @@ public sealed class PostModel(LedgerContext db, PostingActs acts, TimeProvider c
         var contracts = await db.Contracts.Where(contract => contract.Goods != GoodsState.Drafted && contract.Goods != GoodsState.Cancelled).OrderByDescending(contract => contract.Ref).Select(contract => new { contract.Id, contract.Ref }).ToListAsync(cancellationToken);
         var shipments = await db.Shipments.OrderByDescending(shipment => shipment.Ref).Select(shipment => new { shipment.Id, shipment.Ref, shipment.Vessel }).ToListAsync(cancellationToken);
         var lots = await db.Lots.Where(lot => db.ContractLots.Any(line => line.LotId == lot.Id) || db.Holdings.Any(holding => holding.LotId == lot.Id)).OrderBy(lot => lot.Ref).Select(lot => new { lot.Id, lot.Ref, lot.Name }).ToListAsync(cancellationToken);
-        var groups = new[] { "Shipments", "Contracts", "Lots" }.ToDictionary(name => name, name => new SelectListGroup { Name = name });
+        var groups = Groups.ToDictionary(name => name, name => new SelectListGroup { Name = name });
         Targets =
         [
             .. shipments.Select(one => new SelectListItem($"{one.Ref} {one.Vessel}", $"shipment:{one.Id}") { Group = groups["Shipments"] }),

@@ -1,7 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Stock;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;

@@ -81,7 +81,7 @@ internal sealed class AskedWords(HouseFixture house, SealedTable table)
         var entity = name.EndsWith("Id", StringComparison.OrdinalIgnoreCase)
             ? typeof(Id<>).Assembly.GetTypes().FirstOrDefault(type => type.Name.Equals(name[..^2], StringComparison.OrdinalIgnoreCase) && type is { IsClass: true, IsAbstract: false })
             : null;
-        return entity is null || !await house.FromLedgerAsync(db => Task.FromResult(db.Model.FindEntityType(entity) is not null)) ? null : (await IdsAsync(entity)).FirstOrDefault();
+        return entity is null || !await house.FromLedgerAsync(db => Task.FromResult(db.Model.FindEntityType(entity) is not null)) ? null : await IdsAsync(entity) is [var first, ..] ? first : null;
     }
 
     private static Dictionary<string, string> With(Dictionary<string, string> values, string name, string value) =>

@@ -82,7 +82,7 @@ internal static class SealedGoods
         await PostAsync(script, "stock/receipts", new { arrivalId = arrival.Id.Value, warehouseId = warehouse.Id.Value, on });
         await house.InLedgerAsync(async db =>
         {
-            db.AddRange(new StockCount(warehouse.Id, on, await db.Holdings.ToListAsync(Stop), (await db.People.FirstAsync(person => person.Roles == Role.Buyer, Stop)).Id, Noon));
+            db.AddRange(new StockCount(warehouse.Id, on, await db.Holdings.ToListAsync(Stop), null, (await db.People.FirstAsync(person => person.Roles == Role.Buyer, Stop)).Id, Noon));
             await db.SaveChangesAsync(Stop);
         });
         await PostAsync(script, "stock/reservations", new { lotId = lot.Value, warehouseId = warehouse.Id.Value, weightKg = 600, use = "winter espresso" });

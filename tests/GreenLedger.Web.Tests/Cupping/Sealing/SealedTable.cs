@@ -124,7 +124,7 @@ internal sealed record SealedTable(Id<CuppingSession> Id, string Word, string Ti
         var file = new StoredFile($"{name} papers.txt", "text/plain", Encoding.UTF8.GetBytes($"All about Escondida {name}"), by, now);
         var attachments = new List<Attachment> { new(PapersOf.Sample, sample.Id.Value, file, by, now), new(PapersOf.Lot, lot.Id.Value, file, by, now) };
         var notes = new List<Note> { new(PapersOf.Sample, sample.Id.Value, $"Noted {name}", by, now), new(PapersOf.Offer, offer.Id.Value, $"Noted too {name}", by, now) };
-        db.AddRange([supplier, new SupplierContact(supplier.Id, $"Seller of {name}", "seller@oculta.example", "es", Receives.Feedback), producer, lot, offer, sample, grade, roast, file, .. attachments, .. notes]);
+        db.AddRange([supplier, new SupplierContact(supplier.Id, $"Seller of {name}", "seller@oculta.example", "es", Receives.Feedback), producer, new Plot(producer.Id, $"Plot of {name}", "PE", PlotShape.Point(-75.899m, -11.001m), 1.5m), lot, offer, sample, grade, roast, file, .. attachments, .. notes]);
         return (sample, new SealedCup(
             code, label, lot.Ref,
             [supplier.Name, producer.Name, lot.Name, $"Whispered {name}", $"TRACK {name}", $"Graded {name}", file.Name, $"Noted {name}", $"Noted too {name}"],
