@@ -223,28 +223,32 @@ public abstract class LedgerContext(DbContextOptions options)
         ColumnNames.Apply(builder.Model);
     }
 
-    /// <summary>The unchanged whole that a part belongs to; null for anything else.</summary>
-    private EntityEntry? WholeOf(EntityEntry part)
+    /// <summary>Marks the whole of every changed part as changed, so that its version tells two people apart.</summary>
+    private static void TouchWholes(List<EntityEntry> entries)
     {
-        var tie = part.Metadata.GetForeignKeys().FirstOrDefault(key => key.PrincipalToDependent is not null && ChangedAsOne.Contains(key.PrincipalEntityType.ClrType));
-        if (tie is null)
+        var wholes = entries.Where(entry => entry.State == EntityState.Unchanged && ChangedAsOne.Contains(entry.Metadata.ClrType))
+            .ToDictionary(entry => (entry.Metadata, entry.Property("Id").CurrentValue!));
+        if (wholes.Count == 0)
         {
-            return null;
+            return;
         }
 
-        var id = part.Property(tie.Properties[0].Name).CurrentValue;
-        return ChangeTracker.Entries().FirstOrDefault(entry => entry.State == EntityState.Unchanged && entry.Metadata == tie.PrincipalEntityType && Equals(entry.Property(tie.PrincipalKey.Properties[0].Name).CurrentValue, id));
+        foreach (var part in entries.Where(entry => entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted))
+        {
+            var tie = part.Metadata.GetForeignKeys().FirstOrDefault(key => key.PrincipalToDependent is not null && ChangedAsOne.Contains(key.PrincipalEntityType.ClrType));
+            if (tie is not null && part.Property(tie.Properties[0].Name).CurrentValue is { } id && wholes.TryGetValue((tie.PrincipalEntityType, id), out var whole))
+            {
+                whole.Property("Version").IsModified = true;
+            }
+        }
     }
 
     /// <summary>Rows that two people can change at once carry a version; a change that read an older one is refused.</summary>
     private void CountVersions()
     {
-        foreach (var whole in ChangeTracker.Entries().Where(entry => entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted).Select(WholeOf).OfType<EntityEntry>().ToList())
-        {
-            whole.Property("Version").IsModified = true;
-        }
-
-        foreach (var entry in ChangeTracker.Entries())
+        var entries = ChangeTracker.Entries().ToList();
+        TouchWholes(entries);
+        foreach (var entry in entries)
         {
             if (entry.State == EntityState.Modified && entry.Metadata.FindProperty("Version") is { } version)
             {

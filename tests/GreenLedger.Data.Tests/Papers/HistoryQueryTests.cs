@@ -110,9 +110,10 @@ public sealed class HistoryQueryTests(Ledgers ledgers)
         return ledger;
     }
 
+    /// <summary>An hour after the table was stored, which was just now.</summary>
     private async Task ChangeLotAsync(Ledger ledger, Action<Lot> change)
     {
-        await using var db = ledger.Open(new Who(() => _table.Buyer.Id), new StoppedClock(new DateTimeOffset(2026, 11, 26, 8, 0, 0, TimeSpan.Zero)));
+        await using var db = ledger.Open(new Who(() => _table.Buyer.Id), new StoppedClock(DateTimeOffset.UtcNow.AddHours(1)));
         change(await db.Lots.SingleAsync(lot => lot.Id == _table.Covered.Id, Cancel));
         await db.SaveChangesAsync(Cancel);
     }
