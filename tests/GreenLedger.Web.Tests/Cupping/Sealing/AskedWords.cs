@@ -23,6 +23,8 @@ internal sealed class AskedWords(HouseFixture house, SealedTable table)
     private readonly HashSet<string> _telling = [.. table.Cups[0].Ids, table.Cups[0].Label, table.Cups[0].Reference, table.Cups[0].Code, $"{table.Id}"];
     private IReadOnlyList<Dictionary<string, string>> _records = [];
 
+    private static IReadOnlyList<Dictionary<string, string>> Nothing => [new(StringComparer.OrdinalIgnoreCase)];
+
     /// <summary>What some route needs and nobody here knows.</summary>
     public ConcurrentDictionary<string, bool> Unknown { get; } = [];
 
@@ -34,9 +36,10 @@ internal sealed class AskedWords(HouseFixture house, SealedTable table)
     public async Task<IReadOnlyList<Dictionary<string, string>>> NeededAsync(AskedRoute route)
     {
         var values = route.Values.Where(one => one.IsNeeded).ToList();
-        var isOfRecord = values.Exists(one => one.Name == "kind") && values.Exists(one => one.Name == "id");
-        IReadOnlyList<Dictionary<string, string>> needed = isOfRecord ? await RecordsAsync() : [new(StringComparer.OrdinalIgnoreCase)];
-        foreach (var value in values.Where(one => !isOfRecord || one.Name is not ("kind" or "id")))
+        IReadOnlyList<Dictionary<string, string>> needed = values.Exists(one => one.Name == "id")
+            ? values.Exists(one => one.Name == "kind") ? await RecordsAsync() : values.Exists(one => one.Name == "about") ? About() : Nothing
+            : Nothing;
+        foreach (var value in values.Where(one => !needed[0].ContainsKey(one.Name)).ToList())
         {
             if (await OfAsync(value) is not { } known)
             {
@@ -83,6 +86,10 @@ internal sealed class AskedWords(HouseFixture house, SealedTable table)
             : null;
         return entity is null || !await house.FromLedgerAsync(db => Task.FromResult(db.Model.FindEntityType(entity) is not null)) ? null : await IdsAsync(entity) is [var first, ..] ? first : null;
     }
+
+    /// <summary>What papers are on.</summary>
+    private Dictionary<string, string>[] About() => [.. new[] { ("sample", _cup.Sample), ("lot", _cup.Lot), ("offer", _cup.Offer) }
+        .Select(one => new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase) { ["about"] = one.Item1, ["id"] = one.Item2 })];
 
     private static Dictionary<string, string> With(Dictionary<string, string> values, string name, string value) =>
         new(values, StringComparer.OrdinalIgnoreCase) { [name] = value };
