@@ -27,6 +27,12 @@ public abstract class FormPage : PageModel
     public override async Task OnPageHandlerExecutionAsync(
         PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
     {
+        if (!await IsThereAsync(HttpContext.RequestAborted))
+        {
+            context.Result = NotFound();
+            return;
+        }
+
         ForgetFormOfOtherAct(context);
         if (!ModelState.IsValid && HttpMethods.IsPost(Request.Method))
         {
@@ -60,7 +66,7 @@ public abstract class FormPage : PageModel
     /// <summary>Whether <see cref="LoadAsync"/> found what the address names: without it no refused form is shown.</summary>
     protected virtual bool IsThere => true;
 
-    /// <summary>The same, asked before <see cref="LoadAsync"/>, for pages that cannot load without it.</summary>
+    /// <summary>Whether what the address names is there, asked before anything else: without it there is no page, however the form was filled in.</summary>
     protected virtual Task<bool> IsThereAsync(CancellationToken cancellationToken) => Task.FromResult(true);
 
     /// <summary>Says that the form was opened on this version of the record: an older one is refused when saving.</summary>

@@ -4,7 +4,6 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.Filters;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Arrivals;
@@ -24,19 +23,6 @@ public abstract class ClaimPage(LedgerContext db, TimeProvider clock) : FormPage
 
     protected DateOnly Today => clock.Today();
 
-    /// <summary>Without the claim there is no page, however the form was filled in.</summary>
-    public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
-    {
-        if (await db.Claims.AnyAsync(claim => claim.Id == Id, HttpContext.RequestAborted))
-        {
-            await base.OnPageHandlerExecutionAsync(context, next);
-        }
-        else
-        {
-            context.Result = NotFound();
-        }
-    }
-
     /// <summary>Loads the claim to change it, acts, saves, and leads to its page.</summary>
     protected async Task<IActionResult> ActAsync(int openedOn, Func<Claim, string> act, CancellationToken cancellationToken)
     {
@@ -48,6 +34,8 @@ public abstract class ClaimPage(LedgerContext db, TimeProvider clock) : FormPage
         Say(said);
         return RedirectToPage("Claim", new { Id });
     }
+
+    protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.Claims.AnyAsync(claim => claim.Id == Id, cancellationToken);
 
     protected override async Task LoadAsync(CancellationToken cancellationToken) =>
         Shown = await db.Claims.AsNoTracking().Whole().SingleAsync(claim => claim.Id == Id, cancellationToken);

@@ -6,7 +6,6 @@ using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.Filters;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Arrivals;
@@ -27,19 +26,6 @@ public sealed class OpenClaimModel(LedgerContext db, ArrivalCaseQuery cases, Tim
     public IReadOnlyList<ClaimDeadline> Deadlines { get; private set; } = [];
 
     public DateOnly Today => clock.Today();
-
-    /// <summary>Without the arrival there is no page, however the form was filled in.</summary>
-    public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
-    {
-        if (await db.Arrivals.AnyAsync(arrival => arrival.Id == Id, HttpContext.RequestAborted))
-        {
-            await base.OnPageHandlerExecutionAsync(context, next);
-        }
-        else
-        {
-            context.Result = NotFound();
-        }
-    }
 
     /// <summary>What the typed amount comes to; empty until it was asked for.</summary>
     public IReadOnlyList<ClaimLine> Lines { get; private set; } = [];
@@ -70,6 +56,8 @@ public sealed class OpenClaimModel(LedgerContext db, ArrivalCaseQuery cases, Tim
         Say($"Claim {claim.Ref} is open. Its letter is ready to be printed.");
         return RedirectToPage("Claim", new { claim.Id });
     }
+
+    protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.Arrivals.AnyAsync(arrival => arrival.Id == Id, cancellationToken);
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {

@@ -3,7 +3,6 @@ using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.Filters;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Contracts;
@@ -23,20 +22,6 @@ public abstract class ContractPage(LedgerContext db, TimeProvider clock) : FormP
 
     protected DateOnly Today => DateOnly.FromDateTime(Now.UtcDateTime);
 
-    /// <summary>Without the contract there is no page, however the form was filled in.</summary>
-    public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
-    {
-        if (await IsThereAsync(HttpContext.RequestAborted))
-        {
-            await base.OnPageHandlerExecutionAsync(context, next);
-        }
-        else
-        {
-            context.Result = NotFound();
-        }
-    }
-
-    /// <summary>Whether what the address names is there.</summary>
     protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) =>
         db.Contracts.AnyAsync(contract => contract.Id == Id, cancellationToken);
 
@@ -44,11 +29,7 @@ public abstract class ContractPage(LedgerContext db, TimeProvider clock) : FormP
     protected async Task<IActionResult> ActAsync(int? openedOn, Func<Contract, string> act, CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        if (await db.Contracts.Whole().SingleOrDefaultAsync(contract => contract.Id == Id, cancellationToken) is not { } contract)
-        {
-            return NotFound();
-        }
-
+        var contract = await db.Contracts.Whole().SingleAsync(contract => contract.Id == Id, cancellationToken);
         if (openedOn is { } version)
         {
             OpenedOn(contract, version);

@@ -22,11 +22,6 @@ public sealed class EditContactModel(LedgerContext db) : FormPage, IContactPage
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (!await IsThereAsync(cancellationToken))
-        {
-            return NotFound();
-        }
-
         await LoadAsync(cancellationToken);
         Input = ContactForm.Of(Contact);
         return Page();
@@ -34,11 +29,6 @@ public sealed class EditContactModel(LedgerContext db) : FormPage, IContactPage
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        if (!await IsThereAsync(cancellationToken))
-        {
-            return NotFound();
-        }
-
         await LoadAsync(cancellationToken);
         OpenedOn(Contact, Input.Version);
         Contact.Describe(Input.Name, Input.Email, Input.Language, Input.All());
@@ -60,11 +50,6 @@ public sealed class EditContactModel(LedgerContext db) : FormPage, IContactPage
 
     private async Task<IActionResult> ChangeAsync(Action<SupplierContact> act, string said, CancellationToken cancellationToken)
     {
-        if (!await IsThereAsync(cancellationToken))
-        {
-            return NotFound();
-        }
-
         await LoadAsync(cancellationToken);
         act(Contact);
         await db.SaveChangesAsync(cancellationToken);

@@ -21,11 +21,6 @@ public sealed class NewContactModel(LedgerContext db) : FormPage, IContactPage
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (!await IsThereAsync(cancellationToken))
-        {
-            return NotFound();
-        }
-
         await LoadAsync(cancellationToken);
         Input.Language = Supplier.Language;
         return Page();
@@ -33,11 +28,6 @@ public sealed class NewContactModel(LedgerContext db) : FormPage, IContactPage
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        if (!await IsThereAsync(cancellationToken))
-        {
-            return NotFound();
-        }
-
         var contact = new SupplierContact(Id, Input.Name, Input.Email, Input.Language, Input.All());
         await db.SupplierContacts.RequireFreeAddressAsync(contact, cancellationToken);
         db.Add(contact);
