@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using GreenLedger.Domain.Origins;
@@ -9,12 +10,18 @@ namespace GreenLedger.Documents.Origins;
 /// <summary>A plot with the name of its producer, to be exported.</summary>
 public sealed record ExportedPlot(string Producer, Plot Plot);
 
+/// <summary>Exported plots, ready to be handed out.</summary>
+public sealed record PlotDownload(byte[] Content, string MediaType, string FileName);
+
 /// <summary>
 /// Writes plots as the GeoJSON that the EU's system takes: six decimals in full, rings counter-clockwise (RFC 7946, 3.1.6), split
 /// where a file would grow past the limit.
 /// </summary>
 public static class PlotExport
 {
+    /// <summary>RFC 7946, 12.</summary>
+    public const string MediaType = "application/geo+json";
+
     private static readonly byte[] Head = "{\"type\":\"FeatureCollection\",\"features\":["u8.ToArray();
     private static readonly byte[] Foot = "\n]}"u8.ToArray();
 
@@ -42,6 +49,30 @@ public static class PlotExport
 
         files.Add(Joined(features));
         return files;
+    }
+
+    /// <summary>One GeoJSON file; a ZIP of several where the limit makes several.</summary>
+    /// <param name="plots">In the order they stand in the files.</param>
+    /// <param name="mostBytes">The limit of one GeoJSON file.</param>
+    public static PlotDownload Download(IEnumerable<ExportedPlot> plots, int mostBytes = PlotFile.MostBytes)
+    {
+        var files = Write(plots, mostBytes);
+        if (files.Count == 1)
+        {
+            return new PlotDownload(files[0], MediaType, "plots.geojson");
+        }
+
+        using var packed = new MemoryStream();
+        using (var archive = new ZipArchive(packed, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (var (at, file) in files.Index())
+            {
+                using var entry = archive.CreateEntry($"plots-{at + 1}-of-{files.Count}.geojson").Open();
+                entry.Write(file);
+            }
+        }
+
+        return new PlotDownload(packed.ToArray(), "application/zip", "plots.zip");
     }
 
     private static byte[] Joined(List<byte[]> features)

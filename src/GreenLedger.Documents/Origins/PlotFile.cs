@@ -17,6 +17,26 @@ public sealed record PlotFile(IReadOnlyList<PlotLine> Lines, IReadOnlyList<Probl
     /// <summary>The published limit of the EU's system for one statement (handbook, trade 7.4).</summary>
     public const int MostBytes = 25 * 1024 * 1024;
 
+    /// <summary>The plots that can be taken for a producer, by their row, and every problem of the file.</summary>
+    /// <param name="countryCode">Of plots that name no country.</param>
+    public (IReadOnlyList<(PlotLine Line, Plot Plot)> Plots, IReadOnlyList<Problem> Problems) Taken(Id<Producer> producerId, string? countryCode)
+    {
+        var (plots, problems) = (new List<(PlotLine, Plot)>(), Problems.ToList());
+        foreach (var line in Lines)
+        {
+            try
+            {
+                plots.Add((line, new Plot(producerId, line.Name ?? $"Plot {line.Row}", (line.Country ?? countryCode ?? "").Trim().ToUpperInvariant(), line.Shape, line.Hectares)));
+            }
+            catch (RuleBrokenException refused)
+            {
+                problems.Add(new Problem(line.Row, null, refused.Message));
+            }
+        }
+
+        return (plots, problems);
+    }
+
     /// <summary>Reads GeoJSON (RFC 7946), or CSV with the columns name, longitude, latitude and perhaps hectares.</summary>
     /// <exception cref="RuleBrokenException">It is neither, or too large.</exception>
     public static PlotFile Read(byte[] bytes)

@@ -36,11 +36,7 @@ internal sealed record ProcessMethodReply(string Id, string Name, string Family,
 /// <summary>A plot as it was read: a point counts as the hectares stated, or 4.</summary>
 internal sealed record PlotReply(int Row, string? Producer, string? Country, string? Name, bool IsPoint, decimal Hectares)
 {
-    public static PlotReply Of(PlotLine line)
-    {
-        var plot = new Plot(Id<Producer>.New(), line.Name ?? $"Plot {line.Row}", line.Country ?? "XX", line.Shape, line.Hectares);
-        return new PlotReply(line.Row, line.Producer, line.Country, line.Name, plot.IsPoint, plot.Hectares);
-    }
+    public static PlotReply Of(PlotLine line, Plot plot) => new(line.Row, line.Producer, line.Country, line.Name, plot.IsPoint, plot.Hectares);
 }
 
 internal sealed record PlotProblemReply(int? Row, string? Property, string Reason);
@@ -49,20 +45,9 @@ internal sealed record PlotsReply(IReadOnlyList<PlotReply> Plots, IReadOnlyList<
 {
     public static PlotsReply Of(PlotFile file)
     {
-        var (plots, problems) = (new List<PlotReply>(), file.Problems.Select(problem => new PlotProblemReply(problem.Row, problem.Column, problem.Message)).ToList());
-        foreach (var line in file.Lines)
-        {
-            try
-            {
-                plots.Add(PlotReply.Of(line));
-            }
-            catch (RuleBrokenException refused)
-            {
-                problems.Add(new PlotProblemReply(line.Row, null, refused.Message));
-            }
-        }
-
-        return new PlotsReply(plots, problems);
+        // A plot that names no country is checked all the same: its country is that of whoever will be its producer.
+        var (plots, problems) = file.Taken(Id<Producer>.New(), "XX");
+        return new PlotsReply([.. plots.Select(one => PlotReply.Of(one.Line, one.Plot))], [.. problems.Select(problem => new PlotProblemReply(problem.Row, problem.Column, problem.Message))]);
     }
 }
 
@@ -81,14 +66,14 @@ internal static class OriginsApi
         origins.MapGet("/producers/{id}/plots", PlotsAsync).WithName("ListPlots").WithSummary("Where a producer grows, as GeoJSON")
             .WithDescription("With the property names that the EU's system reads under Regulation (EU) 2023/1115.");
         origins.MapPost("/calculate/plot", Plots).WithName("CalculatePlot").WithSummary("Checks plots sent as GeoJSON or CSV, with their areas on the ellipsoid; stores nothing")
-            .WithMetadata(new RequestSizeLimitAttribute(PlotFile.MostBytes)).Accepts<string>("application/geo+json", "application/json", "text/csv");
+            .WithMetadata(new RequestSizeLimitAttribute(PlotFile.MostBytes)).Accepts<string>(PlotExport.MediaType, "application/json", "text/csv");
     }
 
     private static async Task<Results<FileContentHttpResult, NotFound>> PlotsAsync(Id<Producer> id, LedgerContext db, CancellationToken cancellationToken)
     {
         var name = await db.Producers.Where(one => one.Id == id).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken);
         var plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == id).OrderBy(plot => plot.Name).ToListAsync(cancellationToken);
-        return name is null ? TypedResults.NotFound() : TypedResults.File(PlotExport.Write(plots.Select(plot => new ExportedPlot(name, plot)), int.MaxValue)[0], "application/geo+json");
+        return name is null ? TypedResults.NotFound() : TypedResults.File(PlotExport.Write(plots.Select(plot => new ExportedPlot(name, plot)), int.MaxValue)[0], PlotExport.MediaType);
     }
 
     [StoresNothing]

@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using GreenLedger.Documents.Origins;
@@ -104,6 +105,30 @@ public sealed class PlotFileTests
         Assert.True(files.Count > 3);
         Assert.All(files, file => Assert.InRange(file.Length, 1, 4_000));
         Assert.Equal(Enumerable.Range(0, 100).Select(at => $"Lote {at}"), files.SelectMany(file => PlotFile.Read(file).Lines).Select(line => line.Name!));
+    }
+
+    [Fact]
+    public void Several_files_are_handed_out_packed_and_one_as_it_is()
+    {
+        var plots = Enumerable.Range(0, 100).Select(at => new ExportedPlot("Finca", PlotOf($"Lote {at}", PlotShape.Point(at, at / 2m), 1m))).ToList();
+
+        var one = PlotExport.Download(plots);
+        var several = PlotExport.Download(plots, 4_000);
+
+        Assert.Equal(("plots.geojson", "application/geo+json"), (one.FileName, one.MediaType));
+        Assert.Equal(100, PlotFile.Read(one.Content).Lines.Count);
+        Assert.Equal(("plots.zip", "application/zip"), (several.FileName, several.MediaType));
+        using var archive = new ZipArchive(new MemoryStream(several.Content));
+        Assert.Equal(PlotExport.Write(plots, 4_000).Count, archive.Entries.Count);
+        Assert.Equal(100, archive.Entries.Sum(entry => PlotFile.Read(Bytes(entry)).Lines.Count));
+    }
+
+    private static byte[] Bytes(ZipArchiveEntry entry)
+    {
+        using var read = new MemoryStream();
+        using var packed = entry.Open();
+        packed.CopyTo(read);
+        return read.ToArray();
     }
 
     private static Plot PlotOf(string name, PlotShape shape, decimal? hectares) => new(Id<Producer>.New(), name, "CO", shape, hectares);

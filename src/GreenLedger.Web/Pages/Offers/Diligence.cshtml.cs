@@ -87,8 +87,8 @@ public sealed class DiligenceModel(LedgerContext db) : FormPage
         return RedirectToPage();
     }
 
-    /// <summary>The plots of the lot as the EU's system reads them, in parts where the limit makes several.</summary>
-    public async Task<IActionResult> OnGetGeoJsonAsync(int part, CancellationToken cancellationToken)
+    /// <summary>The plots of the lot as the EU's system reads them, packed where its limit makes several files.</summary>
+    public async Task<IActionResult> OnGetGeoJsonAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
         if (Lot is null || Producer is null)
@@ -97,8 +97,8 @@ public sealed class DiligenceModel(LedgerContext db) : FormPage
         }
 
         var chosen = Held.Plots.Select(one => one.PlotId).ToHashSet();
-        var files = PlotExport.Write(Plots.Where(plot => chosen.Contains(plot.Id)).Select(plot => new ExportedPlot(Producer.Name, plot)));
-        return part >= 0 && part < files.Count ? File(files[part], "application/geo+json", files.Count == 1 ? "plots.geojson" : $"plots-{part + 1}-of-{files.Count}.geojson") : NotFound();
+        var download = PlotExport.Download(Plots.Where(plot => chosen.Contains(plot.Id)).Select(plot => new ExportedPlot(Producer.Name, plot)));
+        return File(download.Content, download.MediaType, download.FileName);
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)

@@ -66,7 +66,8 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
         Rule.Require(file.Length <= PlotFile.MostBytes, "The file is larger than 25 MB: split it.", "");
         using var bytes = new MemoryStream();
         await file.CopyToAsync(bytes, cancellationToken);
-        var (plots, problems) = Taken(PlotFile.Read(bytes.ToArray()), producer);
+        var (plots, problems) = PlotFile.Read(bytes.ToArray()).Taken(producer.Id, producer.CountryCode);
+        Rule.Require(plots.Count > 0 || problems.Count > 0, "The file holds no plot: export it again with one feature, or one line, for each plot.", "");
         if (problems.Any(problem => problem.Column is null))
         {
             Problems = problems;
@@ -74,7 +75,7 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
         }
 
         Rule.Require(Plots.Count + plots.Count <= MostPlots, $"A producer has at most {MostPlots:#,0} plots here: split it into its groups.", "");
-        db.AddRange(plots);
+        db.AddRange(plots.Select(one => one.Plot));
         await db.SaveChangesAsync(cancellationToken);
         Say(Display.Figures.Count(plots.Count, "plot is", "plots are") + " added." + string.Concat(problems.Take(3).Select(problem => " " + problem.Message)));
         return RedirectToPage();
@@ -95,8 +96,8 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
         return RedirectToPage();
     }
 
-    /// <summary>As the EU's system reads it; the first file where the limit makes several.</summary>
-    public async Task<IActionResult> OnGetGeoJsonAsync(int part, CancellationToken cancellationToken)
+    /// <summary>As the EU's system reads it; packed where its limit makes several files.</summary>
+    public async Task<IActionResult> OnGetGeoJsonAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
         if (Producer is not { } producer)
@@ -104,33 +105,14 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
             return NotFound();
         }
 
-        var files = PlotExport.Write(Plots.Select(plot => new ExportedPlot(producer.Name, plot)));
-        return part >= 0 && part < files.Count ? File(files[part], "application/geo+json", files.Count == 1 ? "plots.geojson" : $"plots-{part + 1}-of-{files.Count}.geojson") : NotFound();
+        var download = PlotExport.Download(Plots.Select(plot => new ExportedPlot(producer.Name, plot)));
+        return File(download.Content, download.MediaType, download.FileName);
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         Producer = await db.Producers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
         Plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == Id).OrderBy(plot => plot.Name).ThenBy(plot => plot.Id).ToListAsync(cancellationToken);
-    }
-
-    private static (List<Plot> Plots, IReadOnlyList<Problem> Problems) Taken(PlotFile file, Producer producer)
-    {
-        var (plots, problems) = (new List<Plot>(), file.Problems.ToList());
-        foreach (var line in file.Lines)
-        {
-            try
-            {
-                plots.Add(new Plot(producer.Id, line.Name ?? $"Plot {line.Row}", (line.Country ?? producer.CountryCode ?? "").Trim().ToUpperInvariant(), line.Shape, line.Hectares));
-            }
-            catch (RuleBrokenException refused)
-            {
-                problems.Add(new Problem(line.Row, null, refused.Message));
-            }
-        }
-
-        Rule.Require(plots.Count > 0 || problems.Count > 0, "The file holds no plot.", "");
-        return (plots, problems);
     }
 
     public sealed class PlotForm
