@@ -72,7 +72,7 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
 
         var shipment = await db.Shipments.AsNoTracking().Whole().SingleAsync(one => one.Id == arrival.ShipmentId, cancellationToken);
         var contractId = shipment.Lots.Single(lot => lot.Id == arrival.ShipmentLotId).ContractId;
-        var habits = await db.ArrivalHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new ArrivalHabits();
+        var habits = await db.ArrivalHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         return new ArrivalCase(
             arrival,
             shipment,

@@ -21,10 +21,6 @@ public static class Contracts
     public static IQueryable<Contract> ToBeFixed(this IQueryable<Contract> contracts) => contracts
         .Where(contract => contract.OpenMonth != null && contract.Goods != GoodsState.Drafted);
 
-    /// <summary>The house's habits; the usual ones where it has not stated its own.</summary>
-    public static async Task<FixingHabits> OfHouseAsync(this IQueryable<FixingHabits> habits, CancellationToken cancellationToken) =>
-        await habits.OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new FixingHabits();
-
     /// <summary>The next free number of a year: P26-014.</summary>
     public static async Task<string> NextRefAsync(this IQueryable<Contract> contracts, DateOnly on, CancellationToken cancellationToken)
     {

@@ -50,7 +50,7 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
     }
 
     public async Task<DueHabits> HabitsAsync(CancellationToken cancellationToken) =>
-        await db.DueHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new DueHabits();
+        await db.DueHabits.AsNoTracking().OfHouseAsync(cancellationToken);
 
     /// <summary>A line for each step at which samples wait, by the day of the one that waits longest: who has many has a list for them.</summary>
     private async Task<IEnumerable<DueLine>> SamplesAsync(Seal seal, DateOnly today, CancellationToken cancellationToken)

@@ -15,10 +15,6 @@ public static class GreenGrades
         .Include(grade => grade.Screens.OrderByDescending(share => share.Screen))
         .AsSplitQuery();
 
-    /// <summary>The house's habits; the usual ones where it has not stated its own.</summary>
-    public static async Task<GradingHabits> OfHouseAsync(this IQueryable<GradingHabits> habits, CancellationToken cancellationToken) =>
-        await habits.OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new GradingHabits();
-
     /// <summary>The varieties of the lot that a sample stands for, which tell its species; null where nothing is stated.</summary>
     public static Task<string?> VarietiesOfAsync(this LedgerContext db, Id<Sample>? sampleId, CancellationToken cancellationToken) => db.Samples
         .Where(sample => sample.Id == sampleId)

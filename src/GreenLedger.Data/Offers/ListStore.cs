@@ -20,7 +20,7 @@ public sealed class ListStore(LedgerContext db)
     private const int ChunkSize = 1000;
 
     public async Task<ListChecks> ChecksAsync(CancellationToken cancellationToken) =>
-        await db.ListChecks.AsNoTracking().OrderBy(checks => checks.Id).FirstOrDefaultAsync(cancellationToken) ?? new ListChecks();
+        await db.ListChecks.AsNoTracking().OfHouseAsync(cancellationToken);
 
     public async Task<ListReference> ReferenceAsync(DateOnly today, CancellationToken cancellationToken) => new(
         await db.Countries.AsNoTracking().ToListAsync(cancellationToken),

@@ -18,10 +18,6 @@ public static class Samples
             : hidden.Count == 0 ? samples : samples.Where(sample => !hidden.Contains(sample.Id));
     }
 
-    /// <summary>The house's habits; the usual ones where it has not stated its own.</summary>
-    public static async Task<SampleHabits> OfHouseAsync(this IQueryable<SampleHabits> habits, CancellationToken cancellationToken) =>
-        await habits.OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new SampleHabits();
-
     /// <summary>True once the sample was graded, roasted or put on a table.</summary>
     public static async Task<bool> IsUsedAsync(this LedgerContext db, Sample sample, CancellationToken cancellationToken) =>
         await db.GreenGrades.AnyAsync(grade => grade.SampleId == sample.Id, cancellationToken)

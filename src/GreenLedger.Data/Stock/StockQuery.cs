@@ -31,7 +31,7 @@ public sealed class StockQuery(LedgerContext db)
     /// <param name="on">Null for now.</param>
     public async Task<IReadOnlyList<StockRow>> ListAsync(string? text, Id<Warehouse>? warehouse, DateOnly? on, CancellationToken cancellationToken)
     {
-        var lots = db.Lots.AsNoTracking().Where(lot => true);
+        IQueryable<Lot> lots = db.Lots.AsNoTracking();
         if (SearchText.Of(text) is { Length: > 0 } folded)
         {
             lots = lots.Where(lot => lot.SearchText.Contains(folded));
@@ -55,9 +55,6 @@ public sealed class StockQuery(LedgerContext db)
 
     /// <summary>The ledger of a lot, the latest first.</summary>
     public async Task<IReadOnlyList<MovementRow>> MovementsAsync(Id<Lot> lotId, CancellationToken cancellationToken) => await Rows(db.Movements.Where(movement => movement.LotId == lotId)).ToListAsync(cancellationToken);
-
-    /// <summary>The ledger of all lots, the latest first, a page of it.</summary>
-    public async Task<IReadOnlyList<MovementRow>> LatestAsync(int take, CancellationToken cancellationToken) => await Rows(db.Movements).Take(take).ToListAsync(cancellationToken);
 
     /// <summary>The days of a holding; nothing for one that is not there.</summary>
     public async Task<RunningStock> DaysAsync(Id<Holding> holdingId, CancellationToken cancellationToken)

@@ -24,7 +24,7 @@ public sealed class ValuationQuery(LedgerContext db)
 {
     public async Task<(ValuationMethod Method, IReadOnlyList<ValuedRow> Rows)> FindAsync(DateOnly on, CancellationToken cancellationToken)
     {
-        var habits = await db.StockHabits.AsNoTracking().Whole().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new StockHabits();
+        var habits = await db.StockHabits.AsNoTracking().Whole().OfHouseAsync(cancellationToken);
         var method = habits.MethodOn(on);
         var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
         var movements = await Standing(on).OrderBy(movement => movement.On).ThenByDescending(movement => movement.Weighed.Micrograms > 0).ThenBy(movement => movement.Id)

@@ -34,7 +34,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
             return null;
         }
 
-        var bands = await db.QualityBands.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new QualityBands();
+        var bands = await db.QualityBands.AsNoTracking().OfHouseAsync(cancellationToken);
         var contracts = await ContractsAsync(period.Before.From, cancellationToken);
         var (quotes, newest) = await QuotesAsync(period, today, cancellationToken);
         var rates = await RatesAsync(house.Currency, contracts, cancellationToken);

@@ -16,7 +16,7 @@ namespace GreenLedger.Data.Summaries;
 public sealed class SupplierRecordQuery(LedgerContext db)
 {
     public async Task<RecordHabits> HabitsAsync(CancellationToken cancellationToken) =>
-        await db.RecordHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new RecordHabits();
+        await db.RecordHabits.AsNoTracking().OfHouseAsync(cancellationToken);
 
     public async Task<RecordFacts> FactsAsync(CancellationToken cancellationToken)
     {

@@ -52,7 +52,7 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
         return RedirectToPage("Habits");
     }
 
-    private Task<ArrivalHabits?> FindAsync(CancellationToken cancellationToken) => db.ArrivalHabits.OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken);
+    private Task<ArrivalHabits?> FindAsync(CancellationToken cancellationToken) => db.ArrivalHabits.StatedAsync(cancellationToken);
 
     public sealed class HabitsForm
     {

@@ -31,7 +31,7 @@ public sealed class LotModel(LedgerContext db, LotCostQuery query) : PageModel
         }
 
         Cost = await query.FindAsync(Id, cancellationToken);
-        Habits = await db.StockHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? Habits;
+        Habits = await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         return Page();
     }
 }

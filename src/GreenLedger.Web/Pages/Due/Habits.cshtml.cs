@@ -37,7 +37,7 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
         return RedirectToPage("Habits");
     }
 
-    private Task<DueHabits?> FindAsync(CancellationToken cancellationToken) => db.DueHabits.OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken);
+    private Task<DueHabits?> FindAsync(CancellationToken cancellationToken) => db.DueHabits.StatedAsync(cancellationToken);
 
     public sealed class HabitsForm
     {

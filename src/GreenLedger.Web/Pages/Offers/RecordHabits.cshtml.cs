@@ -37,7 +37,7 @@ public sealed class RecordHabitsModel(LedgerContext db) : FormPage
         return RedirectToPage("Records");
     }
 
-    private Task<RecordHabits?> FindAsync(CancellationToken cancellationToken) => db.RecordHabits.OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken);
+    private Task<RecordHabits?> FindAsync(CancellationToken cancellationToken) => db.RecordHabits.StatedAsync(cancellationToken);
 
     public sealed class HabitsForm
     {

@@ -53,7 +53,7 @@ public sealed class BandsModel(LedgerContext db) : FormPage
     protected override async Task LoadAsync(CancellationToken cancellationToken) =>
         Forms = [.. (await db.CuppingForms.AsNoTracking().OrderBy(form => form.Name).ToListAsync(cancellationToken)).Select(form => new SelectListItem(form.ToString(), form.Id.ToString()))];
 
-    private Task<QualityBands?> FindAsync(CancellationToken cancellationToken) => db.QualityBands.OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken);
+    private Task<QualityBands?> FindAsync(CancellationToken cancellationToken) => db.QualityBands.StatedAsync(cancellationToken);
 
     public sealed class BandLine
     {
