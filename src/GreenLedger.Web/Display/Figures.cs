@@ -17,7 +17,7 @@ public static class Figures
 
     /// <summary>Whole kilograms or pounds where they are whole, else up to two decimals: <c>2,660 kg</c>.</summary>
     public static string Weight(Weight weight, bool inPounds) =>
-        (inPounds ? weight.Pounds : weight.Kilograms).ToString("#,0.##", Reader) + (inPounds ? " lb" : " kg");
+        (inPounds ? weight.Pounds : weight.Kilograms).ToString("#,0.##;−#,0.##", Reader) + (inPounds ? " lb" : " kg");
 
     /// <summary>With the currency's decimals: <c>1,234.50 USD</c>.</summary>
     public static string Money(Money money) =>

@@ -17,6 +17,9 @@ internal sealed class AttachmentRules(IConfiguration settings)
 
     public int MostMegabytes { get; } = settings.GetValue("GreenLedger:AttachmentMegabytes", UsualMegabytes);
 
+    /// <summary>What may be attached, said beside the field.</summary>
+    public string Hint => $"Up to {MostMegabytes} MB: {string.Join(", ", FileType.Allowed.Select(type => type.Name))}.";
+
     /// <summary>Reads and judges the file that was sent.</summary>
     /// <exception cref="RuleBrokenException">None was sent, it is too large, or of a type that is not taken.</exception>
     public async Task<StoredFile> ReadAsync(IFormFile? sent, Id<Person> by, DateTimeOffset at, CancellationToken cancellationToken)

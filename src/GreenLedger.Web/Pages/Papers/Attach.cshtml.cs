@@ -22,7 +22,7 @@ internal sealed class AttachModel(LedgerContext db, PapersReader papers, Attachm
 
     public string Under { get; private set; } = "";
 
-    public string Hint => $"Up to {rules.MostMegabytes} MB: {string.Join(", ", FileType.Allowed.Select(type => type.Name))}.";
+    public string Hint => rules.Hint;
 
     private PapersOn On => new(About, Id);
 

@@ -28,15 +28,10 @@ internal sealed class DocumentModel(LedgerContext db, AttachmentRules rules, Tim
     /// <summary>What the house notes about this document.</summary>
     public string? Advice { get; private set; }
 
-    public string Hint => $"Up to {rules.MostMegabytes} MB: {string.Join(", ", FileType.Allowed.Select(type => type.Name))}.";
+    public string Hint => rules.Hint;
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (!await IsThereAsync(cancellationToken))
-        {
-            return NotFound();
-        }
-
         await LoadAsync(cancellationToken);
         Input = new DocumentForm { Version = Shipment.Version, State = Document.State, On = Document.On ?? clock.Today(), Reason = Document.Reason };
         return Page();
@@ -44,11 +39,6 @@ internal sealed class DocumentModel(LedgerContext db, AttachmentRules rules, Tim
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        if (!await IsThereAsync(cancellationToken))
-        {
-            return NotFound();
-        }
-
         await LoadAsync(cancellationToken);
         OpenedOn(Shipment, Input.Version);
         Attachment? attachment = null;

@@ -19,6 +19,10 @@ public sealed class ShipmentModel(LedgerContext db, ShipmentQuery query) : FormP
     [BindProperty(SupportsGet = true)]
     public Id<Shipment> Id { get; set; }
 
+    /// <summary>A document that is to be added to the checklist.</summary>
+    [BindProperty]
+    public string? Name { get; set; }
+
     public Shipment Found { get; private set; } = null!;
 
     public IReadOnlyDictionary<Id<Contract>, Contract> Contracts { get; private set; } = new Dictionary<Id<Contract>, Contract>();
@@ -36,11 +40,6 @@ public sealed class ShipmentModel(LedgerContext db, ShipmentQuery query) : FormP
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (!await db.Shipments.AnyAsync(shipment => shipment.Id == Id, cancellationToken))
-        {
-            return NotFound();
-        }
-
         await LoadAsync(cancellationToken);
         return Page();
     }
@@ -53,8 +52,8 @@ public sealed class ShipmentModel(LedgerContext db, ShipmentQuery query) : FormP
         return "The documents are listed by the house’s rules; what you did about them stands.";
     }, cancellationToken);
 
-    public Task<IActionResult> OnPostAddDocumentAsync(string? name, CancellationToken cancellationToken) =>
-        ChangeAsync(shipment => Task.FromResult($"“{shipment.AddDocument(name).Name}” is in the checklist."), cancellationToken);
+    public Task<IActionResult> OnPostAddDocumentAsync(CancellationToken cancellationToken) =>
+        ChangeAsync(shipment => Task.FromResult($"“{shipment.AddDocument(Name).Name}” is in the checklist."), cancellationToken);
 
     protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.Shipments.AnyAsync(shipment => shipment.Id == Id, cancellationToken);
 
@@ -72,11 +71,7 @@ public sealed class ShipmentModel(LedgerContext db, ShipmentQuery query) : FormP
 
     private async Task<IActionResult> ChangeAsync(Func<Shipment, Task<string>> act, CancellationToken cancellationToken)
     {
-        if (await db.Shipments.Whole().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken) is not { } shipment)
-        {
-            return NotFound();
-        }
-
+        var shipment = await db.Shipments.Whole().SingleAsync(one => one.Id == Id, cancellationToken);
         var said = await act(shipment);
         await db.SaveChangesAsync(cancellationToken);
         Say(said);

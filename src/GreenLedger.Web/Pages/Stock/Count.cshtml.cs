@@ -24,6 +24,10 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
     [BindProperty]
     public int Version { get; set; }
 
+    /// <summary>Why the count is given up.</summary>
+    [BindProperty]
+    public string? Reason { get; set; }
+
     public StockCount? Count { get; private set; }
 
     public string Warehouse { get; private set; } = "";
@@ -85,7 +89,7 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
             days[id] = await query.DaysAsync(id, cancellationToken);
         }
 
-        var habits = await db.StockHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new StockHabits();
+        var habits = await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         var movements = count.Approve(holdings, days, habits.CountNeedsSecondPerson, User.Person(), clock.GetUtcNow());
         db.AddRange(movements);
         await db.SaveChangesAsync(cancellationToken);
@@ -93,7 +97,7 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
         return RedirectToPage();
     }
 
-    public async Task<IActionResult> OnPostDropAsync(string? reason, CancellationToken cancellationToken)
+    public async Task<IActionResult> OnPostDropAsync(CancellationToken cancellationToken)
     {
         var count = await db.StockCounts.Whole().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
         if (count is null)
@@ -101,7 +105,7 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
             return NotFound();
         }
 
-        count.Drop(reason ?? "");
+        count.Drop(Reason ?? "");
         await db.SaveChangesAsync(cancellationToken);
         Say("Given up. The ledger stays as it is.");
         return RedirectToPage("Counts");
@@ -115,7 +119,7 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
             var ids = count.Lines.Select(line => line.HoldingId).ToList();
             Lots = await db.Holdings.Where(holding => ids.Contains(holding.Id)).Join(db.Lots, holding => holding.LotId, lot => lot.Id, (holding, lot) => new { holding.Id, lot }).ToDictionaryAsync(one => one.Id, one => one.lot, cancellationToken);
             Warehouse = await db.Warehouses.Where(one => one.Id == count.WarehouseId).Select(one => one.Name).SingleAsync(cancellationToken);
-            NeedsSecondPerson = (await db.StockHabits.AsNoTracking().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new StockHabits()).CountNeedsSecondPerson;
+            NeedsSecondPerson = (await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken)).CountNeedsSecondPerson;
         }
     }
 

@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.Stock;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Web.Pricing;
@@ -14,6 +15,13 @@ public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
 {
     [BindProperty]
     public HabitsForm Input { get; set; } = new();
+
+    /// <summary>The method that stock is to be valued by.</summary>
+    [BindProperty]
+    public ValuationMethod Method { get; set; }
+
+    [BindProperty]
+    public DateOnly? From { get; set; }
 
     public StockHabits Habits { get; private set; } = new();
 
@@ -44,21 +52,22 @@ public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
         return RedirectToPage();
     }
 
-    public async Task<IActionResult> OnPostValueAsync(ValuationMethod method, DateOnly from, CancellationToken cancellationToken)
+    public async Task<IActionResult> OnPostValueAsync(CancellationToken cancellationToken)
     {
+        Rule.Require(From is not null, "From which day on? Name the first day that is valued so.");
         var habits = await OpenAsync(cancellationToken);
-        habits.Value(method, from, clock.Today());
+        habits.Value(Method, From!.Value, clock.Today());
         await db.SaveChangesAsync(cancellationToken);
-        Say($"From {Display.Figures.Day(from)} on stock is valued so: {method.Word()}.");
+        Say($"From {Display.Figures.Day(From.Value)} on stock is valued so: {Method.Word()}.");
         return RedirectToPage();
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken) =>
-        Habits = await db.StockHabits.AsNoTracking().Whole().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken) ?? new StockHabits();
+        Habits = await db.StockHabits.AsNoTracking().Whole().OfHouseAsync(cancellationToken);
 
     private async Task<StockHabits> OpenAsync(CancellationToken cancellationToken)
     {
-        var habits = await db.StockHabits.Whole().OrderBy(one => one.Id).FirstOrDefaultAsync(cancellationToken);
+        var habits = await db.StockHabits.Whole().StatedAsync(cancellationToken);
         if (habits is null)
         {
             habits = new StockHabits();

@@ -13,6 +13,13 @@ public sealed class WarehousesModel(LedgerContext db) : FormPage
     [BindProperty]
     public WarehouseForm Input { get; set; } = new();
 
+    /// <summary>The warehouse that is given another name, and that name.</summary>
+    [BindProperty]
+    public Id<Warehouse> Warehouse { get; set; }
+
+    [BindProperty]
+    public string? Called { get; set; }
+
     public IReadOnlyList<Warehouse> Warehouses { get; private set; } = [];
 
     public Task OnGetAsync(CancellationToken cancellationToken) => LoadAsync(cancellationToken);
@@ -27,15 +34,15 @@ public sealed class WarehousesModel(LedgerContext db) : FormPage
         return RedirectToPage();
     }
 
-    public async Task<IActionResult> OnPostCallAsync(Id<Warehouse> warehouse, string? name, CancellationToken cancellationToken)
+    public async Task<IActionResult> OnPostCallAsync(CancellationToken cancellationToken)
     {
-        var known = await db.Warehouses.SingleOrDefaultAsync(one => one.Id == warehouse, cancellationToken);
+        var known = await db.Warehouses.SingleOrDefaultAsync(one => one.Id == Warehouse, cancellationToken);
         if (known is null)
         {
             return NotFound();
         }
 
-        known.Call(name ?? "");
+        known.Call(Called ?? "");
         await RequireFreeAsync(known, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"It is called {known.Name} now.");
@@ -48,7 +55,7 @@ public sealed class WarehousesModel(LedgerContext db) : FormPage
     private async Task RequireFreeAsync(Warehouse warehouse, CancellationToken cancellationToken) => Rule.Require(
         !await db.Warehouses.AnyAsync(other => other.Id != warehouse.Id && other.SearchText == warehouse.SearchText, cancellationToken),
         $"There is a warehouse of that name already: choose another name.",
-        nameof(Warehouse.Name));
+        nameof(Domain.Stock.Warehouse.Name));
 
     public sealed class WarehouseForm
     {
