@@ -7,9 +7,8 @@ namespace GreenLedger.Domain.Cupping;
 /// </summary>
 /// <param name="BasePeriod">How many of the first values the limits come from.</param>
 /// <param name="IsFrozen">False while the base period is still filling: the limits will move.</param>
-/// <param name="MovingRangeUpper">What two neighbouring values may differ by.</param>
 public sealed record ControlChart(
-    IReadOnlyList<double> Values, int BasePeriod, bool IsFrozen, double Mean, double Lower, double Upper, double MovingRangeUpper)
+    IReadOnlyList<double> Values, int BasePeriod, bool IsFrozen, double Mean, double Lower, double Upper)
 {
     /// <summary>With fewer values there are no limits. Our own choice, no source.</summary>
     public const int LeastValues = 10;
@@ -17,15 +16,11 @@ public sealed record ControlChart(
     /// <summary>20 and more are preferred (handbook quality.md section 4.11).</summary>
     public const int UsualBasePeriod = 20;
 
-    /// <summary>Mean range of two normal values in standard deviations (d₂), and what the range may reach of its mean (D₄).</summary>
+    /// <summary>Mean range of two normal values in standard deviations (d₂).</summary>
     private const double RangeOfTwo = 1.128;
-    private const double RangeLimit = 3.267;
 
     /// <summary>Places of the values outside the limits, counted from 0.</summary>
     public IReadOnlyList<int> Outside => [.. Enumerable.Range(0, Values.Count).Where(place => Values[place] < Lower || Values[place] > Upper)];
-
-    /// <summary>Places of values that differ from the one before by more than the limit.</summary>
-    public IReadOnlyList<int> Jumps => [.. Enumerable.Range(1, Math.Max(0, Values.Count - 1)).Where(place => Math.Abs(Values[place] - Values[place - 1]) > MovingRangeUpper)];
 
     /// <summary>Null with fewer than <see cref="LeastValues"/> values.</summary>
     public static ControlChart? Of(IReadOnlyList<double> values, int basePeriod = UsualBasePeriod)
@@ -40,6 +35,6 @@ public sealed record ControlChart(
         var first = values.Take(basePeriod).ToList();
         var range = first.Zip(first.Skip(1), (before, after) => Math.Abs(after - before)).Average();
         var (mean, reach) = (first.Average(), 3 * range / RangeOfTwo);
-        return new ControlChart(values, first.Count, values.Count >= basePeriod, mean, mean - reach, mean + reach, RangeLimit * range);
+        return new ControlChart(values, first.Count, values.Count >= basePeriod, mean, mean - reach, mean + reach);
     }
 }

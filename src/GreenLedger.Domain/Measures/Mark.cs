@@ -11,8 +11,6 @@ public readonly record struct Mark(int Hundredths) : IComparable<Mark>, IParsabl
 {
     public decimal Points => Hundredths / 100m;
 
-    public bool IsQuarterPoint => Hundredths % 25 == 0;
-
     /// <exception cref="RuleBrokenException">The points have more than two decimals or lie outside 0 to 100.</exception>
     public static Mark Of(decimal points)
     {

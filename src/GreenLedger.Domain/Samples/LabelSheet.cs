@@ -33,8 +33,6 @@ public sealed record LabelSheet(
 
     public int LabelsOnPage => Columns * Rows;
 
-    public bool IsSingle => LabelsOnPage == 1;
-
     /// <summary>From the page's left edge to the first label.</summary>
     public decimal Left => (PageWidth - LabelWidth - (Columns - 1) * Across) / 2;
 

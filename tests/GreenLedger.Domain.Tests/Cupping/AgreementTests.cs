@@ -145,44 +145,6 @@ public class AgreementTests
         Assert.Equal("One cupper: there is nobody to agree with.", agreement.Sentence);
     }
 
-    [Fact]
-    public void Sulfur_in_coal_gives_the_standards_repeatability_and_reproducibility()
-    {
-        double[][] laboratories =
-        [
-            [.71, .71, .70, .71], [.69, .67, .68], [.66, .65, .69], [.67, .65, .66],
-            [.70, .69, .66, .71, .69], [.73, .74, .73], [.71, .71, .69], [.70, .65, .68],
-        ];
-
-        var tests = RepeatedTests.Of(laboratories);
-
-        // ISO 5725-2:1994 example B.1 level 1 (.690, .015, .026); handbook quality.md section 4.5, check value 15.
-        AdditiveFitTests.Same([0.690370, 0.015117, 0.026364], [tests.Mean, tests.Repeatability, tests.Reproducibility], 6);
-    }
-
-    [Fact]
-    public void A_negative_variance_between_laboratories_is_taken_as_none()
-    {
-        const string glucose = "41.03 41.45 41.37/41.17 42.00 41.15/41.01 40.68 42.66/39.37 42.37 42.63/41.88 41.19 41.32/43.28 40.50 42.28/41.08 41.27 39.02/43.36 42.65 41.72";
-
-        var tests = RepeatedTests.Of([.. glucose.Split('/').Select(group => (IReadOnlyList<double>)[.. group.Split(' ').Select(value => double.Parse(value, System.Globalization.CultureInfo.InvariantCulture))])]);
-
-        // ASTM E691, glucose A; handbook quality.md section 9, check value 16.
-        AdditiveFitTests.Same([41.5183, 1.0632, 1.0632], [tests.Mean, tests.Repeatability, tests.Reproducibility], 4);
-    }
-
-    [Fact]
-    public void Laboratories_that_differ_reproduce_less_well_than_they_repeat()
-    {
-        const string glucose = "132.66 133.83 133.10/132.92 136.90 136.40/132.61 135.80 135.36/138.50 148.30 135.69/131.90 134.14 133.76/137.21 135.14 137.50/130.97 131.59 134.92/135.46 135.14 133.53";
-
-        var tests = RepeatedTests.Of([.. glucose.Split('/').Select(group => (IReadOnlyList<double>)[.. group.Split(' ').Select(value => double.Parse(value, System.Globalization.CultureInfo.InvariantCulture))])]);
-
-        // ASTM E691, glucose C, data in R package ILS; handbook quality.md section 9, check value 17 (R = 2.8 s_R).
-        AdditiveFitTests.Same([135.1388, 2.7509, 3.4789], [tests.Mean, tests.Repeatability, tests.Reproducibility], 4);
-        Assert.Equal(9.7410, 2.8 * tests.Reproducibility, 3);
-    }
-
     /// <summary>One column of the table per cupper.</summary>
     private static IReadOnlyList<IReadOnlyList<double>> Columns(params double[][] columns) =>
         [.. Enumerable.Range(0, columns[0].Length).Select(row => (IReadOnlyList<double>)[.. columns.Select(column => column[row])])];

@@ -16,8 +16,7 @@ public sealed class MarkTests
     public void A_mark_is_exact_hundredths()
     {
         Assert.Equal(825, Mark.Of(8.25m).Hundredths);
-        Assert.True(Mark.Of(8.25m).IsQuarterPoint);
-        Assert.False(Mark.Of(8.33m).IsQuarterPoint);
+        Assert.Equal(833, Mark.Of(8.33m).Hundredths);
     }
 
     [Theory]

@@ -1,17 +1,5 @@
 namespace GreenLedger.Domain.Cupping.LayingOut;
 
-/// <summary>Where the codes of one coffee go when there is more than one flight.</summary>
-public enum DuplicatePlacing
-{
-    /// <summary>Into one flight: repeats then show the cupper alone, as the same coffee at the same time.</summary>
-    SameFlight = 0,
-
-    /// <summary>
-    /// Into different flights: repeats then hold the drift from flight to flight too, and are harder to notice.
-    /// </summary>
-    OtherFlights = 1,
-}
-
 /// <summary>Codes that are poured and cupped at one time.</summary>
 /// <param name="Number">Counted from 1, in the order in which the flights are poured.</param>
 /// <param name="Codes">Which of the session's codes stand in it, counted from 0.</param>
@@ -20,7 +8,7 @@ public sealed record Flight(int Number, IReadOnlyList<int> Codes, IReadOnlyList<
 
 /// <summary>
 /// Splits a session into flights that one palate can take, as equal in size as possible, and gives every cupper an own
-/// serving order in each.
+/// serving order in each. The codes of one coffee stand in one flight, so that a repeat shows the cupper alone and no drift.
 /// </summary>
 /// <remarks>
 /// Which code stands in which flight is dealt by chance. The flights themselves come in one order for all, since a flight is
@@ -39,7 +27,7 @@ public sealed record FlightPlan(IReadOnlyList<Flight> Flights, int MostInFlight)
     /// <param name="reference">The coffee that is the house reference, whose codes always go to different flights: it ties them together.</param>
     /// <exception cref="RuleBrokenException">No code, no cupper, or no room in a flight.</exception>
     public static FlightPlan Of(
-        IReadOnlyList<int> coffees, int mostInFlight, int cuppers, DuplicatePlacing placing, Random random, int? reference = null)
+        IReadOnlyList<int> coffees, int mostInFlight, int cuppers, Random random, int? reference = null)
     {
         ArgumentNullException.ThrowIfNull(coffees);
         ArgumentNullException.ThrowIfNull(random);
@@ -52,7 +40,7 @@ public sealed record FlightPlan(IReadOnlyList<Flight> Flights, int MostInFlight)
         random.Shuffle(flights);
         foreach (var group in groups.OrderByDescending(group => group.Count()))
         {
-            Place([.. group], flights, placing == DuplicatePlacing.OtherFlights || group.Key == reference);
+            Place([.. group], flights, group.Key == reference);
         }
 
         return new FlightPlan([.. flights.Select((flight, number) => Serve(number + 1, flight.Codes, cuppers, random))], mostInFlight);

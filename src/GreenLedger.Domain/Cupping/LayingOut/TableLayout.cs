@@ -102,5 +102,5 @@ public sealed record TableLayout(
     }
 
     private FlightPlan Plan(List<int> coffees, Random random) => FlightPlan.Of(
-        coffees, MostInFlight, Math.Max(1, Cuppers.Count), DuplicatePlacing.SameFlight, random, Reference is null ? null : Tasted.Count);
+        coffees, MostInFlight, Math.Max(1, Cuppers.Count), random, Reference is null ? null : Tasted.Count);
 }
