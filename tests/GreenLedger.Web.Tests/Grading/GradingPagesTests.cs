@@ -45,7 +45,7 @@ public sealed class GradingPagesTests(HouseFixture house) : IClassFixture<HouseF
     [InlineData("Input.Screens[16]", "60", "add up to 60 %")]
     [InlineData("Input.Beans[broken]", "-1", "negative")]
     [InlineData("Input.MoisturePercent", "0", "Moisture lies above 0 %")]
-    [InlineData("Input.WaterActivity", "1.2", "")]
+    [InlineData("Input.WaterActivity", "1.2", "Water activity lies between 0 and 1: write 0.58, not 58.")]
     [InlineData("Input.Label", "NOSUCH", "No sample here has the label code NOSUCH")]
     public async Task A_figure_that_cannot_be_is_refused_and_everything_typed_is_kept(string field, string typed, string sentence)
     {
