@@ -1,5 +1,6 @@
+using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
-using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Cupping;
@@ -10,19 +11,40 @@ public sealed class KnownSampleQuery(LedgerContext db)
     private const int AtOnce = 500;
 
     /// <summary>
-    /// A name is a sample's label code, else a lot's reference, else a lot's name that only one lot has. Names that
-    /// stand for nothing are left out.
+    /// A name is a sample's label code, else what <see cref="NamedLot"/> says. Names that stand for nothing are left out, and
+    /// those that may stand for several lots come with a sentence instead.
     /// </summary>
-    public async Task<IReadOnlyDictionary<string, KnownSample>> FindAsync(IEnumerable<string> names, CancellationToken cancellationToken)
+    public async Task<PastNames> FindAsync(IEnumerable<string> names, CancellationToken cancellationToken)
     {
         var known = new Dictionary<string, KnownSample>(StringComparer.OrdinalIgnoreCase);
-        foreach (var some in names.Distinct(StringComparer.OrdinalIgnoreCase).Chunk(AtOnce))
+        var unclear = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        var all = names.Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        foreach (var some in all.Chunk(AtOnce))
         {
             await FindSamplesAsync(some, known, cancellationToken);
-            await FindLotsAsync([.. some.Where(name => !known.ContainsKey(name))], known, cancellationToken);
         }
 
-        return known;
+        var lots = await LotsAsync([.. all.Where(name => !known.ContainsKey(name)).Select(NamedLot.KeyOf)], cancellationToken);
+        var found = new List<(string Name, Id<Lot> Lot)>();
+        foreach (var name in all.Where(name => !known.ContainsKey(name)))
+        {
+            var meant = NamedLot.Meant(name, lots[NamedLot.KeyOf(name)].ToList());
+            if (meant.Count > 1)
+            {
+                unclear.Add(name, NamedLot.SeveralSentence(name, meant));
+            }
+            else if (meant is [var lot])
+            {
+                found.Add((name, lot.Id));
+            }
+        }
+
+        foreach (var some in found.Chunk(AtOnce))
+        {
+            await TakeNewestSamplesAsync(some, known, cancellationToken);
+        }
+
+        return new PastNames(known, unclear);
     }
 
     private async Task FindSamplesAsync(string[] names, Dictionary<string, KnownSample> known, CancellationToken cancellationToken)
@@ -38,25 +60,30 @@ public sealed class KnownSampleQuery(LedgerContext db)
         }
     }
 
-    private async Task FindLotsAsync(string[] names, Dictionary<string, KnownSample> known, CancellationToken cancellationToken)
+    /// <summary>The lots that one of the keys may mean. All lots pass by once, since no column holds their folded references.</summary>
+    private async Task<ILookup<string, NamedLot>> LotsAsync(HashSet<string> keys, CancellationToken cancellationToken)
     {
-        var lots = await db.Lots.AsNoTracking()
-            .Where(lot => names.Contains(lot.Ref) || names.Contains(lot.Name))
-            .Select(lot => new { lot.Id, lot.Ref, lot.Name })
-            .ToListAsync(cancellationToken);
-        var ids = lots.Select(lot => lot.Id).ToList();
-        var samples = (await db.Samples.Where(sample => ids.Contains(sample.LotId) && sample.ReceivedOn != null).OrderByDescending(sample => sample.ReceivedOn).ToListAsync(cancellationToken))
-            .ToLookup(sample => sample.LotId);
-        foreach (var name in names)
+        var found = new List<(string Key, NamedLot Lot)>();
+        if (keys.Count > 0)
         {
-            var byRef = lots.Where(lot => Same(lot.Ref, name)).ToList();
-            var matches = byRef.Count > 0 ? byRef : [.. lots.Where(lot => Same(lot.Name, name))];
-            if (matches is [var match])
+            await foreach (var lot in db.Lots.AsNoTracking().OrderBy(lot => lot.Id).Select(lot => new { lot.Id, lot.Ref, lot.Name, lot.IcoMark }).AsAsyncEnumerable().WithCancellation(cancellationToken))
             {
-                known[name] = new KnownSample(match.Id, samples[match.Id].FirstOrDefault());
+                var named = new NamedLot(lot.Id, lot.Ref, lot.Name, lot.IcoMark);
+                found.AddRange(named.Keys.Distinct().Where(keys.Contains).Select(key => (key, named)));
             }
         }
+
+        return found.ToLookup(pair => pair.Key, pair => pair.Lot);
     }
 
-    private static bool Same(string one, string other) => SearchText.Of(one) == SearchText.Of(other);
+    private async Task TakeNewestSamplesAsync((string Name, Id<Lot> Lot)[] found, Dictionary<string, KnownSample> known, CancellationToken cancellationToken)
+    {
+        var ids = found.Select(one => one.Lot).ToList();
+        var samples = (await db.Samples.Where(sample => ids.Contains(sample.LotId) && sample.ReceivedOn != null).OrderByDescending(sample => sample.ReceivedOn).ToListAsync(cancellationToken))
+            .ToLookup(sample => sample.LotId);
+        foreach (var (name, lot) in found)
+        {
+            known[name] = new KnownSample(lot, samples[lot].FirstOrDefault());
+        }
+    }
 }

@@ -10,6 +10,11 @@ namespace GreenLedger.Domain.Cupping;
 /// <summary>A name of a file that the ledger knows: a lot, and its sample where one is meant or already there.</summary>
 public sealed record KnownSample(Id<Lot> LotId, Sample? Sample);
 
+/// <summary>What the names of a file stand for.</summary>
+/// <param name="Known">By name, without regard to case; a name that the ledger does not know is missing.</param>
+/// <param name="Unclear">Names that several lots answer to, each with the sentence that says so.</param>
+public sealed record PastNames(IReadOnlyDictionary<string, KnownSample> Known, IReadOnlyDictionary<string, string> Unclear);
+
 /// <summary>What the taking needs besides the rows.</summary>
 /// <param name="HeldOn">The day for rows without a date.</param>
 public sealed record PastCase(
@@ -28,6 +33,7 @@ public sealed class PastTaking
     private readonly List<Lot> _newLots = [];
     private readonly List<Sample> _newSamples = [];
     private readonly Dictionary<string, Sample> _samples = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<Id<Lot>, Sample> _newOfLots = [];
 
     private PastTaking()
     {
@@ -101,8 +107,14 @@ public sealed class PastTaking
 
     private Sample NewSample(Id<Lot> lotId, DateOnly heldOn, LabelCodes labels)
     {
-        var sample = new Sample(lotId, SampleKind.Offer, labels.Next(), heldOn, Assumed, "Taken in with past results; the weight is not known.");
-        _newSamples.Add(sample);
+        // A file may write one lot in two ways: it is one coffee all the same.
+        if (!_newOfLots.TryGetValue(lotId, out var sample))
+        {
+            sample = new Sample(lotId, SampleKind.Offer, labels.Next(), heldOn, Assumed, "Taken in with past results; the weight is not known.");
+            _newOfLots.Add(lotId, sample);
+            _newSamples.Add(sample);
+        }
+
         return sample;
     }
 }

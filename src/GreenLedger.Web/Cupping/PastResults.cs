@@ -92,7 +92,8 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
             : await CuppingApi.FindFormAsync(db, form, cancellationToken);
         var list = ResultList.From(table, chosen, Panel);
         var taken = await IsTakenAsync(bytes, cancellationToken);
-        return new PastPreview(name, bytes, parkedId, list, await known.FindAsync(list.Accepted.Select(row => row.Name), cancellationToken), taken);
+        var names = await known.FindAsync(list.Accepted.Select(row => row.Name), cancellationToken);
+        return new PastPreview(name, bytes, parkedId, list.Without(names.Unclear, table), names.Known, taken);
     }
 
     private async Task<bool> IsTakenAsync(byte[] bytes, CancellationToken cancellationToken)

@@ -70,6 +70,26 @@ public sealed class PastResultsTests(HouseFixture house) : IClassFixture<HouseFi
     }
 
     [Fact]
+    public async Task A_name_is_found_however_it_is_written_and_one_of_two_lots_is_set_aside()
+    {
+        const string points = ";7,75;7,75;7,50;7,75;7,50;7,50;10;10;10;7,75;83,50;;2025-04-01\n";
+        await house.OpenHouseAsync();
+        await house.InLedgerAsync(async db =>
+        {
+            db.AddRange(new Lot("SEEN-1", "Bela Vista"), new Lot("SEEN-2", "Serra Verde"), new Lot("SEEN-3", "Serra Verde"));
+            await db.SaveChangesAsync(Stop);
+        });
+
+        var preview = await ImportAsync(Headings + "seen 1" + points + "serra verde" + points + "SEEN/2" + points, commit: false);
+
+        Assert.Equal(["seen 1", "SEEN/2"], preview.GetProperty("rows").EnumerateArray().Where(row => !row.GetProperty("isNewLot").GetBoolean()).Select(row => row.GetProperty("ref").GetString()));
+        var aside = Assert.Single(preview.GetProperty("setAside").EnumerateArray());
+        Assert.Equal(
+            (3, "'serra verde' may be SEEN-2 (Serra Verde), SEEN-3 (Serra Verde): write the label code of the sample that was cupped instead."),
+            (aside.GetProperty("row").GetInt32(), aside.GetProperty("reason").GetString()));
+    }
+
+    [Fact]
     public async Task A_file_that_is_no_table_of_results_is_refused_in_a_sentence()
     {
         var leader = await house.BrowserAsync(Role.LeadCupper);

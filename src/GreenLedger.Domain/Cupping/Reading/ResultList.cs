@@ -64,6 +64,19 @@ public sealed record ResultList(CuppingForm Form, ResultMapping Mapping, IReadOn
         return new ResultList(form, table.Mapping, accepted, setAside);
     }
 
+    /// <summary>The same list without the rows of names that several lots answer to: those are set aside and not guessed.</summary>
+    /// <param name="table">The table that the list was read from.</param>
+    /// <param name="unclear">The sentence for each such name.</param>
+    public ResultList Without(IReadOnlyDictionary<string, string> unclear, ResultTable table)
+    {
+        ArgumentNullException.ThrowIfNull(unclear);
+        ArgumentNullException.ThrowIfNull(table);
+        var lines = table.Rows.ToDictionary(line => line.RowNumber);
+        var aside = Accepted.Where(row => unclear.ContainsKey(row.Name))
+            .Select(row => new ResultSetAside(row.Row, [.. lines[row.Row].Cells.Select(cell => cell.Trimmed)], new Problem(row.Row, Mapping.Heading(ResultWords.Name), unclear[row.Name])));
+        return this with { Accepted = [.. Accepted.Where(row => !unclear.ContainsKey(row.Name))], SetAside = [.. SetAside.Concat(aside).OrderBy(one => one.Row)] };
+    }
+
     internal static bool IsFooter(string name) => Footers.Contains(Measures.SearchText.Of(name));
 
     /// <summary>Either word alone may stand for the joint attribute of the 100-point form.</summary>

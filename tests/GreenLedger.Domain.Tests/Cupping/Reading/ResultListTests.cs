@@ -187,6 +187,37 @@ public class ResultListTests
         Assert.Equal(83.5m, taking.Sessions[0].Sheets[0].Arithmetic(HundredPoint.Rules, 5).Total);
     }
 
+    [Fact]
+    public void Two_spellings_of_one_lot_are_one_sample()
+    {
+        const string points = "7.75;7.75;7.50;7.75;7.50;7.50;10;10;10;7.75;83.5";
+        var table = Table(English + ";Cupper", $"A-1;{points};Ines", $"a 1;{points};Jonas");
+        var lot = new Lot("A-1", "Loma Alta");
+        var known = new Dictionary<string, KnownSample> { ["A-1"] = new(lot.Id, null), ["a 1"] = new(lot.Id, null) };
+
+        var taking = PastTaking.Of(
+            ResultList.From(table, HundredPoint, "panel"), known, new LabelCodes([], new Random(1)),
+            new PastCase("results.csv", Today, null, Id<Person>.New(), DateTimeOffset.UnixEpoch, new ExpectedErrors(1, 0.5), new Random(1)));
+
+        Assert.Equal(lot.Id, Assert.Single(taking.NewSamples).LotId);
+        Assert.Equal(2, taking.Sessions[0].Result!.Samples.Single().Cuppers);
+    }
+
+    [Fact]
+    public void A_name_of_several_lots_is_set_aside_with_its_row_and_the_others_stay()
+    {
+        const string points = "7.75;7.75;7.50;7.75;7.50;7.50;10;10;10;7.75;83.5";
+        var table = Table(English, $"Loma Alta;{points}", $"A-2;{points}");
+        var list = ResultList.From(table, HundredPoint, "panel");
+
+        var judged = list.Without(new Dictionary<string, string> { ["Loma Alta"] = "It may be A-1 or A-9." }, table);
+
+        Assert.Equal("A-2", Assert.Single(judged.Accepted).Name);
+        var aside = Assert.Single(judged.SetAside);
+        Assert.Equal((2, "It may be A-1 or A-9.", "Sample"), (aside.Row, aside.Problem.Message, aside.Problem.Column));
+        Assert.Equal("Loma Alta", aside.Values[0]);
+    }
+
     private const string English = "Sample;Aroma;Flavor;Aftertaste;Acidity;Body;Balance;Uniformity;Clean Cup;Sweetness;Overall;Total Cup Points";
 
     private static ResultTable Table(params string[] lines) =>
