@@ -1,6 +1,7 @@
 using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Trace;
 using Microsoft.EntityFrameworkCore;
@@ -26,6 +27,7 @@ public sealed class LotWayQuery(LedgerContext db)
         var contract = await db.Contracts.AsNoTracking().Whole()
             .Where(one => one.Goods != GoodsState.Cancelled && one.Lots.Any(lot => lot.LotId == lotId))
             .OrderByDescending(one => one.Ref).FirstOrDefaultAsync(cancellationToken);
+        var (shipped, arrived, stocked) = await TravelledAsync(lotId, cancellationToken);
         return LotWay.Of(new WayFacts(
             offer?.FirstOfferedOn,
             offer?.StatedScore,
@@ -37,6 +39,30 @@ public sealed class LotWayQuery(LedgerContext db)
             decision?.Outcome,
             decision?.Quantity,
             contract is null ? null : contract.Versions[0].SignedOn ?? DateOnly.FromDateTime(contract.Versions[0].WrittenAt.UtcDateTime),
-            contract is null ? null : contract.IsSigned ? contract.Ref : $"{contract.Ref}, draft"));
+            contract is null ? null : contract.IsSigned ? contract.Ref : $"{contract.Ref}, draft",
+            shipped?.On,
+            shipped?.Weight,
+            arrived?.On,
+            arrived?.Weight,
+            stocked?.On,
+            stocked?.Weight));
     }
+
+    /// <summary>The last day on board, received and moved in stock, and the weight of all parts there; null where none is.</summary>
+    private async Task<(Reached? Shipped, Reached? Arrived, Reached? Stocked)> TravelledAsync(Id<Lot> lotId, CancellationToken cancellationToken)
+    {
+        var shipped = await db.Shipments.AsNoTracking().Where(shipment => shipment.ShippedOn != null)
+            .SelectMany(shipment => shipment.Lots.Where(lot => lot.LotId == lotId), (shipment, lot) => new Reached(shipment.ShippedOn!.Value, lot.Net)).ToListAsync(cancellationToken);
+        var arrived = await db.Arrivals.AsNoTracking().Where(arrival => arrival.LotId == lotId)
+            .Select(arrival => new Reached(arrival.ReceivedOn, arrival.Landed)).ToListAsync(cancellationToken);
+        var moved = await db.Movements.AsNoTracking().Where(movement => movement.LotId == lotId)
+            .Select(movement => new Reached(movement.On, movement.Weighed)).ToListAsync(cancellationToken);
+        return (Last(shipped), Last(arrived), Last(moved));
+    }
+
+    private static Reached? Last(List<Reached> parts) => parts.Count == 0
+        ? null
+        : new Reached(parts.Max(part => part.On), parts.Aggregate(Weight.Zero, (sum, part) => sum + part.Weight));
+
+    private sealed record Reached(DateOnly On, Weight Weight);
 }

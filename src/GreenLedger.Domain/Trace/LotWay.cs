@@ -16,7 +16,13 @@ public sealed record WayFacts(
     Outcome? Chosen,
     Weight? ChosenQuantity,
     DateOnly? ContractedOn = null,
-    string? Contract = null);
+    string? Contract = null,
+    DateOnly? ShippedOn = null,
+    Weight? Shipped = null,
+    DateOnly? ArrivedOn = null,
+    Weight? Landed = null,
+    DateOnly? StockedOn = null,
+    Weight? InStock = null);
 
 /// <summary>
 /// The lot's way: where this coffee is and how good it was found at each stop, in the order in which coffee travels.
@@ -30,17 +36,22 @@ public static class LotWay
         new("cupped", facts.CuppedOn, facts.PanelScore is { } score ? Points(score) : null),
         new("chosen", facts.ChosenOn, Chosen(facts)),
         new("contracted", facts.ContractedOn, facts.Contract),
+        new("shipped", facts.ShippedOn, Kilograms(facts.Shipped)),
+        new("arrived", facts.ArrivedOn, Kilograms(facts.Landed)),
+        new("in stock", facts.StockedOn, Kilograms(facts.InStock)),
     ];
 
     private static CultureInfo Reader => CultureInfo.InvariantCulture;
 
     private static string? Chosen(WayFacts facts) => facts.Chosen switch
     {
-        Outcome.Buy => $"buy {facts.ChosenQuantity?.Kilograms.ToString("#,0.##", Reader)} kg",
+        Outcome.Buy => $"buy {Kilograms(facts.ChosenQuantity)}",
         Outcome.Hold => "hold",
         Outcome.Decline => "decline",
         _ => null,
     };
+
+    private static string? Kilograms(Weight? weight) => weight is { } known ? known.Kilograms.ToString("#,0.##", Reader) + " kg" : null;
 
     private static string Points(Score score) => score.Points.ToString("0.00", Reader);
 }

@@ -6,6 +6,8 @@ namespace GreenLedger.Web.Tests.InBrowser;
 /// <summary>The first hour of a buyer, step by step through the pages, as the guide tells it.</summary>
 internal sealed class FirstHour(Window window, bool takesPictures)
 {
+    private readonly Forms _forms = new(window);
+
     private IPage Page => window.Page;
 
     public async Task OpenTheLedgerAsync()
@@ -169,39 +171,16 @@ internal sealed class FirstHour(Window window, bool takesPictures)
     }
 
     /// <summary>Presses a link of the shortlist that hands over a file, and gives its name and its bytes.</summary>
-    public async Task<(string Name, byte[] Bytes)> TakeAlongAsync(string link)
-    {
-        var download = await Page.RunAndWaitForDownloadAsync(() => Page.Locator(".take-along a", new PageLocatorOptions { HasTextString = link }).ClickAsync());
-        await using var stream = await download.CreateReadStreamAsync();
-        using var copy = new MemoryStream();
-        await stream.CopyToAsync(copy);
-        return (download.SuggestedFilename, copy.ToArray());
-    }
+    public Task<(string Name, byte[] Bytes)> TakeAlongAsync(string link) => _forms.DownloadAsync($".take-along a:has-text('{link}')");
 
     /// <summary>What stands there, with one space between words.</summary>
-    public async Task<string> ReadAsync(string selector) =>
-        string.Join(' ', (await Page.Locator(selector).First.InnerTextAsync()).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    public Task<string> ReadAsync(string selector) => _forms.ReadAsync(selector);
 
-    private async Task GoAsync(string address)
-    {
-        var answer = await window.GoAsync(address);
-        Assert.True(answer.Ok, $"{address} answered {answer.Status}.");
-    }
+    private Task GoAsync(string address) => _forms.GoAsync(address);
 
-    private Task FillAsync(string field, string text) => Page.Locator($"[name='Input.{field}']").FillAsync(text);
+    private Task FillAsync(string field, string text) => _forms.FillAsync(field, text);
 
-    /// <summary>Presses the button and waits for the page that follows. A refused form is a failure that quotes it.</summary>
-    private async Task SendAsync(string button)
-    {
-        await Page.RunAndWaitForResponseAsync(
-            () => Page.Locator("main button", new PageLocatorOptions { HasTextString = button }).First.ClickAsync(),
-            answer => answer.Request.Method == "GET" ? answer.Request.IsNavigationRequest : answer.Request.IsNavigationRequest && answer.Status is not (302 or 303));
-        await Page.WaitForLoadStateAsync(LoadState.Load);
-        var refused = await Page.Locator("main [data-errors], main .field-validation-error").AllInnerTextsAsync();
-        Assert.True(refused.Count == 0, $"“{button}” was refused at {Page.Url}: {string.Join(' ', refused)}");
-        Assert.Empty(window.Complaints());
-        Assert.Equal(0, await window.SidewaysAsync());
-    }
+    private Task SendAsync(string button) => _forms.SendAsync(button);
 
     private Task TakeAsync(string name, string? from = null) => takesPictures ? Pictures.TakeAsync(window, name, from) : Task.CompletedTask;
 }

@@ -5,13 +5,14 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Trace;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Offers;
 
-public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, LandedCostsQuery landedCosts, TimeProvider clock) : PageModel
+public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, WholeWayQuery wholeWays, LandedCostsQuery landedCosts, HouseZone house, TimeProvider clock) : PageModel
 {
     private LandedCosts? _costs;
 
@@ -24,6 +25,8 @@ public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery f
 
     public LotFindings Findings { get; private set; } = null!;
 
+    public WholeWay WholeWay { get; private set; } = null!;
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         if (await lots.FindAsync(Id, cancellationToken) is not { } view)
@@ -34,6 +37,7 @@ public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery f
         View = view;
         Way = await ways.FindAsync(Id, cancellationToken);
         Findings = await findings.FindAsync(Id, clock.Today(), cancellationToken);
+        WholeWay = await wholeWays.FindAsync(Id, house.Day, cancellationToken);
         _costs = await landedCosts.FindAsync(clock.Today(), cancellationToken);
         return Page();
     }
