@@ -4,5 +4,5 @@ namespace GreenLedger.Data;
 internal enum Turn
 {
     Preparing = 5080,
-    NumberingShipments = 5081,
+    Numbering = 5081,
 }

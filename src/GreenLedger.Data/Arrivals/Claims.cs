@@ -1,4 +1,3 @@
-using System.Globalization;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using Microsoft.EntityFrameworkCore;
@@ -18,11 +17,6 @@ public static class Claims
         await claims.AsNoTracking().Where(other => other.Id != id && claims.Any(claim => claim.Id == id && claim.ArrivalId == other.ArrivalId)).ToListAsync(cancellationToken);
 
     /// <summary>The next free number of a year: C26-003.</summary>
-    public static async Task<string> NextRefAsync(this IQueryable<Claim> claims, DateOnly on, CancellationToken cancellationToken)
-    {
-        var start = string.Create(CultureInfo.InvariantCulture, $"C{on.Year % 100:00}-");
-        var taken = await claims.Where(claim => claim.Ref.StartsWith(start)).Select(claim => claim.Ref).ToListAsync(cancellationToken);
-        var last = taken.Select(one => int.TryParse(one.AsSpan(start.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
-        return start + (last + 1).ToString("000", CultureInfo.InvariantCulture);
-    }
+    public static Task<string> NextRefAsync(this IQueryable<Claim> claims, DateOnly on, CancellationToken cancellationToken) =>
+        claims.Select(claim => claim.Ref).NextAsync('C', on, cancellationToken);
 }

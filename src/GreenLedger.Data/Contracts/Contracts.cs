@@ -1,4 +1,3 @@
-using System.Globalization;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using Microsoft.EntityFrameworkCore;
@@ -22,13 +21,8 @@ public static class Contracts
         .Where(contract => contract.OpenMonth != null && contract.Goods != GoodsState.Drafted);
 
     /// <summary>The next free number of a year: P26-014.</summary>
-    public static async Task<string> NextRefAsync(this IQueryable<Contract> contracts, DateOnly on, CancellationToken cancellationToken)
-    {
-        var start = string.Create(CultureInfo.InvariantCulture, $"P{on.Year % 100:00}-");
-        var taken = await contracts.Where(contract => contract.Ref.StartsWith(start)).Select(contract => contract.Ref).ToListAsync(cancellationToken);
-        var last = taken.Select(one => int.TryParse(one.AsSpan(start.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
-        return start + (last + 1).ToString("000", CultureInfo.InvariantCulture);
-    }
+    public static Task<string> NextRefAsync(this IQueryable<Contract> contracts, DateOnly on, CancellationToken cancellationToken) =>
+        contracts.Select(contract => contract.Ref).NextAsync('P', on, cancellationToken);
 
     /// <exception cref="RuleBrokenException">Another contract has this number.</exception>
     public static async Task RequireFreeRefAsync(this IQueryable<Contract> contracts, string @ref, CancellationToken cancellationToken) => Rule.Require(

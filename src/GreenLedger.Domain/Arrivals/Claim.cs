@@ -156,5 +156,5 @@ public sealed class Claim
     }
 
     private static void RequireDay(DateOnly on, DateTimeOffset at) =>
-        Rule.Require(on <= DateOnly.FromDateTime(at.UtcDateTime), "This day lies ahead: enter what has happened.", nameof(On));
+        Rule.Require(on <= DateOnly.FromDateTime(at.UtcDateTime.AddHours(14)), "This day lies ahead: enter what has happened.", nameof(On));
 }

@@ -108,5 +108,5 @@ public sealed partial class Contract
     }
 
     private static void RequireDay(DateOnly on, DateTimeOffset at) =>
-        Rule.Require(on <= DateOnly.FromDateTime(at.UtcDateTime), "This day lies ahead: a fixing or a roll is entered when it has happened.", "On");
+        Rule.Require(on <= DateOnly.FromDateTime(at.UtcDateTime.AddHours(14)), "This day lies ahead: a fixing or a roll is entered when it has happened.", "On");
 }

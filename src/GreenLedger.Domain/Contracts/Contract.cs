@@ -128,7 +128,7 @@ public sealed partial class Contract
         RequireOpen();
         var version = Newest;
         Rule.Require(!version.IsSigned, $"Version {version.Number} was signed on {Day(version.SignedOn)} already: a contract is signed once, then amended.", "SignedOn");
-        Rule.Require(on <= DateOnly.FromDateTime(at.UtcDateTime.AddDays(1)), "A signature lies in the past: please check the day.", "SignedOn");
+        Rule.Require(on <= DateOnly.FromDateTime(at.UtcDateTime.AddHours(14)), "A signature lies in the past: please check the day.", "SignedOn");
         RequireFitting(version.Terms);
         version.Sign(on, forSeller, by, at);
         TakeLots(null);

@@ -3,8 +3,8 @@ using GreenLedger.Data.Arrivals;
 using GreenLedger.Documents.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 
@@ -52,17 +52,19 @@ internal static class ClaimsApi
     }
 
     private static async Task<Results<Created<ClaimReply>, NotFound>> OpenAsync(
-        Id<Arrival> id, OpenClaimRequest request, LedgerContext db, ArrivalCaseQuery cases, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        Id<Arrival> id, OpenClaimRequest request, LedgerContext db, ArrivalCaseQuery cases, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
     {
+        await using var turn = await db.NumberAsync(cancellationToken);
         if (await cases.FindAsync(id, cancellationToken) is not { } found)
         {
             return TypedResults.NotFound();
         }
 
         var others = await db.Claims.AsNoTracking().Where(claim => claim.ArrivalId == id).ToListAsync(cancellationToken);
-        var claim = Claim.Open(await db.Claims.NextRefAsync(clock.Today(), cancellationToken), found.Basis(), request.Order(), others, http.User.Person(), clock.GetUtcNow());
+        var claim = Claim.Open(await db.Claims.NextRefAsync(house.Today, cancellationToken), found.Basis(), request.Order(), others, http.User.Person(), clock.GetUtcNow());
         db.Add(claim);
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         return TypedResults.Created($"/api/arrivals/claims/{claim.Id}", ClaimReply.Of(claim));
     }
 

@@ -2,8 +2,8 @@ using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace GreenLedger.Web.Api;
@@ -13,9 +13,9 @@ internal static class ContractCalculators
 {
     [StoresNothing]
     public static async Task<Ok<CalculationReply>> FixingAsync(
-        FixingRequest request, FixingsQuery fixings, TimeProvider clock, CancellationToken cancellationToken)
+        FixingRequest request, FixingsQuery fixings, HouseZone house, CancellationToken cancellationToken)
     {
-        var today = request.On ?? clock.Today();
+        var today = request.On ?? house.Today;
         var month = PricingRequests.Month(request.Month, today);
         var net = Weight.FromKilograms(request.NetWeightKg);
         Rule.Require(net > Weight.Zero, "State the net weight in kg.", nameof(request.NetWeightKg));

@@ -5,8 +5,8 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 
@@ -38,22 +38,22 @@ internal static class ContractsApi
     }
 
     private static async Task<Ok<List<ContractReply>>> ListAsync(
-        ContractQuery query, TimeProvider clock, CancellationToken cancellationToken,
+        ContractQuery query, HouseZone house, CancellationToken cancellationToken,
         string? search = null, GoodsState? goods = null, PriceState? price = null, string? month = null, Guid? supplierId = null)
     {
         var filter = new ContractFilter(
-            search, goods, price, month is null ? null : PricingRequests.Month(month, clock.Today()), supplierId is { } supplier ? new Id<Domain.Offers.Supplier>(supplier) : null);
+            search, goods, price, month is null ? null : PricingRequests.Month(month, house.Today), supplierId is { } supplier ? new Id<Domain.Offers.Supplier>(supplier) : null);
         return TypedResults.Ok((await query.ListAsync(filter, null, 0, MostContracts, cancellationToken)).Select(ContractReply.Of).ToList());
     }
 
-    private static async Task<Ok<List<OpenMonthReply>>> OpenAsync(FixingsQuery fixings, TimeProvider clock, CancellationToken cancellationToken) =>
-        TypedResults.Ok((await fixings.OpenAsync(clock.Today(), cancellationToken)).Select(OpenMonthReply.Of).ToList());
+    private static async Task<Ok<List<OpenMonthReply>>> OpenAsync(FixingsQuery fixings, HouseZone house, CancellationToken cancellationToken) =>
+        TypedResults.Ok((await fixings.OpenAsync(house.Today, cancellationToken)).Select(OpenMonthReply.Of).ToList());
 
     private static async Task<Results<Ok<ContractReply>, NotFound>> FindAsync(Id<Contract> id, ContractQuery query, CancellationToken cancellationToken) =>
         await query.FindAsync(id, cancellationToken) is { } contract ? TypedResults.Ok(ContractReply.Of(contract)) : TypedResults.NotFound();
 
     private static async Task<Results<Created<ContractReply>, NotFound>> DraftAsync(
-        DraftRequest request, LedgerContext db, DraftBasisQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        DraftRequest request, LedgerContext db, DraftBasisQuery query, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
     {
         var (basis, trouble) = await query.FindAsync(new Id<Decision>(request.DecisionId), cancellationToken);
         Rule.Require(trouble is null, trouble ?? "", nameof(request.DecisionId));
@@ -63,24 +63,26 @@ internal static class ContractsApi
         }
 
         IReadOnlyList<ContractedLot> known = [DraftTerms.Line(basis.Bought), .. basis.Others.Select(DraftTerms.Line)];
-        var usual = DraftTerms.Of(basis.House, basis.Supplier, [basis.Bought], basis.Forms.Count > 0 ? basis.Forms[0] : null, clock.Today());
-        var terms = request.Terms?.Over(usual, known, clock.Today()) ?? usual;
-        var number = request.Ref ?? await db.Contracts.NextRefAsync(clock.Today(), cancellationToken);
+        var usual = DraftTerms.Of(basis.House, basis.Supplier, [basis.Bought], basis.Forms.Count > 0 ? basis.Forms[0] : null, house.Today);
+        var terms = request.Terms?.Over(usual, known, house.Today) ?? usual;
+        await using var turn = await db.NumberAsync(cancellationToken);
+        var number = request.Ref ?? await db.Contracts.NextRefAsync(house.Today, cancellationToken);
         var decisions = basis.Others.Prepend(basis.Bought).ToDictionary(one => one.Lot.Id, one => one.Decision.Id);
         var contract = Contract.Draft(number, basis.Supplier.Id, terms, decisions, http.User.Person(), clock.GetUtcNow());
         await db.Contracts.RequireFreeRefAsync(contract.Ref, cancellationToken);
         db.Add(contract);
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         return TypedResults.Created($"/api/contracts/{contract.Id}", ContractReply.Of(contract));
     }
 
     private static Task<Results<Ok<ContractReply>, NotFound>> TermsAsync(
-        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
-        ActAsync(id, db, contract => contract.Redraft(Over(request, contract, clock), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.Redraft(Over(request, contract, house), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
     private static Task<Results<Ok<ContractReply>, NotFound>> AmendAsync(
-        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
-        ActAsync(id, db, contract => contract.Amend(Over(request, contract, clock), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.Amend(Over(request, contract, house), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
     private static Task<Results<Ok<ContractReply>, NotFound>> SignAsync(
         Id<Contract> id, SignRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
@@ -97,9 +99,9 @@ internal static class ContractsApi
         ActAsync(id, db, contract => contract.TakeBack(number, request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
     private static Task<Results<Ok<ContractReply>, NotFound>> RollAsync(
-        Id<Contract> id, RollRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        Id<Contract> id, RollRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(id, db, contract => contract.Roll(
-            new RollOrder(request.On, PricingRequests.Month(request.To, clock.Today()), request.Spread, request.Fee), http.User.Person(), clock.GetUtcNow()), cancellationToken);
+            new RollOrder(request.On, PricingRequests.Month(request.To, house.Today), request.Spread, request.Fee), http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
     private static async Task<Results<Ok<ContractReply>, NotFound>> JudgeAsync(
         Id<Contract> id, ApprovalRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
@@ -114,8 +116,8 @@ internal static class ContractsApi
         Id<Contract> id, GoodsRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(id, db, contract => contract.Enter(request.Move, request.On, request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
-    private static ContractTerms Over(AmendRequest request, Contract contract, TimeProvider clock) =>
-        request.Terms?.Over(contract.Newest.Terms, contract.Newest.Terms.Lots, clock.Today()) ?? contract.Newest.Terms;
+    private static ContractTerms Over(AmendRequest request, Contract contract, HouseZone house) =>
+        request.Terms?.Over(contract.Newest.Terms, contract.Newest.Terms.Lots, house.Today) ?? contract.Newest.Terms;
 
     private static async Task<Results<Ok<ContractReply>, NotFound>> ActAsync(
         Id<Contract> id, LedgerContext db, Action<Contract> act, CancellationToken cancellationToken)

@@ -1,7 +1,7 @@
 using GreenLedger.Data.Due;
 using GreenLedger.Domain.Due;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace GreenLedger.Web.Api;
@@ -15,9 +15,9 @@ internal static class DueApi
     /// <param name="kind">Only lines of this kind.</param>
     /// <param name="withinDays">Only what is due within so many days, or late.</param>
     private static async Task<Ok<List<DueReply>>> ListAsync(
-        DueQuery query, Reader reader, TimeProvider clock, CancellationToken cancellationToken, DueKind? kind = null, int? withinDays = null)
+        DueQuery query, Reader reader, HouseZone house, CancellationToken cancellationToken, DueKind? kind = null, int? withinDays = null)
     {
-        var today = clock.Today();
+        var today = house.Today;
         var lines = await query.ListAsync(reader.MayRead, await reader.SealAsync(), today, cancellationToken);
         return TypedResults.Ok(lines.Where(line => (kind is null || line.Kind == kind) && (withinDays is not { } days || line.DaysLeft(today) <= days)).Select(line => DueReply.Of(line, today)).ToList());
     }

@@ -3,6 +3,7 @@ using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
@@ -36,10 +37,10 @@ internal static class ShipmentsApi
         await query.FindAsync(id, cancellationToken) is { } row ? TypedResults.Ok(ShipmentReply.Of(row)) : TypedResults.NotFound();
 
     private static async Task<Created<ShipmentReply>> AddAsync(
-        ShipmentRequest request, LedgerContext db, ShipmentQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        ShipmentRequest request, LedgerContext db, ShipmentQuery query, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
     {
-        await using var turn = await db.NumberShipmentAsync(cancellationToken);
-        var shipment = new Shipment(await db.Shipments.NextRefAsync(clock.Today(), cancellationToken), request.Passage());
+        await using var turn = await db.NumberAsync(cancellationToken);
+        var shipment = new Shipment(await db.Shipments.NextRefAsync(house.Today, cancellationToken), request.Passage());
         db.Add(shipment);
         await EnterAsync(shipment, request, query, http, clock, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
@@ -78,14 +79,14 @@ internal static class ShipmentsApi
 
     /// <param name="receivedOn">The day it was received; today when left out.</param>
     private static async Task<Results<Ok<ShipmentReply>, NotFound>> FileAsync(
-        Id<Shipment> id, Id<ShipmentDocument> documentId, IFormFile file, LedgerContext db, ShipmentQuery query, AttachmentRules rules, HttpContext http, TimeProvider clock,
+        Id<Shipment> id, Id<ShipmentDocument> documentId, IFormFile file, LedgerContext db, ShipmentQuery query, AttachmentRules rules, HttpContext http, HouseZone house, TimeProvider clock,
         CancellationToken cancellationToken, DateOnly? receivedOn = null)
     {
         var stored = await rules.ReadAsync(file, http.User.Person(), clock.GetUtcNow(), cancellationToken);
         return await ActAsync(id, db, query, shipment =>
         {
             var attachment = new Attachment(PapersOf.Shipment, shipment.Id.Value, stored, http.User.Person(), clock.GetUtcNow());
-            shipment.Document(documentId, DocumentState.Received, receivedOn ?? clock.Today(), null, attachment);
+            shipment.Document(documentId, DocumentState.Received, receivedOn ?? house.Today, null, attachment);
             db.AddRange(stored, attachment);
         }, cancellationToken);
     }

@@ -5,9 +5,9 @@ using GreenLedger.Data.Due;
 using GreenLedger.Documents.Due;
 using GreenLedger.Domain;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Hosting;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.EntityFrameworkCore;
@@ -31,7 +31,7 @@ internal static class CalendarAddress
         .AllowAnonymous().RequireRateLimiting(Security.CalendarLimit).ExcludeFromDescription();
 
     private static async Task<Results<ContentHttpResult, NotFound>> ReadAsync(
-        string secret, LedgerContext db, DueQuery query, SealQuery seals, LinkGenerator links, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        string secret, LedgerContext db, DueQuery query, SealQuery seals, LinkGenerator links, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
     {
         var hash = Hash(secret);
         var found = await db.CalendarFeeds.AsNoTracking().Where(feed => feed.Hash == hash && feed.RevokedAt == null)
@@ -44,11 +44,11 @@ internal static class CalendarAddress
 
         await NoteReadAsync(db, found.Id, clock.GetUtcNow(), cancellationToken);
         var seal = await seals.ForAsync(person.Id, person.Roles, cancellationToken);
-        var lines = await query.ListAsync(area => AreaAccess.Of(area, person.Roles) >= Access.Read, seal, clock.Today(), cancellationToken);
-        var house = await db.Houses.Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) ?? "GreenLedger";
+        var lines = await query.ListAsync(area => AreaAccess.Of(area, person.Roles) >= Access.Read, seal, house.Today, cancellationToken);
+        var name = await db.Houses.Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) ?? "GreenLedger";
         http.Response.Headers.CacheControl = "private, no-store";
         return TypedResults.Text(
-            DueCalendar.Write(lines, house, line => new Uri(links.GetUriByPage(http, DueFigures.Page(line.Kind), values: DueFigures.Values(line))!), clock.GetUtcNow()), DueCalendar.MediaType);
+            DueCalendar.Write(lines, name, line => new Uri(links.GetUriByPage(http, DueFigures.Page(line.Kind), values: DueFigures.Values(line))!), clock.GetUtcNow()), DueCalendar.MediaType);
     }
 
     /// <summary>Written at most once a minute, so that a busy calendar program does not make every read a write.</summary>

@@ -8,13 +8,12 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages;
 
-internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, LateSamplesQuery late, DecisionQuery decisions, DueQuery due, Reader reader, TimeProvider clock) : PageModel
+internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, LateSamplesQuery late, DecisionQuery decisions, DueQuery due, Reader reader, HouseZone house) : PageModel
 {
     private const int NewestDecisions = 5;
 
@@ -60,9 +59,9 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, La
         if (Steps.All(step => step.IsDone))
         {
             var seal = await reader.SealAsync();
-            Waits = [.. Lines(await waiting.FindAsync(clock.Today(), seal, cancellationToken), await late.FindAsync(clock.Today(), seal, cancellationToken)).OfType<WaitingLine>()];
+            Waits = [.. Lines(await waiting.FindAsync(house.Today, seal, cancellationToken), await late.FindAsync(house.Today, seal, cancellationToken)).OfType<WaitingLine>()];
             var within = (await due.HabitsAsync(cancellationToken)).NoticeDays;
-            Due = [.. (await due.ListAsync(reader.MayRead, seal, clock.Today(), cancellationToken)).Where(line => line.DaysLeft(clock.Today()) <= within)];
+            Due = [.. (await due.ListAsync(reader.MayRead, seal, house.Today, cancellationToken)).Where(line => line.DaysLeft(house.Today) <= within)];
             Decided = User.MayRead("Choosing")
                 ? await decisions.ListAsync(new DecisionFilter(IsWithdrawn: false), 0, NewestDecisions, cancellationToken)
                 : [];
@@ -107,7 +106,7 @@ internal sealed class IndexModel(FirstHourQuery ledger, WaitingQuery waiting, La
             : null;
 
     private WaitingLine? Newest(string what, DateOnly? day, string page) => day is { } on && User.MayRead("Pricing")
-        ? new WaitingLine("Pricing", $"newest {what}", AgeOf(clock.Today().DayNumber - on.DayNumber, on), Url.Page(page))
+        ? new WaitingLine("Pricing", $"newest {what}", AgeOf(house.Today.DayNumber - on.DayNumber, on), Url.Page(page))
         : null;
 
     private static string AgeOf(int days, DateOnly on) => days switch

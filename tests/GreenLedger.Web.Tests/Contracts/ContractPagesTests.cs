@@ -144,6 +144,22 @@ public sealed class ContractPagesTests(BoughtShop shop) : IClassFixture<BoughtSh
     }
 
     [Fact]
+    public async Task A_lot_is_approved_once_also_by_a_form_that_was_open_before()
+    {
+        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+        var (id, other) = (await AwaitingAsync(buyer), await AwaitingAsync(buyer));
+        var (first, second) = (await SampleAsync("PSS3"), await SampleAsync("PSS4"));
+        Assert.Equal(HttpStatusCode.Redirect, (await JudgeAsync(buyer, id, first, "Approved", "")).StatusCode);
+
+        var again = await buyer.SendFormAsync($"/Contracts/Approve/{other}", new Dictionary<string, string> { ["Input.SampleId"] = $"{second}", ["Input.Verdict"] = "Approved" }, to: $"/Contracts/Approve/{id}");
+
+        Assert.Equal(HttpStatusCode.OK, again.StatusCode);
+        Assert.Contains("no sample waits for approval", (await TestBrowser.PageAsync(again)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Single((await shop.FindAsync(id)).Approvals);
+        Assert.Equal(GoodsState.AwaitingApproval, (await shop.FindAsync(other)).Goods);
+    }
+
+    [Fact]
     public async Task A_closing_day_that_is_added_moves_the_first_notice()
     {
         var buyer = await shop.House.BrowserAsync(Role.Buyer);
@@ -186,6 +202,14 @@ public sealed class ContractPagesTests(BoughtShop shop) : IClassFixture<BoughtSh
 
     private static Task<HttpResponseMessage> JudgeAsync(TestBrowser buyer, Id<Contract> id, Id<Sample> sample, string verdict, string remarks) =>
         buyer.SendFormAsync($"/Contracts/Approve/{id}", new Dictionary<string, string> { ["Input.SampleId"] = $"{sample}", ["Input.Verdict"] = verdict, ["Input.Remarks"] = remarks });
+
+    private async Task<Id<Contract>> AwaitingAsync(TestBrowser buyer)
+    {
+        var id = await shop.DraftToBeFixedAsync("B", signed: false);
+        await buyer.SendFormAsync($"/Contracts/Terms/{id}", new Dictionary<string, string> { ["Input.ApprovalRule"] = "Replace", ["Input.MostSamples"] = "3" });
+        await shop.PostAsync(id, "sign", new { signedOn = shop.Market.Today });
+        return id;
+    }
 
     /// <summary>A pre-shipment sample of lot B that came today.</summary>
     private Task<Id<Sample>> SampleAsync(string code) => shop.House.FromLedgerAsync(async db =>

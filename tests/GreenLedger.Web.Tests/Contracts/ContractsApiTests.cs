@@ -81,6 +81,19 @@ public sealed class ContractsApiTests(BoughtShop shop) : IClassFixture<BoughtSho
     }
 
     [Fact]
+    public async Task Contracts_that_are_drafted_at_once_all_get_a_number()
+    {
+        var decisions = await Task.WhenAll(new[] { "A", "B", "C", "D", "E" }.Select(shop.BuyAsync));
+        var script = await shop.House.ScriptAsync(Role.Buyer);
+
+        var drafted = await Task.WhenAll(decisions.Select(decision => script.PostAsJsonAsync(new Uri("/api/contracts", UriKind.Relative), new { decisionId = decision }, Stop)));
+
+        Assert.All(drafted, answer => Assert.Equal(HttpStatusCode.Created, answer.StatusCode));
+        var numbers = await Task.WhenAll(drafted.Select(async answer => (await answer.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("ref").GetString()));
+        Assert.Equal(5, numbers.Distinct().Count());
+    }
+
+    [Fact]
     public async Task Scripts_take_back_roll_ship_and_read_what_is_open()
     {
         var id = await shop.DraftToBeFixedAsync("B");

@@ -3,14 +3,14 @@ using GreenLedger.Data.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Samples;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>One arrival: how it came, what the scales say, and whether it is what was approved.</summary>
-public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, ClaimQuery claims, TimeProvider clock) : FormPage
+public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, ClaimQuery claims, HouseZone house) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Arrival> Id { get; set; }
@@ -20,7 +20,7 @@ public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, Claim
 
     public ArrivalCase Case { get; private set; } = null!;
 
-    public DateOnly Today => clock.Today();
+    public DateOnly Today => house.Today;
 
     /// <summary>Last days by the standard form of the contract, from discharge.</summary>
     public IReadOnlyList<ClaimDeadline> Deadlines { get; private set; } = [];

@@ -2,14 +2,14 @@ using GreenLedger.Data;
 using GreenLedger.Data.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>An act on one claim: the page shows the claim, then does one thing to it and leads back.</summary>
-public abstract class ClaimPage(LedgerContext db, TimeProvider clock) : FormPage
+public abstract class ClaimPage(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Claim> Id { get; set; }
@@ -21,7 +21,7 @@ public abstract class ClaimPage(LedgerContext db, TimeProvider clock) : FormPage
 
     protected DateTimeOffset Now => clock.GetUtcNow();
 
-    protected DateOnly Today => clock.Today();
+    protected DateOnly Today => house.Today;
 
     /// <summary>Loads the claim to change it, acts, saves, and leads to its page.</summary>
     protected async Task<IActionResult> ActAsync(int openedOn, Func<Claim, string> act, CancellationToken cancellationToken)

@@ -1,13 +1,14 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Writes down what was said or written about a claim.</summary>
-public sealed class NoteModel(LedgerContext db, TimeProvider clock) : ClaimPage(db, clock)
+public sealed class NoteModel(LedgerContext db, HouseZone house, TimeProvider clock) : ClaimPage(db, house, clock)
 {
     [BindProperty]
     public NoteForm Input { get; set; } = new();

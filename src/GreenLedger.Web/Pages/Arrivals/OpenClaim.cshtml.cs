@@ -3,15 +3,15 @@ using GreenLedger.Data.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Web.Arrivals;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Opens a claim from an arrival's verdicts.</summary>
-public sealed class OpenClaimModel(LedgerContext db, ArrivalCaseQuery cases, TimeProvider clock) : FormPage
+public sealed class OpenClaimModel(LedgerContext db, ArrivalCaseQuery cases, HouseZone house, TimeProvider clock) : FormPage
 {
     /// <summary>The arrival.</summary>
     [BindProperty(SupportsGet = true)]
@@ -25,7 +25,7 @@ public sealed class OpenClaimModel(LedgerContext db, ArrivalCaseQuery cases, Tim
     /// <summary>Every last day that the contract names.</summary>
     public IReadOnlyList<ClaimDeadline> Deadlines { get; private set; } = [];
 
-    public DateOnly Today => clock.Today();
+    public DateOnly Today => house.Today;
 
     /// <summary>What the typed amount comes to; empty until it was asked for.</summary>
     public IReadOnlyList<ClaimLine> Lines { get; private set; } = [];
@@ -48,11 +48,13 @@ public sealed class OpenClaimModel(LedgerContext db, ArrivalCaseQuery cases, Tim
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
+        await using var turn = await db.NumberAsync(cancellationToken);
         await LoadAsync(cancellationToken);
         var others = await db.Claims.AsNoTracking().Where(claim => claim.ArrivalId == Id).ToListAsync(cancellationToken);
         var claim = Claim.Open(await db.Claims.NextRefAsync(Today, cancellationToken), Basis, Input.Order(Basis.Currency), others, User.Person(), clock.GetUtcNow());
         db.Add(claim);
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         Say($"Claim {claim.Ref} is open. Its letter is ready to be printed.");
         return RedirectToPage("Claim", new { claim.Id });
     }

@@ -4,6 +4,7 @@ using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Arrivals;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
@@ -12,7 +13,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Receives a lot of a shipment, once.</summary>
-public sealed class ReceiveModel(LedgerContext db, ReceivingQuery query, TimeProvider clock) : FormPage
+public sealed class ReceiveModel(LedgerContext db, ReceivingQuery query, HouseZone house, TimeProvider clock) : FormPage
 {
     /// <summary>The lot of the shipment.</summary>
     [BindProperty(SupportsGet = true)]
@@ -40,7 +41,7 @@ public sealed class ReceiveModel(LedgerContext db, ReceivingQuery query, TimePro
             return RedirectToPage("Arrival", new { known.Id });
         }
 
-        Input = new ReceiptForm { ReceivedOn = clock.Today(), Bags = Lot.Bags };
+        Input = new ReceiptForm { ReceivedOn = house.Today, Bags = Lot.Bags };
         return Page();
     }
 

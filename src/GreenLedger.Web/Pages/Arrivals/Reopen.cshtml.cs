@@ -1,13 +1,14 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.Arrivals;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Takes an outcome back that was entered wrong.</summary>
-public sealed class ReopenModel(LedgerContext db, TimeProvider clock) : ClaimPage(db, clock)
+public sealed class ReopenModel(LedgerContext db, HouseZone house, TimeProvider clock) : ClaimPage(db, house, clock)
 {
     [BindProperty]
     public ReopenForm Input { get; set; } = new();

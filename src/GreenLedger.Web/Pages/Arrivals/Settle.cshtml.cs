@@ -3,13 +3,14 @@ using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Enters how a claim ended.</summary>
-public sealed class SettleModel(LedgerContext db, TimeProvider clock) : ClaimPage(db, clock)
+public sealed class SettleModel(LedgerContext db, HouseZone house, TimeProvider clock) : ClaimPage(db, house, clock)
 {
     [BindProperty]
     public SettleForm Input { get; set; } = new();

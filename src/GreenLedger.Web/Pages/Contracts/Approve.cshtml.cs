@@ -4,6 +4,7 @@ using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -11,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Approves or refuses a pre-shipment sample.</summary>
-public sealed class ApproveModel(LedgerContext db, ApprovalQuery query, TimeProvider clock) : ContractPage(db, clock)
+public sealed class ApproveModel(LedgerContext db, ApprovalQuery query, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock)
 {
     [BindProperty]
     public ApproveForm Input { get; set; } = new();

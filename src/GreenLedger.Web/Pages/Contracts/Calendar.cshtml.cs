@@ -4,14 +4,14 @@ using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>The markets' closing days and how their months are counted: the house's own data.</summary>
-public sealed class CalendarModel(LedgerContext db, FixingsQuery fixings, TimeProvider clock) : FormPage
+public sealed class CalendarModel(LedgerContext db, FixingsQuery fixings, HouseZone house) : FormPage
 {
     private const int MostMonths = 5;
 
@@ -24,7 +24,7 @@ public sealed class CalendarModel(LedgerContext db, FixingsQuery fixings, TimePr
 
     public IReadOnlyList<ExchangeHoliday> Holidays { get; private set; } = [];
 
-    public DateOnly Today => clock.Today();
+    public DateOnly Today => house.Today;
 
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {

@@ -7,15 +7,15 @@ using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>One contract: where its goods and its price stand, its terms and versions, and the arithmetic of its price.</summary>
-public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, ApprovalQuery approvals, ShipmentQuery shipments, TimeProvider clock) : PageModel
+public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, ApprovalQuery approvals, ShipmentQuery shipments, HouseZone house, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Contract> Id { get; set; }
@@ -54,8 +54,8 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
         Contract = contract;
         Names = await query.NamesAsync(contract, cancellationToken);
         SampleCodes = await approvals.CodesAsync(contract, cancellationToken);
-        Task = FixingTask.Of(contract, await fixings.CalendarAsync(cancellationToken), clock.Today());
-        Quote = contract.OpenMonth is { } month ? (await fixings.QuotesAsync(clock.Today(), cancellationToken)).Find(month, clock.Today()) : null;
+        Task = FixingTask.Of(contract, await fixings.CalendarAsync(cancellationToken), house.Today);
+        Quote = contract.OpenMonth is { } month ? (await fixings.QuotesAsync(house.Today, cancellationToken)).Find(month, house.Today) : null;
         Invoice = contract.Value(contract.NetWeight, Quote?.Quoted);
         (Parts, var arrivals) = await shipments.PartsAsync([contract.Id], cancellationToken);
         Progress = ContractProgress.Of(contract, Parts, arrivals.Select(arrival => arrival.ShipmentLotId).ToHashSet());

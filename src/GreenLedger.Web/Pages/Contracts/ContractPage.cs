@@ -2,13 +2,14 @@ using GreenLedger.Data;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>An act on one contract: the page shows the contract, then does one thing to it and leads back.</summary>
-public abstract class ContractPage(LedgerContext db, TimeProvider clock) : FormPage
+public abstract class ContractPage(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Contract> Id { get; set; }
@@ -20,7 +21,7 @@ public abstract class ContractPage(LedgerContext db, TimeProvider clock) : FormP
 
     protected DateTimeOffset Now => clock.GetUtcNow();
 
-    protected DateOnly Today => DateOnly.FromDateTime(Now.UtcDateTime);
+    protected DateOnly Today => house.Today;
 
     protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) =>
         db.Contracts.AnyAsync(contract => contract.Id == Id, cancellationToken);

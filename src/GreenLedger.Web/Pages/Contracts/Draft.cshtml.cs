@@ -4,14 +4,14 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Web.Contracts;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Drafts a contract from a decision to buy.</summary>
-public sealed class DraftModel(LedgerContext db, DraftBasisQuery query, TimeProvider clock) : FormPage, ITermsPage
+public sealed class DraftModel(LedgerContext db, DraftBasisQuery query, HouseZone house, TimeProvider clock) : FormPage, ITermsPage
 {
     /// <summary>The decision.</summary>
     [BindProperty(SupportsGet = true)]
@@ -43,9 +43,8 @@ public sealed class DraftModel(LedgerContext db, DraftBasisQuery query, TimeProv
             return Trouble is null ? NotFound() : Page();
         }
 
-        var terms = DraftTerms.Of(Basis.House, Basis.Supplier, [Basis.Bought], Basis.Forms.Count > 0 ? Basis.Forms[0] : null, clock.Today());
+        var terms = DraftTerms.Of(Basis.House, Basis.Supplier, [Basis.Bought], Basis.Forms.Count > 0 ? Basis.Forms[0] : null, house.Today);
         Input = TermsForm.Of(terms);
-        Input.Ref = await db.Contracts.NextRefAsync(clock.Today(), cancellationToken);
         foreach (var other in Basis.Others)
         {
             Input.Lots.Add(TermsForm.LotForm.Of(DraftTerms.Line(other), isTaken: false));
@@ -56,18 +55,20 @@ public sealed class DraftModel(LedgerContext db, DraftBasisQuery query, TimeProv
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
+        await using var turn = await db.NumberAsync(cancellationToken);
         await LoadAsync(cancellationToken);
         if (Basis is null)
         {
             return Trouble is null ? NotFound() : Page();
         }
 
-        var terms = Input.Terms(Basis.House, Basis.Supplier.Name, Known, clock.Today());
+        var terms = Input.Terms(Basis.House, Basis.Supplier.Name, Known, house.Today);
         var decisions = Basis.Others.Prepend(Basis.Bought).ToDictionary(one => one.Lot.Id, one => one.Decision.Id);
-        var contract = Contract.Draft(Input.Ref ?? "", Basis.Supplier.Id, terms, decisions, User.Person(), clock.GetUtcNow());
+        var contract = Contract.Draft(Input.Ref ?? await db.Contracts.NextRefAsync(house.Today, cancellationToken), Basis.Supplier.Id, terms, decisions, User.Person(), clock.GetUtcNow());
         await db.Contracts.RequireFreeRefAsync(contract.Ref, cancellationToken);
         db.Add(contract);
         await db.SaveChangesAsync(cancellationToken);
+        await turn.CommitAsync(cancellationToken);
         Say($"Contract {contract.Ref} is drafted. It binds nobody before it is signed.");
         return RedirectToPage("Contract", new { contract.Id });
     }

@@ -4,13 +4,14 @@ using GreenLedger.Data.Contracts;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Fixes some or all of what is open.</summary>
-public sealed class FixModel(LedgerContext db, FixingsQuery fixings, TimeProvider clock) : ContractPage(db, clock)
+public sealed class FixModel(LedgerContext db, FixingsQuery fixings, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock)
 {
     [BindProperty]
     public FixForm Input { get; set; } = new();

@@ -5,13 +5,12 @@ using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Web.Contracts;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
-public sealed class IndexModel(ContractQuery query, TimeProvider clock) : PageModel
+public sealed class IndexModel(ContractQuery query, HouseZone house) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public string? Search { get; set; }
@@ -74,5 +73,5 @@ public sealed class IndexModel(ContractQuery query, TimeProvider clock) : PageMo
     /// <summary>Null where the month that was typed is none: then no contract fits.</summary>
     private ContractFilter? Filter => string.IsNullOrWhiteSpace(Month)
         ? new ContractFilter(Search, Goods, Price, IsUnsigned: ToSign == true)
-        : FuturesMonth.TryParse(Month, clock.Today(), out var month) ? new ContractFilter(Search, Goods, Price, month, IsUnsigned: ToSign == true) : null;
+        : FuturesMonth.TryParse(Month, house.Today, out var month) ? new ContractFilter(Search, Goods, Price, month, IsUnsigned: ToSign == true) : null;
 }

@@ -1,13 +1,14 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Enters that the goods went on board, arrived, or that the contract was closed or cancelled.</summary>
-public sealed class MoveModel(LedgerContext db, TimeProvider clock) : ContractPage(db, clock)
+public sealed class MoveModel(LedgerContext db, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock)
 {
     [BindProperty(SupportsGet = true)]
     public GoodsMove Move { get; set; }

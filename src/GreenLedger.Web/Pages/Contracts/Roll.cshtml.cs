@@ -5,13 +5,14 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Web.Contracts;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Rolls all that is open to a later month.</summary>
-public sealed class RollModel(LedgerContext db, FixingsQuery fixings, TimeProvider clock) : ContractPage(db, clock)
+public sealed class RollModel(LedgerContext db, FixingsQuery fixings, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock)
 {
     private const int MostMonths = 6;
 

@@ -1,12 +1,13 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Enters that both sides have signed the newest version.</summary>
-public sealed class SignModel(LedgerContext db, TimeProvider clock) : ContractPage(db, clock)
+public sealed class SignModel(LedgerContext db, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock)
 {
     [BindProperty]
     public SignForm Input { get; set; } = new();

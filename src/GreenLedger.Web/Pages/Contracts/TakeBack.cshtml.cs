@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -8,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Takes a fixing back that was entered wrong or did not happen.</summary>
-public sealed class TakeBackModel(LedgerContext db, TimeProvider clock) : ContractPage(db, clock)
+public sealed class TakeBackModel(LedgerContext db, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock)
 {
     [BindProperty(SupportsGet = true)]
     public int Number { get; set; }

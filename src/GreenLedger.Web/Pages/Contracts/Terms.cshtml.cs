@@ -2,13 +2,14 @@ using GreenLedger.Data;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Web.Contracts;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Writes the version that is not signed, or an amendment where every version is.</summary>
-public sealed class TermsModel(LedgerContext db, DraftBasisQuery query, TimeProvider clock) : ContractPage(db, clock), ITermsPage
+public sealed class TermsModel(LedgerContext db, DraftBasisQuery query, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock), ITermsPage
 {
     [BindProperty]
     public TermsForm Input { get; set; } = new();

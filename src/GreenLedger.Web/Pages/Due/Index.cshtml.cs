@@ -2,14 +2,13 @@ using GreenLedger.Data.Due;
 using GreenLedger.Domain.Due;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Due;
 
 /// <summary>What is due over all rooms that the reader may open, the soonest first.</summary>
-internal sealed class IndexModel(DueQuery query, Reader reader, TimeProvider clock) : PageModel
+internal sealed class IndexModel(DueQuery query, Reader reader, HouseZone house) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public DueKind? Kind { get; set; }
@@ -31,7 +30,7 @@ internal sealed class IndexModel(DueQuery query, Reader reader, TimeProvider clo
     /// <summary>Before the filter.</summary>
     public int Total { get; private set; }
 
-    public DateOnly Today => clock.Today();
+    public DateOnly Today => house.Today;
 
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {

@@ -4,16 +4,16 @@ using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Shipments;
 
 /// <summary>Says how far one document of a shipment is, with its file where one came.</summary>
-internal sealed class DocumentModel(LedgerContext db, AttachmentRules rules, TimeProvider clock) : FormPage
+internal sealed class DocumentModel(LedgerContext db, AttachmentRules rules, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<ShipmentDocument> Id { get; set; }
@@ -33,7 +33,7 @@ internal sealed class DocumentModel(LedgerContext db, AttachmentRules rules, Tim
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input = new DocumentForm { Version = Shipment.Version, State = Document.State, On = Document.On ?? clock.Today(), Reason = Document.Reason };
+        Input = new DocumentForm { Version = Shipment.Version, State = Document.State, On = Document.On ?? house.Today, Reason = Document.Reason };
         return Page();
     }
 

@@ -6,15 +6,15 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Shipments;
 
 /// <summary>Writes down a shipment, new or known: passage, containers, and the lots of signed contracts on it.</summary>
-public sealed class EditModel(LedgerContext db, ShipmentQuery query, TimeProvider clock) : FormPage
+public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone house, TimeProvider clock) : FormPage
 {
     /// <summary>Empty for a new one.</summary>
     [BindProperty(SupportsGet = true)]
@@ -56,7 +56,7 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, TimeProvide
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        await using var turn = await db.NumberShipmentAsync(cancellationToken);
+        await using var turn = await db.NumberAsync(cancellationToken);
         var shipment = await FindAsync(cancellationToken);
         if (Id is not null && shipment is null)
         {
@@ -65,7 +65,7 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, TimeProvide
 
         if (shipment is null)
         {
-            shipment = new Shipment(await db.Shipments.NextRefAsync(clock.Today(), cancellationToken), Input.Passage());
+            shipment = new Shipment(await db.Shipments.NextRefAsync(house.Today, cancellationToken), Input.Passage());
             db.Add(shipment);
         }
         else

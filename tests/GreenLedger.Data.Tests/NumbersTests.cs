@@ -2,16 +2,16 @@ using GreenLedger.Data.Shipments;
 using GreenLedger.Domain.Shipments;
 using Microsoft.EntityFrameworkCore;
 
-namespace GreenLedger.Data.Tests.Shipments;
+namespace GreenLedger.Data.Tests;
 
-public sealed class ShipmentNumbersTests(Ledgers ledgers) : IClassFixture<Ledgers>
+public sealed class NumbersTests(Ledgers ledgers) : IClassFixture<Ledgers>
 {
     private static readonly DateOnly Today = new(2026, 11, 26);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Theory, EveryEngine]
-    public async Task People_who_add_a_shipment_at_once_get_numbers_one_after_the_other(Engine engine)
+    public async Task People_who_number_a_record_at_once_get_numbers_one_after_the_other(Engine engine)
     {
         await using var ledger = await ledgers.NewAsync(engine);
 
@@ -27,7 +27,7 @@ public sealed class ShipmentNumbersTests(Ledgers ledgers) : IClassFixture<Ledger
     {
         await using var ledger = await ledgers.NewAsync(engine);
         await using (var db = ledger.Open())
-        await using (var turn = await db.NumberShipmentAsync(Stop))
+        await using (var turn = await db.NumberAsync(Stop))
         {
             Assert.Equal("S26-001", await db.Shipments.NextRefAsync(Today, Stop));
         }
@@ -41,7 +41,7 @@ public sealed class ShipmentNumbersTests(Ledgers ledgers) : IClassFixture<Ledger
     private static async Task AddAsync(Ledger ledger)
     {
         await using var db = ledger.Open();
-        await using var turn = await db.NumberShipmentAsync(Stop);
+        await using var turn = await db.NumberAsync(Stop);
         db.Add(new Shipment(await db.Shipments.NextRefAsync(Today, Stop), new Passage(null, null, null, "COBUN", "DEHAM", null, null, null, null, null)));
         await db.SaveChangesAsync(Stop);
         await turn.CommitAsync(Stop);
