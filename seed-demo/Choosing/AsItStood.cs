@@ -95,5 +95,5 @@ internal sealed class AsItStood
 
     private static CupScore Score(SampleResult result) => new(
         result.Id, result.SessionId, result.Part, result.FormId, result.HeldOn, result.Fitted, (double)result.StandardError.Points,
-        (double)result.AnyCupperError.Points, result.DegreesOfFreedom, result.Low, result.High);
+        (double)result.AnyCupperError.Points, result.DegreesOfFreedom, result.Low, result.High, result.HoldsFor);
 }

@@ -136,6 +136,7 @@ public sealed class CandidateQuery(LedgerContext db, LandedCostsQuery costsQuery
             result.DegreesOfFreedom,
             result.Low,
             result.High,
+            result.HoldsFor,
         });
         var results = new Dictionary<Id<Lot>, CupScore[]>();
         await foreach (var row in rows.AsAsyncEnumerable().WithCancellation(cancellationToken))
@@ -151,7 +152,8 @@ public sealed class CandidateQuery(LedgerContext db, LandedCostsQuery costsQuery
                 (double)row.AnyCupperError.Points,
                 row.DegreesOfFreedom,
                 row.Low,
-                row.High);
+                row.High,
+                row.HoldsFor);
             results[row.LotId] = results.TryGetValue(row.LotId, out var before) ? [.. before, score] : [score];
         }
 

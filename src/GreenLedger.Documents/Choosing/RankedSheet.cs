@@ -1,6 +1,7 @@
 using ClosedXML.Excel;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Pricing;
 
 namespace GreenLedger.Documents.Choosing;
@@ -64,6 +65,7 @@ internal sealed class RankedSheet
 
     private IEnumerable<SheetColumn<ShortlistEntry>> Judged() =>
     [
+        new("Interval holds for", 14, "", (entry, _) => entry.Score is { Origin: ScoreOrigin.Cupped } score ? score.HoldsFor.Word() : null),
         new("On the front", 8, "", (entry, _) => entry.IsOnFront),
         new("Neighbours on the front", 26, "", (entry, _) => string.Join("; ", _words.NotSeparated(entry))),
         new("Chance of being best", 10, "0.0%", (entry, _) => entry.Chance?.Best),

@@ -1,5 +1,6 @@
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Cupping;
 
 namespace GreenLedger.Documents.Choosing;
 
@@ -115,7 +116,7 @@ internal sealed class ShortlistPages
             Printed.Count(entry.Rank),
             new PaperCell(Named(entry), string.Join(" · ", new[] { lot.Supplier, lot.Origin, Kilograms(entry) }.OfType<string>())),
             new PaperCell(lot.Process ?? "not stated", entry.IsOnFront ? "on the front" : null),
-            new PaperCell(Printed.Points(score.Score), $"{Printed.Points(score.Low)} to {Printed.Points(score.High)}{(score.Origin == ScoreOrigin.Stated ? ", stated" : "")}"),
+            new PaperCell(Printed.Points(score.Score), $"{Printed.Points(score.Low)} to {Printed.Points(score.High)}{(score.Origin == ScoreOrigin.Stated ? ", stated" : $", {score.HoldsFor.Word()}")}"),
             Cost(entry),
             entry.CostPerPoint is { } point ? Printed.Amount((decimal)point, 4) : "none",
             entry.Chance is { } chance ? Printed.Share(chance.Best) : "–",

@@ -11,6 +11,7 @@ namespace GreenLedger.Domain.Choosing;
 /// <param name="AnyCupperError">In points, if other cuppers cupped it: what lots of different sessions are compared by.</param>
 /// <param name="DegreesOfFreedom">Of the session's fit; null where the house's settings stand in for the error.</param>
 /// <param name="Low">Lower end of the panel's own 95 % interval.</param>
+/// <param name="HoldsFor">Whom that interval and its error speak for.</param>
 public readonly record struct CupScore(
     Id<SampleResult> ResultId,
     Id<CuppingSession> SessionId,
@@ -22,4 +23,5 @@ public readonly record struct CupScore(
     double AnyCupperError,
     int? DegreesOfFreedom,
     Score Low,
-    Score High);
+    Score High,
+    HoldsFor HoldsFor);

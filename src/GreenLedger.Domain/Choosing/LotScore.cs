@@ -22,6 +22,7 @@ public enum ScoreOrigin
 /// <param name="AnyCupperError">In points, if other cuppers cupped it; what chances are drawn by.</param>
 /// <param name="DegreesOfFreedom">Null where the error is a setting and not estimated.</param>
 /// <param name="Sessions">How many results went in; 0 for a stated score.</param>
+/// <param name="HoldsFor">Whom the interval speaks for: any cupper where sessions of both kinds are combined.</param>
 public readonly record struct LotScore(
     Score Score,
     double StandardError,
@@ -30,7 +31,8 @@ public readonly record struct LotScore(
     Score Low,
     Score High,
     ScoreOrigin Origin,
-    int Sessions)
+    int Sessions,
+    HoldsFor HoldsFor)
 {
     /// <summary>Two-sided 95 %: the quantile at 0.975.</summary>
     private const double UpperTail = 0.975;
@@ -50,7 +52,7 @@ public readonly record struct LotScore(
         if (count == 1 || terms.Sessions == SessionRule.Latest)
         {
             ref readonly var only = ref results[last];
-            return new LotScore(only.Score, only.StandardError, only.AnyCupperError, only.DegreesOfFreedom, only.Low, only.High, ScoreOrigin.Cupped, 1);
+            return new LotScore(only.Score, only.StandardError, only.AnyCupperError, only.DegreesOfFreedom, only.Low, only.High, ScoreOrigin.Cupped, 1, only.HoldsFor);
         }
 
         return Combined(results, terms);
@@ -114,12 +116,14 @@ public readonly record struct LotScore(
     private static LotScore Combined(CupScore[] results, RuleTerms terms)
     {
         var weights = WeightsOf(results, terms);
+        var holdsFor = results.Where((_, i) => weights[i] > 0).All(result => result.HoldsFor == HoldsFor.TheseCuppers) ? HoldsFor.TheseCuppers : HoldsFor.AnyCupper;
         var (mean, variance, any, parts, sessions) = (0m, 0.0, 0.0, 0.0, 0);
         for (var i = 0; i < results.Length; i++)
         {
             if (weights[i] > 0)
             {
-                var share = Square(weights[i] * results[i].StandardError);
+                // One kind of interval: what these cuppers would give says too little where another session speaks for any.
+                var share = Square(weights[i] * (holdsFor == results[i].HoldsFor ? results[i].StandardError : results[i].AnyCupperError));
                 mean += (decimal)weights[i] * results[i].Score.Points;
                 variance += share;
                 any += Square(weights[i] * results[i].AnyCupperError);
@@ -132,14 +136,14 @@ public readonly record struct LotScore(
         var error = Math.Sqrt(variance);
         var score = Score.Of(mean);
         var reach = error * Quantile(degrees);
-        return new LotScore(score, error, Math.Sqrt(any), degrees, Shift(score, -reach), Shift(score, reach), ScoreOrigin.Cupped, sessions);
+        return new LotScore(score, error, Math.Sqrt(any), degrees, Shift(score, -reach), Shift(score, reach), ScoreOrigin.Cupped, sessions, holdsFor);
     }
 
     private static LotScore Stated(Score stated, Score doubt)
     {
         var error = (double)doubt.Points;
         var reach = error * Quantile(null);
-        return new LotScore(stated, error, error, null, Shift(stated, -reach), Shift(stated, reach), ScoreOrigin.Stated, 0);
+        return new LotScore(stated, error, error, null, Shift(stated, -reach), Shift(stated, reach), ScoreOrigin.Stated, 0, HoldsFor.AnyCupper);
     }
 
     private static double Quantile(double? degrees) => degrees is { } freedom

@@ -1,4 +1,5 @@
 using System.Globalization;
+using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Offers;
 
 namespace GreenLedger.Domain.Choosing;
@@ -23,7 +24,7 @@ public sealed record ChartSeries(string Word, MarkShape Shape, string Colour);
 /// <param name="Series">The place of its process among the chart's series.</param>
 /// <param name="Cost">Of a kilogram, in the chart's currency: the horizontal place.</param>
 /// <param name="Score">In points: the vertical place.</param>
-public sealed record ChartPoint(Id<Offer> OfferId, Id<Lot> LotId, string Ref, string Name, int Rank, int Series, double Cost, double Score, double Low, double High, bool IsOnFront);
+public sealed record ChartPoint(Id<Offer> OfferId, Id<Lot> LotId, string Ref, string Name, int Rank, int Series, double Cost, double Score, double Low, double High, bool IsOnFront, HoldsFor HoldsFor);
 
 /// <summary>
 /// The picture of score against landed cost, with the efficient front: the one description that the page and the PDF
@@ -74,7 +75,8 @@ public sealed record ScatterChart(
             (double)score.Score.Points,
             (double)score.Low.Points,
             (double)score.High.Points,
-            entry.IsOnFront);
+            entry.IsOnFront,
+            score.HoldsFor);
     }
 
     private static string Word(Candidate candidate) => candidate.Process ?? "not stated";

@@ -1,3 +1,4 @@
+using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Choosing;
@@ -41,7 +42,8 @@ public sealed record FiguresSnapshot(
     double? PredictedPerKilogram,
     double? PriceDifference,
     IReadOnlyList<string> FailedGates,
-    IReadOnlyList<string> Reasons)
+    IReadOnlyList<string> Reasons,
+    HoldsFor? HoldsFor = null)
 {
     public static FiguresSnapshot Of(ShortlistEntry entry, Shortlist shortlist)
     {
@@ -71,6 +73,7 @@ public sealed record FiguresSnapshot(
             entry.PriceCheck?.PredictedPerKilogram,
             entry.PriceCheck?.Difference,
             ShortlistWords.Names(entry.FailedGates),
-            new ShortlistWords(shortlist).Reasons(entry));
+            new ShortlistWords(shortlist).Reasons(entry),
+            score?.HoldsFor);
     }
 }

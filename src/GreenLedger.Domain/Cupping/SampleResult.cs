@@ -24,6 +24,12 @@ public enum HoldsFor
     AnyCupper = 1,
 }
 
+/// <summary>The words of an interval.</summary>
+public static class HoldsForWords
+{
+    public static string Word(this HoldsFor holdsFor) => holdsFor == HoldsFor.TheseCuppers ? "these cuppers" : "any cupper";
+}
+
 /// <summary>
 /// A panel's result for one sample. Scores of the same form only are comparable. Kept small and flat, because
 /// shortlists read it by the hundred thousand.

@@ -1,5 +1,6 @@
 using GreenLedger.Data.Choosing;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Web.Choosing;
 
@@ -50,6 +51,7 @@ internal sealed record ShortlistReply(
     decimal? Score,
     decimal? Low,
     decimal? High,
+    HoldsFor? HoldsFor,
     ScoreOrigin? ScoreFrom,
     decimal? StatedScore,
     string? Process,
@@ -84,6 +86,7 @@ internal sealed record ShortlistReply(
             score?.Score.Points,
             score?.Low.Points,
             score?.High.Points,
+            score is { Origin: ScoreOrigin.Cupped } ? score.Value.HoldsFor : null,
             score?.Origin,
             lot.StatedScore?.Points,
             lot.Process,
@@ -145,6 +148,7 @@ internal sealed record DecisionReply(
     decimal? Score,
     decimal? Low,
     decimal? High,
+    HoldsFor? HoldsFor,
     bool ScoreIsStated,
     MoneyReply? LandedCostPerKg,
     MoneyReply? CostPerPoint,
@@ -179,6 +183,7 @@ internal sealed record DecisionReply(
             figures.Score?.Points,
             figures.Low?.Points,
             figures.High?.Points,
+            figures.HoldsFor,
             figures.IsStatedScore,
             Amounts.Of(figures.CostPerKilogram, figures.Currency),
             Amounts.Of((decimal?)figures.CostPerPoint, figures.Currency),

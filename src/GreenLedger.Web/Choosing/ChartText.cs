@@ -1,5 +1,6 @@
 using System.Text.Json;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Cupping;
 
 namespace GreenLedger.Web.Choosing;
 
@@ -33,6 +34,7 @@ internal static class ChartText
                     point.Score,
                     point.Low,
                     point.High,
+                    For = point.HoldsFor.Word(),
                     Front = point.IsOnFront,
                     Stated = stated.Contains(point.OfferId),
                 }),

@@ -1,5 +1,6 @@
 using System.Globalization;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Web.Choosing;
@@ -9,6 +10,10 @@ internal static class ChoosingFigures
 {
     /// <summary>An amount of the shortlist's currency for one kilogram: <c>8.42 EUR/kg</c>.</summary>
     public static string Cost(decimal perKilogram, Currency currency) => Cost(perKilogram) + " " + currency.Code + "/kg";
+
+    /// <summary>The 95 % interval of a score and for whom it holds: <c>84.12 to 86.30, these cuppers</c>. What the seller states holds for nobody here.</summary>
+    public static string Interval(LotScore score) =>
+        $"{Display.Figures.Score(score.Low.Points)} to {Display.Figures.Score(score.High.Points)}" + (score.Origin == ScoreOrigin.Cupped ? ", " + score.HoldsFor.Word() : "");
 
     public static string Cost(decimal perKilogram) => perKilogram.ToString("#,##0.00", CultureInfo.InvariantCulture);
 

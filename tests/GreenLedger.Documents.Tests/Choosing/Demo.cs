@@ -76,7 +76,7 @@ internal static class Demo
     }
 
     private static CupScore Result(decimal score) => new(
-        Id<SampleResult>.New(), Id<CuppingSession>.New(), 1, CuppingForm.HundredPointId, new DateOnly(2026, 11, 20), Score.Of(score), 0.4, 0.4, null, Score.Of(score - 0.784m), Score.Of(score + 0.784m));
+        Id<SampleResult>.New(), Id<CuppingSession>.New(), 1, CuppingForm.HundredPointId, new DateOnly(2026, 11, 20), Score.Of(score), 0.4, 0.4, null, Score.Of(score - 0.784m), Score.Of(score + 0.784m), HoldsFor.AnyCupper);
 
     /// <summary>Offers of the past on the line cost = 0.5 × (score − 70), by two processes from one origin.</summary>
     private static IEnumerable<PastOffer> Past() =>

@@ -71,7 +71,7 @@ internal static class Demo
         };
 
     public static CupScore Result(
-        decimal score, double error, Id<CuppingSession>? session = null, int? freedom = null, Id<CuppingForm>? form = null, DateOnly? on = null) => new(
+        decimal score, double error, Id<CuppingSession>? session = null, int? freedom = null, Id<CuppingForm>? form = null, DateOnly? on = null, HoldsFor holdsFor = HoldsFor.TheseCuppers, double? any = null) => new(
         Id<SampleResult>.New(),
         session ?? Id<CuppingSession>.New(),
         1,
@@ -79,10 +79,11 @@ internal static class Demo
         on ?? Day,
         Score.Of(score),
         error,
-        error,
+        any ?? error,
         freedom,
         Score.Of(score - (decimal)(1.96 * error)),
-        Score.Of(score + (decimal)(1.96 * error)));
+        Score.Of(score + (decimal)(1.96 * error)),
+        holdsFor);
 
     public static Shortlist Ranked(IReadOnlyList<Candidate> lots, RuleTerms? rules = null) =>
         Shortlist.Rank(lots, rules ?? Rules, Currency.Usd);

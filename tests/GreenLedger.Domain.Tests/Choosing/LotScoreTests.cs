@@ -32,6 +32,22 @@ public sealed class LotScoreTests
         Assert.Equal(sessions, combined.Sessions);
     }
 
+    /// <summary>
+    /// Worked by hand. Both for these cuppers: √(0.25 + 0.25) ÷ 2 = 0.353553. One for any cupper: both count with that
+    /// error, √(0.36 + 0.25) ÷ 2 = 0.390512.
+    /// </summary>
+    [Theory]
+    [InlineData(HoldsFor.TheseCuppers, HoldsFor.TheseCuppers, 0.353553)]
+    [InlineData(HoldsFor.AnyCupper, HoldsFor.AnyCupper, 0.390512)]
+    public void A_combined_interval_never_mixes_whom_it_speaks_for(HoldsFor second, HoldsFor expected, double error)
+    {
+        CupScore[] results = [Demo.Result(86m, 0.5, any: 0.6), Demo.Result(85m, 0.5, holdsFor: second)];
+
+        var combined = LotScore.Of(Demo.Lot("A", 80m, 7m).With(results: results), Demo.Rules with { Sessions = SessionRule.Mean })!.Value;
+
+        Assert.Equal((expected, error), (combined.HoldsFor, Math.Round(combined.StandardError, 6)));
+    }
+
     /// <summary>Welch and Satterthwaite, worked by hand: (0.0625 + 0.0625)² ÷ (0.0625² ÷ 4 + 0.0625² ÷ 6) = 9.6.</summary>
     [Fact]
     public void Degrees_of_freedom_of_two_sessions_combine()

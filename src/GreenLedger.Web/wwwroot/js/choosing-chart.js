@@ -36,7 +36,7 @@
     return [
       "{b|" + point.ref + "} " + point.name,
       data.series[point.series].word + ", rank " + point.rank + (point.front ? ", on the efficient front" : ""),
-      "score " + point.score.toFixed(2) + " (" + point.low.toFixed(2) + " to " + point.high.toFixed(2) + ")" + (point.stated ? ", stated" : ""),
+      "score " + point.score.toFixed(2) + " (" + point.low.toFixed(2) + " to " + point.high.toFixed(2) + (point.stated ? "), stated" : ", " + point.for + ")"),
       "landed " + point.cost.toFixed(2) + " " + data.currency + "/kg",
       "click to open",
     ].join("\n");
