@@ -30,9 +30,17 @@ public sealed class TestBrowser(HttpClient client)
         IReadOnlyDictionary<string, string> fields,
         string? handler = null,
         IEnumerable<(string Field, string Name, byte[] Bytes)>? files = null,
+        string? to = null) => await SendStandingAsync(await ReadAsync(address), address, fields, handler, files, to);
+
+    /// <summary>The same on a page that was opened before.</summary>
+    public async Task<HttpResponseMessage> SendStandingAsync(
+        IHtmlDocument page,
+        string address,
+        IReadOnlyDictionary<string, string> fields,
+        string? handler = null,
+        IEnumerable<(string Field, string Name, byte[] Bytes)>? files = null,
         string? to = null)
     {
-        var page = await ReadAsync(address);
         var form = page.Forms.FirstOrDefault(one => Fits(one, fields, handler))
             ?? throw new InvalidOperationException($"{address} has no such form.");
         var content = new MultipartFormDataContent();

@@ -141,7 +141,7 @@ public sealed class Holding
     public Reservation Reserve(Weight weight, string use, Id<Person> by, DateTimeOffset at)
     {
         Rule.Require(weight > Weight.Zero, "How many kilograms are reserved? They lie above zero.", nameof(Reservation.Weight));
-        Rule.Require(weight <= Available, string.Create(CultureInfo.InvariantCulture, $"Only {Available.Kilograms:#,0.###} kg are available here: reserve no more, or release another reserve first."), nameof(Reservation.Weight));
+        Rule.Require(weight <= Available, string.Create(CultureInfo.InvariantCulture, $"Only {Available.Kilograms:#,0.###} kg are available here: reserve no more, or let another reserve go first."), nameof(Reservation.Weight));
         var reservation = new Reservation(this, weight, use, by, at);
         Reserved += weight;
         return reservation;
@@ -175,6 +175,6 @@ public sealed class Holding
     }
 
     private string TooMuch(Weight weighed, MovementKind kind) => Reserved > Weight.Zero && weighed <= Weighed && kind != MovementKind.Loss
-        ? string.Create(CultureInfo.InvariantCulture, $"{Weighed.Kilograms:#,0.###} kg are here, of which {Reserved.Kilograms:#,0.###} kg are reserved: release the reserve first, or take at most {Available.Kilograms:#,0.###} kg.")
+        ? string.Create(CultureInfo.InvariantCulture, $"{Weighed.Kilograms:#,0.###} kg are here, of which {Reserved.Kilograms:#,0.###} kg are reserved: let the reserve go first, or take at most {Available.Kilograms:#,0.###} kg.")
         : string.Create(CultureInfo.InvariantCulture, $"Only {Weighed.Kilograms:#,0.###} kg are here, {weighed.Kilograms:#,0.###} kg cannot leave.");
 }

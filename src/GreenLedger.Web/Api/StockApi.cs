@@ -62,7 +62,7 @@ internal static class StockApi
         return await SavedAsync(await (request.Kind switch
         {
             MovementKind.TransferOut => acts.TransferAsync(lot, warehouse, new Id<Warehouse>(request.ToWarehouseId ?? Guid.Empty), request.Bags, weighed, note, by, cancellationToken),
-            var kind when MovementKinds.Inward.Contains(kind) => acts.AddAsync(lot, warehouse, kind, new StockAmount(request.Bags, Kilograms(request.PackedKg ?? request.WeighedKg, nameof(request.PackedKg)), weighed), note, by, cancellationToken),
+            var kind when MovementKinds.Inward.Contains(kind) => acts.AddAsync(lot, warehouse, kind, new StockAmount(request.Bags, Packed(request), weighed), note, by, cancellationToken),
             var kind => acts.TakeAsync(lot, warehouse, kind, request.Bags, weighed, note, by, cancellationToken),
         }), db, cancellationToken);
     }
@@ -119,6 +119,13 @@ internal static class StockApi
 
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(WrittenReply.Of(movement));
+    }
+
+    /// <summary>Never worked out from what was weighed: the two are kept apart.</summary>
+    private static Weight Packed(MovementRequest request)
+    {
+        Rule.Require(request.PackedKg is not null, "Say how many kilograms the bags held as packed.", nameof(request.PackedKg));
+        return Kilograms(request.PackedKg.Value, nameof(request.PackedKg));
     }
 
     private static Weight Kilograms(decimal kilograms, string field)

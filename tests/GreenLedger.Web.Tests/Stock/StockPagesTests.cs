@@ -5,8 +5,10 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.People;
 using GreenLedger.Web.Tests.Arrivals;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace GreenLedger.Web.Tests.Stock;
 
@@ -62,7 +64,7 @@ public sealed class StockPagesTests(HouseFixture house) : IClassFixture<HouseFix
         await buyer.SendFormAsync($"/Stock/Lot/{lot}", new Dictionary<string, string>(), "Free");
         var released = await buyer.SendFormAsync($"/Stock/Take/{lot}", new Dictionary<string, string> { ["Input.Kind"] = "Release", ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-25", ["Input.Bags"] = "2", ["Input.WeighedKg"] = "138" });
 
-        Assert.Contains("release the reserve first", (await TestBrowser.PageAsync(refused)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("let the reserve go first", (await TestBrowser.PageAsync(refused)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Redirect, released.StatusCode);
     }
 
@@ -94,19 +96,51 @@ public sealed class StockPagesTests(HouseFixture house) : IClassFixture<HouseFix
         var begun = await buyer.SendFormAsync("/Stock/Counts", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{store}", ["Input.On"] = "2026-11-25" });
         var address = begun.Headers.Location!.OriginalString;
 
-        await buyer.SendFormAsync(address, new Dictionary<string, string> { ["Input[0].Bags"] = "9", ["Input[0].WeighedKg"] = "621", ["Input[0].Reason"] = "One bag is missing" });
+        await buyer.SendFormAsync(address, new Dictionary<string, string> { ["Input.Lines[0].Bags"] = "9", ["Input.Lines[0].WeighedKg"] = "621", ["Input.Lines[0].Reason"] = "One bag is missing" });
         var own = await buyer.SendFormAsync(address, new Dictionary<string, string>(), "Approve");
-        await house.InLedgerAsync(async db =>
-        {
-            db.Add(Kept());
-            await db.SaveChangesAsync(Stop);
-        });
-        var approved = await buyer.SendFormAsync(address, new Dictionary<string, string>(), "Approve");
+        var bare = await buyer.SendFormAsync(address, new Dictionary<string, string> { ["Input.Lines[0].Bags"] = "", ["Input.Lines[0].WeighedKg"] = "" });
+        var other = await SecondBuyerAsync();
+        var approved = await other.SendFormAsync(address, new Dictionary<string, string>(), "Approve");
 
-        Assert.Contains("asks for a second person", (await TestBrowser.PageAsync(own)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        var refused = await TestBrowser.PageAsync(own);
+        Assert.Contains("asks for a second person", refused.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["9", "621", "One bag is missing"], Typed(refused));
+        Assert.Contains("how many bags are there?", (await TestBrowser.PageAsync(bare)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Redirect, approved.StatusCode);
         Assert.Equal(9, await house.FromLedgerAsync(db => db.Holdings.Where(one => one.LotId == lot && one.WarehouseId == store).Select(one => one.Bags).SingleAsync(Stop)));
     }
+
+    [Fact]
+    public async Task Two_who_count_at_once_are_shown_both_versions_and_may_save_again()
+    {
+        var (_, lot, _) = await FillAsync();
+        var (one, two) = (await house.BrowserAsync(Role.Buyer), await SecondBuyerAsync());
+        var store = await WarehouseAsync($"Busy store {Guid.NewGuid():N}");
+        await OpenAsync(one, lot, store, 10, 690m);
+        var address = (await one.SendFormAsync("/Stock/Counts", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{store}", ["Input.On"] = "2026-11-25" })).Headers.Location!.OriginalString;
+        var opened = await two.ReadAsync(address);
+        await one.SendFormAsync(address, new Dictionary<string, string> { ["Input.Lines[0].Bags"] = "9", ["Input.Lines[0].WeighedKg"] = "621" });
+
+        var late = await TestBrowser.PageAsync(await two.SendStandingAsync(opened, address, new Dictionary<string, string> { ["Input.Lines[0].Bags"] = "8", ["Input.Lines[0].WeighedKg"] = "552" }));
+        var again = await two.SendStandingAsync(late, address, new Dictionary<string, string> { ["Input.Lines[0].Reason"] = "" });
+
+        Assert.Contains("Somebody saved this record while you had it open", late.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["8", "552", ""], Typed(late));
+        Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
+    }
+
+    private async Task<TestBrowser> SecondBuyerAsync()
+    {
+        var email = $"{Guid.NewGuid():N}@sorrel-roasters.example";
+        await using var scope = house.Services.CreateAsyncScope();
+        await scope.ServiceProvider.GetRequiredService<Accounts>().AddAsync(new Person("Another buyer", Role.Buyer), email, HouseFixture.Password);
+        var browser = house.Visitor();
+        await browser.SignInAsync(email, HouseFixture.Password);
+        return browser;
+    }
+
+    private static string[] Typed(AngleSharp.Html.Dom.IHtmlDocument page) =>
+        [.. new[] { "Bags", "WeighedKg", "Reason" }.Select(field => page.QuerySelector($"[name='Input.Lines[0].{field}']")!.GetAttribute("value") ?? "")];
 
     [Fact]
     public async Task A_script_moves_stock_by_the_same_rules()
@@ -176,13 +210,6 @@ public sealed class StockPagesTests(HouseFixture house) : IClassFixture<HouseFix
         ["Input.Document"] = document,
         ["Input.From"] = "Weald Freight",
     };
-
-    private static StockHabits Kept()
-    {
-        var habits = new StockHabits();
-        habits.Keep(false, 12, 98, 14, 1.645m, habits.RoastLoss, habits.Dose);
-        return habits;
-    }
 
     private static async Task OpenAsync(TestBrowser buyer, Id<Lot> lot, Id<Warehouse> warehouse, int bags, decimal kilograms)
     {

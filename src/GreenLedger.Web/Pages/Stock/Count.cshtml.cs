@@ -10,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Stock;
 
-/// <summary>Fills a count on a phone or a screen, approves its differences, or gives it up.</summary>
+/// <summary>Fills a count on a phone or a screen, approves its differences, or gives it up. Whatever is done, what was typed is judged with it.</summary>
 [RequestFormLimits(ValueCountLimit = 65_536)]
 public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider clock) : FormPage
 {
@@ -18,17 +18,9 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
     public Id<StockCount> Id { get; set; }
 
     [BindProperty]
-    public List<LineForm> Input { get; set; } = [];
+    public CountForm Input { get; set; } = new();
 
-    /// <summary>The version that the page was opened on.</summary>
-    [BindProperty]
-    public int Version { get; set; }
-
-    /// <summary>Why the count is given up.</summary>
-    [BindProperty]
-    public string? Reason { get; set; }
-
-    public StockCount? Count { get; private set; }
+    public StockCount Count { get; private set; } = null!;
 
     public string Warehouse { get; private set; } = "";
 
@@ -36,51 +28,17 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
 
     public bool NeedsSecondPerson { get; private set; } = true;
 
-    protected override bool IsThere => Count is not null;
+    public Task OnGetAsync(CancellationToken cancellationToken) => LoadAsync(cancellationToken);
 
-    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ChangeAsync(count =>
     {
-        await LoadAsync(cancellationToken);
-        Version = Count?.Version ?? 0;
-        Input = [.. (Count?.Lines ?? []).Select(line => new LineForm { Id = line.Id, Bags = line.CountedBags, WeighedKg = line.Counted?.Kilograms, Reason = line.Reason })];
-        return Count is null ? NotFound() : Page();
-    }
+        Take(count);
+        return Task.FromResult("Saved.");
+    }, cancellationToken);
 
-    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    public Task<IActionResult> OnPostApproveAsync(CancellationToken cancellationToken) => ChangeAsync(async count =>
     {
-        var count = await db.StockCounts.Whole().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
-        if (count is null)
-        {
-            return NotFound();
-        }
-
-        OpenedOn(count, Version);
-        foreach (var (line, at) in Input.Select((line, at) => (line, at)).Where(pair => pair.line.Bags is not null || pair.line.WeighedKg is not null))
-        {
-            Rule.Require(line.Bags is not null, $"Line {at + 1}: how many bags are there?", "");
-            Rule.Require(line.WeighedKg is >= 0m and <= 100_000_000m, $"Line {at + 1}: how many kilograms are there? 0 where nothing is.", "");
-            var known = count.Lines.FirstOrDefault(one => one.Id == line.Id);
-            var weighed = Weight.FromKilograms(line.WeighedKg.Value);
-            if (known is null || known.CountedBags != line.Bags || known.Counted != weighed || known.Reason != line.Reason)
-            {
-                count.Count(line.Id, line.Bags.Value, weighed, line.Reason, User.Person());
-            }
-        }
-
-        await db.SaveChangesAsync(cancellationToken);
-        Say("Saved.");
-        return RedirectToPage();
-    }
-
-    public async Task<IActionResult> OnPostApproveAsync(CancellationToken cancellationToken)
-    {
-        var count = await db.StockCounts.Whole().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
-        if (count is null)
-        {
-            return NotFound();
-        }
-
-        OpenedOn(count, Version);
+        Take(count);
         var ids = count.Lines.Select(line => line.HoldingId).ToList();
         var holdings = await db.Holdings.Where(holding => ids.Contains(holding.Id)).ToListAsync(cancellationToken);
         var days = new Dictionary<Id<Holding>, RunningStock>();
@@ -89,38 +47,73 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
             days[id] = await query.DaysAsync(id, cancellationToken);
         }
 
-        var habits = await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken);
-        var movements = count.Approve(holdings, days, habits.CountNeedsSecondPerson, User.Person(), clock.GetUtcNow());
+        var movements = count.Approve(holdings, days, NeedsSecondPerson, User.Person(), clock.GetUtcNow());
         db.AddRange(movements);
-        await db.SaveChangesAsync(cancellationToken);
-        Say(movements.Count == 0 ? "Approved: the ledger is right." : $"Approved: {Display.Figures.Count(movements.Count, "difference is", "differences are")} in the ledger.");
-        return RedirectToPage();
-    }
+        return movements.Count == 0 ? "Approved: the ledger is right." : $"Approved: {Display.Figures.Count(movements.Count, "difference is", "differences are")} in the ledger.";
+    }, cancellationToken);
 
-    public async Task<IActionResult> OnPostDropAsync(CancellationToken cancellationToken)
+    public Task<IActionResult> OnPostDropAsync(CancellationToken cancellationToken) => ChangeAsync(count =>
     {
-        var count = await db.StockCounts.Whole().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
-        if (count is null)
-        {
-            return NotFound();
-        }
+        count.Drop(Input.DropReason ?? "");
+        return Task.FromResult("Given up. The ledger stays as it is.");
+    }, cancellationToken);
 
-        count.Drop(Reason ?? "");
-        await db.SaveChangesAsync(cancellationToken);
-        Say("Given up. The ledger stays as it is.");
-        return RedirectToPage("Counts");
-    }
+    protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.StockCounts.AnyAsync(one => one.Id == Id, cancellationToken);
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
-        Count = await db.StockCounts.AsNoTracking().Whole().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
-        if (Count is { } count)
+        Count = await db.StockCounts.AsNoTracking().Whole().SingleAsync(one => one.Id == Id, cancellationToken);
+        var ids = Count.Lines.Select(line => line.HoldingId).ToList();
+        Lots = await db.Holdings.Where(holding => ids.Contains(holding.Id)).Join(db.Lots, holding => holding.LotId, lot => lot.Id, (holding, lot) => new { holding.Id, lot }).ToDictionaryAsync(one => one.Id, one => one.lot, cancellationToken);
+        Warehouse = await db.Warehouses.Where(one => one.Id == Count.WarehouseId).Select(one => one.Name).SingleAsync(cancellationToken);
+        NeedsSecondPerson = (await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken)).CountNeedsSecondPerson;
+        if (Input.Lines.Count == 0)
         {
-            var ids = count.Lines.Select(line => line.HoldingId).ToList();
-            Lots = await db.Holdings.Where(holding => ids.Contains(holding.Id)).Join(db.Lots, holding => holding.LotId, lot => lot.Id, (holding, lot) => new { holding.Id, lot }).ToDictionaryAsync(one => one.Id, one => one.lot, cancellationToken);
-            Warehouse = await db.Warehouses.Where(one => one.Id == count.WarehouseId).Select(one => one.Name).SingleAsync(cancellationToken);
-            NeedsSecondPerson = (await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken)).CountNeedsSecondPerson;
+            Input.Version = Count.Version;
+            Input.Lines = [.. Count.Lines.Select(line => new LineForm { Id = line.Id, Bags = line.CountedBags, WeighedKg = line.Counted?.Kilograms, Reason = line.Reason })];
         }
+    }
+
+    private async Task<IActionResult> ChangeAsync(Func<StockCount, Task<string>> act, CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        var count = await db.StockCounts.Whole().SingleAsync(one => one.Id == Id, cancellationToken);
+        OpenedOn(count, Input.Version);
+        var said = await act(count);
+        await db.SaveChangesAsync(cancellationToken);
+        Say(said);
+        return count.DroppedBecause is null ? RedirectToPage() : RedirectToPage("Counts");
+    }
+
+    /// <summary>Writes down what was typed and differs from what stands there; whoever only looks has not counted.</summary>
+    private void Take(StockCount count)
+    {
+        foreach (var (at, line) in Input.Lines.Index())
+        {
+            var known = count.Lines.FirstOrDefault(one => one.Id == line.Id);
+            if (known is null || (line.Bags is null && line.WeighedKg is null && string.IsNullOrWhiteSpace(line.Reason)))
+            {
+                continue;
+            }
+
+            var lot = Lots[known.HoldingId].Ref;
+            Rule.Require(line.Bags is not null, $"{lot}: how many bags are there? 0 where nothing is.", $"Lines[{at}].Bags");
+            Rule.Require(line.WeighedKg is >= 0m and <= 100_000_000m, $"{lot}: how many kilograms are there? 0 where nothing is.", $"Lines[{at}].WeighedKg");
+            var weighed = Weight.FromKilograms(line.WeighedKg.Value);
+            if (known.CountedBags != line.Bags || known.Counted != weighed || (known.Reason ?? "") != (line.Reason ?? "").Trim())
+            {
+                count.Count(line.Id, line.Bags.Value, weighed, line.Reason, User.Person());
+            }
+        }
+    }
+
+    public sealed class CountForm
+    {
+        public int Version { get; set; }
+
+        public List<LineForm> Lines { get; set; } = [];
+
+        public string? DropReason { get; set; }
     }
 
     public sealed class LineForm

@@ -25,21 +25,7 @@ public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
 
     public StockHabits Habits { get; private set; } = new();
 
-    public async Task OnGetAsync(CancellationToken cancellationToken)
-    {
-        await LoadAsync(cancellationToken);
-        Input = new HabitsForm
-        {
-            Version = Habits.Version,
-            CountNeedsSecondPerson = Habits.CountNeedsSecondPerson,
-            UseWeeks = Habits.UseWeeks,
-            LeadDays = Habits.LeadDays,
-            LeadSpreadDays = Habits.LeadSpreadDays,
-            SafetyFactor = Habits.SafetyFactor,
-            RoastLossPercent = Habits.RoastLoss.Points,
-            DoseGrams = Habits.Dose.Grams,
-        };
-    }
+    public Task OnGetAsync(CancellationToken cancellationToken) => LoadAsync(cancellationToken);
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
@@ -62,8 +48,17 @@ public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
         return RedirectToPage();
     }
 
-    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
         Habits = await db.StockHabits.AsNoTracking().Whole().OfHouseAsync(cancellationToken);
+        if (!SendsHabits)
+        {
+            Input = HabitsForm.Of(Habits);
+        }
+    }
+
+    /// <summary>Whether the upper form was sent; the lower one leaves it as it is stored.</summary>
+    private bool SendsHabits => Request.HasFormContentType && Request.Form.ContainsKey("Input.Version");
 
     private async Task<StockHabits> OpenAsync(CancellationToken cancellationToken)
     {
@@ -73,7 +68,7 @@ public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
             habits = new StockHabits();
             db.Add(habits);
         }
-        else if (Request.Form.ContainsKey("Input.Version"))
+        else if (SendsHabits)
         {
             OpenedOn(habits, Input.Version);
         }
@@ -112,5 +107,17 @@ public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
         [Required(ErrorMessage = "How many grams?")]
         [Display(Name = "Roasted coffee in a cup (g)")]
         public decimal? DoseGrams { get; set; }
+
+        internal static HabitsForm Of(StockHabits habits) => new()
+        {
+            Version = habits.Version,
+            CountNeedsSecondPerson = habits.CountNeedsSecondPerson,
+            UseWeeks = habits.UseWeeks,
+            LeadDays = habits.LeadDays,
+            LeadSpreadDays = habits.LeadSpreadDays,
+            SafetyFactor = habits.SafetyFactor,
+            RoastLossPercent = habits.RoastLoss.Points,
+            DoseGrams = habits.Dose.Grams,
+        };
     }
 }
