@@ -57,6 +57,7 @@ internal sealed class ListTaking
         }
 
         known.Offer.Revise(row.Packing, row.Asking, row.Terms, row.State, row.StatedScore, _case.ReceivedOn, _listId);
+        known.Offer.FindBy(known.Lot);
         return true;
     }
 

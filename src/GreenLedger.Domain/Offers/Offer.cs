@@ -24,7 +24,7 @@ public sealed class Offer
         ListId = listId;
         Take(packing, asking, terms, state, on);
         _prices.Add(new OfferPrice(this, listId, on));
-        SearchText = Measures.SearchText.Of(Ref, lot.Name, Place);
+        FindBy(lot);
     }
 
     public Id<Offer> Id { get; private set; }
@@ -113,6 +113,14 @@ public sealed class Offer
         || terms != new Terms(Incoterm, Place, ValidUntil, Availability, AvailableFrom)
         || state != State
         || (statedScore is not null && statedScore != StatedScore);
+
+    /// <summary>Found by its own words and those of its lot; said again when either changes.</summary>
+    public void FindBy(Lot lot)
+    {
+        ArgumentNullException.ThrowIfNull(lot);
+        Rule.Require(lot.Id == LotId, "Another lot stands on this offer.", nameof(LotId));
+        SearchText = Measures.SearchText.Of(Ref, lot.Name, Place);
+    }
 
     public void StateScore(Score? statedScore)
     {

@@ -103,7 +103,7 @@ public sealed class ReceivedListsInBrowserTests(Chromium chromium)
             offers.Add([.. (await row.Locator("th, td").AllInnerTextsAsync()).Select(text => text.Trim())]);
         }
 
-        return (offers, await page.Locator("[aria-labelledby=outcome-set-aside] tbody td:nth-child(2)").AllInnerTextsAsync());
+        return (offers, await page.Locator("[aria-labelledby=outcome-set-aside] tbody tr").AllInnerTextsAsync());
     }
 
     private static void CheckProposed(JsonElement expected, Dictionary<string, string> proposed)
@@ -118,8 +118,12 @@ public sealed class ReceivedListsInBrowserTests(Chromium chromium)
     {
         Assert.Equal(expected.GetProperty("offers").GetInt32(), preview.Offers.Count);
         Assert.Equal(ReceivedLists.SetAside(expected), preview.SetAside.Count);
-        expected.Where("set_aside", rows => Assert.All(rows.EnumerateObject(), row =>
-            Assert.Contains(preview.SetAside, sentence => sentence.Contains(row.Value.GetString()!, StringComparison.OrdinalIgnoreCase))));
+        expected.Where("set_aside", rows => Assert.All(rows.EnumerateObject(), row => Assert.Contains(preview.SetAside, shown =>
+            shown.Contains(row.Value.GetString()!, StringComparison.OrdinalIgnoreCase) && row.Name.Split(' ').All(word => shown.Contains(word, StringComparison.Ordinal)))));
+        expected.Where("available", count => Assert.Equal(count.GetInt32(), preview.Offers.Count(row => row[9] == "on offer")));
+        expected.Where("currency", code => Assert.All(preview.Offers, row => Assert.EndsWith($" {code.GetString()}/kg", row[7], StringComparison.Ordinal)));
+        expected.Where("price_unit", unit => Assert.All(preview.Offers, row => Assert.EndsWith(" " + unit.GetString()!.Replace(" per ", "/", StringComparison.Ordinal), row[6], StringComparison.Ordinal)));
+        expected.Where("first_usd_per_kg", amount => Assert.Equal(Written(amount.GetDecimal(), "0.00") + " USD/kg", preview.Offers[0][7]));
         expected.Where("sold", count => Assert.Equal(count.GetInt32(), preview.Offers.Count(row => row[9] == "sold")));
         expected.Where("rows", rows => Assert.All(rows.EnumerateArray().Zip(preview.Offers), pair => CheckRow(pair.First, pair.Second)));
     }

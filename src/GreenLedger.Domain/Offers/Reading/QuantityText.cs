@@ -92,10 +92,10 @@ internal static partial class QuantityText
         _ => WeightUnit.Kilogram,
     };
 
-    [GeneratedRegex(@"(?<amount>\d[\d.,]*)\s*-?\s*(?<unit>kgs?|kilos?|lbs?|libras?|pounds?|qq|quintal\w*|mt|t|tons?|tonnes?)(?![\p{L}])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<amount>\d{1,3}(?:[ \u00A0\u202F]\d{3})+(?:[.,]\d+)?|\d[\d.,]*)\s*-?\s*(?<unit>kgs?|kilos?|lbs?|libras?|pounds?|qq|quintal\w*|mt|t|tons?|tonnes?)(?![\p{L}])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WithUnit();
 
-    [GeneratedRegex(@"^\s*(?<count>\d[\d.,]*)\s*(?:[x×*]|[\p{L}\s-]*?(?:de|of|à|a|zu|@|x)?)\s*(?<amount>\d[\d.,]*)\s*(?<unit>kgs?|kilos?|lbs?|libras?|pounds?)(?![\p{L}])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^\s*(?<count>\d[\d.,]*)\s*(?:[x×*@]|\p{L}[\p{L}\s-]*?)\s*(?<amount>\d[\d.,]*)\s*(?<unit>kgs?|kilos?|lbs?|libras?|pounds?)(?![\p{L}])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex CountTimesWeight();
 
     [GeneratedRegex(@"^\s*(?<count>\d[\d.,]*)\s*(?:bags?|sacos?|sacas?|sacs?|säcke|sack|bolsas?|boxes|box|cartons?|caixas?|cajas?)\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

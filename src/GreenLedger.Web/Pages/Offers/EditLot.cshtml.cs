@@ -49,6 +49,11 @@ public sealed class EditLotModel(LedgerContext db) : FormPage
         lot.Prepare(Input.CropYear, Input.Grade, Input.Screen, lot.StatedMoisture);
         lot.Certify((Input.Certificates ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries));
         lot.Mark(Input.IcoMark);
+        foreach (var offer in await db.Offers.Where(offer => offer.LotId == lot.Id).ToListAsync(cancellationToken))
+        {
+            offer.FindBy(lot);
+        }
+
         await db.SaveChangesAsync(cancellationToken);
         Say("The lot is corrected.");
         return RedirectToPage("Lot", new { Id });
