@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using Microsoft.AspNetCore.Diagnostics;
@@ -11,7 +12,7 @@ namespace GreenLedger.Web.Hosting;
 /// Answers of the API when something is wrong, as problem details of RFC 9457: 400 a value cannot be read, 422 a rule
 /// refuses, 409 somebody was faster, 500 our mistake. A field that is at fault is named under <c>errors</c>.
 /// </summary>
-internal sealed class Trouble(IProblemDetailsService problems, ILogger<Trouble> log) : IExceptionHandler
+internal sealed partial class Trouble(IProblemDetailsService problems, ILogger<Trouble> log) : IExceptionHandler
 {
     public async ValueTask<bool> TryHandleAsync(
         HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
@@ -38,7 +39,7 @@ internal sealed class Trouble(IProblemDetailsService problems, ILogger<Trouble> 
         RuleBrokenException broken => Naming(broken.Field, broken.Message, StatusCodes.Status422UnprocessableEntity, "A rule refuses this."),
         BadHttpRequestException { InnerException: JsonException json } =>
             Naming(json.Path?.TrimStart('$', '.'), "This value cannot be read.", StatusCodes.Status400BadRequest, "The request cannot be read."),
-        BadHttpRequestException bad => new ProblemDetails { Status = bad.StatusCode, Title = "The request cannot be read.", Detail = bad.Message },
+        BadHttpRequestException bad => Unread(bad),
         DbUpdateConcurrencyException => new ProblemDetails
         {
             Status = StatusCodes.Status409Conflict,
@@ -54,6 +55,17 @@ internal sealed class Trouble(IProblemDetailsService problems, ILogger<Trouble> 
         _ => new ProblemDetails { Status = StatusCodes.Status500InternalServerError, Title = "Something went wrong here.", Detail = "Nothing was changed. The log of the server says more." },
     };
 
+    /// <summary>The framework's sentence names the parameter and its type in our code: the caller is told the first.</summary>
+    private static ProblemDetails Unread(BadHttpRequestException bad)
+    {
+        var (value, missing) = (Unbound().Match(bad.Message), Missing().Match(bad.Message));
+        return value.Success
+            ? Naming(value.Groups["name"].Value, $"“{value.Groups["value"].Value}” cannot be read here: the API document says what it takes.", bad.StatusCode, "The request cannot be read.")
+            : missing.Success
+                ? Naming(missing.Groups["name"].Value, "This is needed: the API document says what it takes.", bad.StatusCode, "The request cannot be read.")
+                : new ProblemDetails { Status = bad.StatusCode, Title = "The request cannot be read.", Detail = bad.Message };
+    }
+
     private static ProblemDetails Naming(string? field, string message, int status, string title)
     {
         var details = new ProblemDetails { Status = status, Title = title, Detail = message };
@@ -65,4 +77,10 @@ internal sealed class Trouble(IProblemDetailsService problems, ILogger<Trouble> 
 
         return details;
     }
+
+    [GeneratedRegex("""^Failed to bind parameter "[^"]* (?<name>\w+)" from "(?<value>.*)"\.$""", RegexOptions.Singleline)]
+    private static partial Regex Unbound();
+
+    [GeneratedRegex("""^Required parameter "[^"]* (?<name>\w+)" was not provided""")]
+    private static partial Regex Missing();
 }

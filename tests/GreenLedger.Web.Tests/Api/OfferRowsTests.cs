@@ -69,10 +69,10 @@ public sealed class OfferRowsTests(HouseFixture house) : IClassFixture<HouseFixt
     }
 
     [Theory]
-    [InlineData("/api/offers/no-such-ref", HttpStatusCode.NotFound)]
-    [InlineData("/api/offers/019aaaaa-0000-7000-8000-000000000000", HttpStatusCode.NotFound)]
-    [InlineData("/api/offers?supplier=nobody", HttpStatusCode.BadRequest)]
-    public async Task What_is_not_there_or_not_readable_is_said(string address, HttpStatusCode status)
+    [InlineData("/api/offers/no-such-ref", HttpStatusCode.NotFound, null)]
+    [InlineData("/api/offers/019aaaaa-0000-7000-8000-000000000000", HttpStatusCode.NotFound, null)]
+    [InlineData("/api/offers?supplier=nobody", HttpStatusCode.BadRequest, "supplier")]
+    public async Task What_is_not_there_or_not_readable_is_said(string address, HttpStatusCode status, string? field)
     {
         using var script = await LoadedAsync();
 
@@ -80,6 +80,8 @@ public sealed class OfferRowsTests(HouseFixture house) : IClassFixture<HouseFixt
 
         Assert.Equal(status, answer.StatusCode);
         Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        var said = await answer.Content.ReadFromJsonAsync<JsonElement>(Cancel);
+        Assert.Equal(field, said.TryGetProperty("errors", out var errors) ? errors.EnumerateObject().Single().Name : null);
     }
 
     [Fact]

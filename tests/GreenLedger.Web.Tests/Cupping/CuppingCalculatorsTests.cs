@@ -43,11 +43,11 @@ public sealed class CuppingCalculatorsTests(HouseFixture house) : IClassFixture<
     }
 
     [Theory]
-    [InlineData("""{ "marks": { "flavor": 7.80 } }""", HttpStatusCode.UnprocessableEntity)]
-    [InlineData("""{ "form": "no-such-form", "marks": {} }""", HttpStatusCode.UnprocessableEntity)]
-    [InlineData("""{ "marks": { "crema": 8 } }""", HttpStatusCode.UnprocessableEntity)]
-    [InlineData("""{ "marks": "eight" }""", HttpStatusCode.BadRequest)]
-    public async Task What_is_no_sheet_is_refused_with_its_field(string body, HttpStatusCode status)
+    [InlineData("""{ "marks": { "flavor": 7.80 } }""", HttpStatusCode.UnprocessableEntity, "fragrance-aroma")]
+    [InlineData("""{ "form": "no-such-form", "marks": {} }""", HttpStatusCode.UnprocessableEntity, "form")]
+    [InlineData("""{ "marks": { "crema": 8 } }""", HttpStatusCode.UnprocessableEntity, "crema")]
+    [InlineData("""{ "marks": "eight" }""", HttpStatusCode.BadRequest, "marks")]
+    public async Task What_is_no_sheet_is_refused_with_its_field(string body, HttpStatusCode status, string field)
     {
         var script = await house.ScriptAsync(Role.Viewer);
 
@@ -55,6 +55,8 @@ public sealed class CuppingCalculatorsTests(HouseFixture house) : IClassFixture<
 
         Assert.Equal(status, answer.StatusCode);
         Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        var errors = (await answer.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("errors").EnumerateObject().Select(one => one.Name);
+        Assert.Contains(errors, name => name.Contains(field, StringComparison.OrdinalIgnoreCase));
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Http.Json;
 using System.Text.Json;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
@@ -85,6 +86,14 @@ public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
 
         Assert.Equal(status, answer.StatusCode);
         Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
-        Assert.Contains(word, await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+        var said = await answer.Content.ReadFromJsonAsync<JsonElement>(Cancel);
+        if (status == HttpStatusCode.NotFound)
+        {
+            Assert.Contains(word, said.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        }
+        else
+        {
+            Assert.True(said.GetProperty("errors").TryGetProperty(word, out _));
+        }
     }
 }
