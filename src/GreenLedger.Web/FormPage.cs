@@ -34,7 +34,7 @@ public abstract class FormPage : PageModel
         }
 
         ForgetFormOfOtherAct(context);
-        if (!ModelState.IsValid && HttpMethods.IsPost(Request.Method))
+        if (IsJudged && !ModelState.IsValid && HttpMethods.IsPost(Request.Method))
         {
             context.Result = await AgainAsync();
             return;
@@ -68,6 +68,9 @@ public abstract class FormPage : PageModel
 
     /// <summary>Whether what the address names is there, asked before anything else: without it there is no page, however the form was filled in.</summary>
     protected virtual Task<bool> IsThereAsync(CancellationToken cancellationToken) => Task.FromResult(true);
+
+    /// <summary>Whether the form has to be filled in for this act; an act that only shows more of the form stores nothing.</summary>
+    protected virtual bool IsJudged => true;
 
     /// <summary>Says that the form was opened on this version of the record: an older one is refused when saving.</summary>
     protected void OpenedOn(object record, int version) =>

@@ -10,13 +10,18 @@ namespace GreenLedger.Data.Papers;
 /// </summary>
 public sealed class HistoryQuery(LedgerContext db)
 {
-    /// <summary>What happened to one record, newest first. <paramref name="mayRead"/> says which rooms are open to the reader.</summary>
+    /// <summary>
+    /// What happened to one record and to what was written or laid on it, newest first; to every record of the kind where
+    /// <paramref name="id"/> is empty. <paramref name="mayRead"/> says which rooms are open to the reader.
+    /// </summary>
     public async Task<IReadOnlyList<HistoryRow>> OfAsync(
         string kind, string id, Func<string, bool> mayRead, Seal seal, CancellationToken cancellationToken)
     {
         var lists = await ListsOfAsync(kind, id, cancellationToken);
+        var papers = await PapersOnAsync(id, cancellationToken);
         var lines = await db.Changes.AsNoTracking()
-            .Where(line => (line.RecordKind == kind && line.RecordId == id)
+            .Where(line => (line.RecordKind == kind && (id == "" || line.RecordId == id))
+                || ((line.RecordKind == nameof(Note) || line.RecordKind == nameof(Attachment)) && papers.Contains(line.RecordId))
                 || (line.RecordKind == "OfferList" && lists.Contains(line.RecordId)))
             .OrderByDescending(line => line.At).ThenByDescending(line => line.Id)
             .Take(200)
@@ -81,6 +86,19 @@ public sealed class HistoryQuery(LedgerContext db)
             .Select(price => price.ListId!.Value).Distinct()
             .ToListAsync(cancellationToken);
         return [.. lists.Select(list => list.ToString())];
+    }
+
+    /// <summary>Notes and attachments on a record, the removed ones too.</summary>
+    private async Task<List<string>> PapersOnAsync(string id, CancellationToken cancellationToken)
+    {
+        if (!Guid.TryParse(id, out var about))
+        {
+            return [];
+        }
+
+        var notes = await db.Notes.Where(note => note.AboutId == about).Select(note => note.Id).ToListAsync(cancellationToken);
+        var files = await db.Attachments.Where(file => file.AboutId == about).Select(file => file.Id).ToListAsync(cancellationToken);
+        return [.. notes.Select(note => note.ToString()), .. files.Select(file => file.ToString())];
     }
 
     private async Task<IReadOnlyList<HistoryRow>> RowsAsync(

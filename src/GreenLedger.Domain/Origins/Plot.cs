@@ -55,7 +55,7 @@ public sealed class Plot
         {
             Rule.Require(
                 statedHectares is null or (>= 0.0001m and <= PlotShape.PolygonAbove),
-                string.Create(CultureInfo.InvariantCulture, $"A point stands for 0.0001 to 4 ha, not for {statedHectares} ha: above 4 ha a polygon is required."), nameof(AreaSquareDecimetres));
+                string.Create(CultureInfo.InvariantCulture, $"A point stands for 0.0001 to 4 ha, not for {statedHectares} ha: above 4 ha a polygon is required."), nameof(Hectares));
         }
 
         var hectares = shape.IsPoint ? statedHectares ?? UnstatedHectares : shape.Hectares;

@@ -90,8 +90,8 @@ public sealed class PlotShape
 
     private static Coordinate Position(decimal longitude, decimal latitude)
     {
-        Rule.Require(latitude is >= -90m and <= 90m, string.Create(CultureInfo.InvariantCulture, $"A latitude of {latitude} lies beyond the poles: longitude comes first, then latitude."), nameof(latitude));
-        Rule.Require(longitude is >= -180m and <= 180m, string.Create(CultureInfo.InvariantCulture, $"A longitude of {longitude} does not exist: it lies between −180 and 180."), nameof(longitude));
+        Rule.Require(latitude is >= -90m and <= 90m, string.Create(CultureInfo.InvariantCulture, $"A latitude of {latitude} lies beyond the poles: longitude comes first, then latitude."), "Latitude");
+        Rule.Require(longitude is >= -180m and <= 180m, string.Create(CultureInfo.InvariantCulture, $"A longitude of {longitude} does not exist: it lies between −180 and 180."), "Longitude");
         return new Coordinate((double)Math.Round(longitude, 6, MidpointRounding.AwayFromZero), (double)Math.Round(latitude, 6, MidpointRounding.AwayFromZero));
     }
 

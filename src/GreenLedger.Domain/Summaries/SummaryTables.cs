@@ -63,7 +63,7 @@ public static class SummaryTables
         ];
         if (figure == SummaryFigure.Open)
         {
-            columns.Insert(9, (new("of it unpriced, kg", FigureKind.Kilograms, ColumnTotal.Sum), row => row.Purchase.Unpriced.Kilograms));
+            columns.Insert(9, (new("Unpriced, kg", FigureKind.Kilograms, ColumnTotal.Sum), row => row.Purchase.Unpriced.Kilograms));
         }
 
         return columns;
@@ -86,7 +86,7 @@ public static class SummaryTables
             "In the period and before",
             "Contracted counts by the day of signature, shipped by the day on board, arrived by the day received; what is still to come is told as it stands. Money is at the contract's price.",
             [
-                new("", FigureKind.Text), new("Lots", FigureKind.Count), new("kg", FigureKind.Kilograms), new(money, FigureKind.Money), new($"{money}/kg", FigureKind.PerKilogram), new($"of it provisional, {money}", FigureKind.Money),
+                new("", FigureKind.Text), new("Lots", FigureKind.Count), new("kg", FigureKind.Kilograms), new(money, FigureKind.Money), new($"{money}/kg", FigureKind.PerKilogram), new($"Provisional, {money}", FigureKind.Money),
                 new("Before: kg", FigureKind.Kilograms), new($"Before: {money}", FigureKind.Money), new($"Before: {money}/kg", FigureKind.PerKilogram),
             ],
             [
@@ -114,7 +114,7 @@ public static class SummaryTables
             "Each lot stands in one group, so that the groups add up to the whole. The mean score is weighted by the kilograms contracted.",
             [
                 new(Capital(cut), FigureKind.Text), new("Lots", FigureKind.Count, ColumnTotal.Sum), new("Contracted, kg", FigureKind.Kilograms, ColumnTotal.Sum), new($"Contracted, {money}", FigureKind.Money, ColumnTotal.Sum),
-                new("of it with a value, kg", FigureKind.Kilograms, ColumnTotal.Sum), new($"{money}/kg", FigureKind.PerKilogram, ColumnTotal.Ratio(3, 4)), new("Mean score, points", FigureKind.Points),
+                new("Valued, kg", FigureKind.Kilograms, ColumnTotal.Sum), new($"{money}/kg", FigureKind.PerKilogram, ColumnTotal.Ratio(3, 4)), new("Mean score, points", FigureKind.Points),
                 new("Shipped, kg", FigureKind.Kilograms, ColumnTotal.Sum), new("Arrived, kg", FigureKind.Kilograms, ColumnTotal.Sum), new("Still to come, kg", FigureKind.Kilograms, ColumnTotal.Sum),
             ],
             [
@@ -139,7 +139,7 @@ public static class SummaryTables
             "Average price per kg, weighted, of what was contracted, as the contracts name it at their delivery rules: it is not the landed cost. " + FuturesNote(summary),
             [
                 new("Band", FigureKind.Text), new("Lots", FigureKind.Count, ColumnTotal.Sum), new("kg", FigureKind.Kilograms, ColumnTotal.Sum), new(money, FigureKind.Money, ColumnTotal.Sum),
-                new("of it with a value, kg", FigureKind.Kilograms, ColumnTotal.Sum), new($"{money}/kg", FigureKind.PerKilogram, ColumnTotal.Ratio(3, 4)), new($"Before: {money}/kg", FigureKind.PerKilogram),
+                new("Valued, kg", FigureKind.Kilograms, ColumnTotal.Sum), new($"{money}/kg", FigureKind.PerKilogram, ColumnTotal.Ratio(3, 4)), new($"Before: {money}/kg", FigureKind.PerKilogram),
                 new("Change", FigureKind.Share), new($"Above futures, {money}/kg", FigureKind.PerKilogram), new($"{money}/kg and point", FigureKind.PerPoint),
             ],
             [

@@ -27,7 +27,7 @@ internal static class CostsApi
         costs.MapPost("/postings", PostAsync).WithName("PostInvoice").WithSummary("Posts an invoice on a contract, a shipment or a lot")
             .WithDescription("Leave `stage` out for the coffee itself. An amount below zero is a credit. It is converted at the rate of its day.");
         costs.MapPost("/postings/{id}/withdraw", WithdrawAsync).WithName("WithdrawPosting").WithSummary("Withdraws a posting with a reason; it stays on record");
-        costs.MapGet("/lots/{id}", LotAsync).WithName("ReadLotCost").WithSummary("What a lot truly cost, beside what was reckoned");
+        costs.MapGet("/lots/{id}", LotAsync).WithName("ReadLotCost").WithSummary("What a lot truly cost, beside what was estimated");
         costs.MapGet("/value", ValueAsync).WithName("ReadStockValue").WithSummary("What the stock was worth at the end of a day");
     }
 

@@ -7,4 +7,7 @@ public sealed record RecordOf(string Kind, string Id)
 {
     /// <summary><c>RecordOf.The(lot.Id)</c> names the record by its identity.</summary>
     public static RecordOf The<T>(Id<T> id) => new(typeof(T).Name, id.ToString());
+
+    /// <summary>Every record of a kind, where the house has one, or a page shows all of them.</summary>
+    public static RecordOf Every<T>() => new(typeof(T).Name, "");
 }

@@ -17,4 +17,13 @@ public class CropYearTests
     {
         Assert.Equal(expected, CropYear.Read(text));
     }
+
+    // Handbook, trade 12, check value 44: the coffee year of the International Coffee Organization begins on 1 October.
+    [Theory]
+    [InlineData("2026-09-30", "2025/26")]
+    [InlineData("2026-10-01", "2026/27")]
+    public void A_country_without_a_crop_year_of_its_own_goes_by_the_coffee_year(string harvested, string expected)
+    {
+        Assert.Equal(expected, new Country("XX", "Nowhere").CropYearOf(DateOnly.Parse(harvested, System.Globalization.CultureInfo.InvariantCulture)));
+    }
 }

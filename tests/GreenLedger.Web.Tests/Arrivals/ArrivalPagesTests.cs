@@ -74,6 +74,20 @@ public sealed class ArrivalPagesTests(HouseFixture house) : IClassFixture<HouseF
     }
 
     [Fact]
+    public async Task The_lots_of_a_contract_are_added_and_what_was_typed_stays()
+    {
+        var lot = await ArrivedLot.FillAsync(house);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        var shown = await TestBrowser.PageAsync(await buyer.SendFormAsync(
+            "/Shipments/Edit", new Dictionary<string, string> { ["Contract"] = $"{lot.Contract}", ["Input.Vessel"] = "Heron" }, "Lots"));
+
+        Assert.NotEmpty(shown.QuerySelectorAll("[name='Input.Lots[0].Bags']"));
+        Assert.Equal("Heron", shown.QuerySelector("#Input_Vessel")!.GetAttribute("value"));
+        Assert.Empty(shown.QuerySelectorAll(".field-validation-error"));
+    }
+
+    [Fact]
     public async Task A_port_that_is_none_is_refused_beside_its_field_and_changes_nothing()
     {
         var lot = await ArrivedLot.FillAsync(house);

@@ -77,7 +77,7 @@ public sealed class PostModel(LedgerContext db, PostingActs acts, TimeProvider c
     public sealed class PostForm
     {
         [Required(ErrorMessage = "Choose what it is posted on.")]
-        [Display(Name = "Stands on")]
+        [Display(Name = "Charged to")]
         public string? OnWhat { get; set; }
 
         [Display(Name = "For")]

@@ -34,8 +34,6 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input.CountryCode = Producer?.CountryCode;
-        Doubts = PlotDoubts.Of(Plots, Producer?.CountryCode);
         return IsThere ? Page() : NotFound();
     }
 
@@ -113,6 +111,8 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
     {
         Producer = await db.Producers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
         Plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == Id).OrderBy(plot => plot.Name).ThenBy(plot => plot.Id).ToListAsync(cancellationToken);
+        Input.CountryCode ??= Producer?.CountryCode;
+        Doubts = PlotDoubts.Of(Plots, Producer?.CountryCode);
     }
 
     public sealed class PlotForm

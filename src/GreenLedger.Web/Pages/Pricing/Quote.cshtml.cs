@@ -1,7 +1,9 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.Pricing;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Pricing;
 using GreenLedger.Web.Api;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
@@ -15,6 +17,9 @@ public sealed class QuoteModel(LedgerContext db, TimeProvider clock) : FormPage
     [BindProperty]
     public QuoteForm Input { get; set; } = new();
 
+    /// <summary>The quote of that day, where there is one.</summary>
+    public Id<FuturesQuote>? Stated { get; private set; }
+
     public async Task OnGetAsync(string? month, DateOnly? on, CancellationToken cancellationToken)
     {
         Input.On = on ?? clock.Today();
@@ -23,6 +28,7 @@ public sealed class QuoteModel(LedgerContext db, TimeProvider clock) : FormPage
             Input.Month = known.ToString();
             var quote = await db.FuturesQuotes.AsNoTracking().SingleOrDefaultAsync(quote => quote.Month == known && quote.On == Input.On, cancellationToken);
             (Input.Quoted, Input.Source) = (quote?.Quoted, quote?.Source ?? "");
+            Stated = quote?.Id;
         }
     }
 

@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.Pricing;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Web.People;
@@ -15,6 +16,9 @@ public sealed class RateModel(LedgerContext db, TimeProvider clock) : FormPage
     [BindProperty]
     public RateForm Input { get; set; } = new();
 
+    /// <summary>The rate of that day, where there is one.</summary>
+    public Id<ExchangeRate>? Stated { get; private set; }
+
     public async Task OnGetAsync(string? currency, DateOnly? on, RateKind? kind, CancellationToken cancellationToken)
     {
         Input.On = on ?? clock.Today();
@@ -24,6 +28,7 @@ public sealed class RateModel(LedgerContext db, TimeProvider clock) : FormPage
             Input.Currency = known.Code;
             var rate = await db.ExchangeRates.AsNoTracking().Of(Input.Kind, known, Input.On.Value).SingleOrDefaultAsync(cancellationToken);
             (Input.UnitsPerEuro, Input.Source) = (rate?.UnitsPerEuro, rate?.Source ?? "");
+            Stated = rate?.Id;
         }
     }
 

@@ -48,9 +48,16 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone h
 
         await LoadAsync(cancellationToken);
         Input = shipment is null ? new EditForm() : EditForm.Of(shipment);
-        Input.Lots.AddRange(Contracts.Where(contract => contract.Id == Contract).SelectMany(contract => Progress[contract.Id].Lots)
-            .Where(lot => Input.Lots.TrueForAll(known => known.ContractLot != lot.Lot.Id.Value))
-            .Select(lot => LotLine.Of(lot, isNew: shipment is null)));
+        AddLots();
+        return Page();
+    }
+
+    /// <summary>Shows the lots of a contract beside those that stand there; stores nothing.</summary>
+    public async Task<IActionResult> OnPostLotsAsync(CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        ModelState.Clear();
+        AddLots();
         return Page();
     }
 
@@ -92,6 +99,12 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone h
         Names = Contracts.SelectMany(contract => contract.Lots.Select(lot => (lot.Id, Line: contract.Terms.Lots.FirstOrDefault(line => line.LotId == lot.LotId), contract.Ref)))
             .ToDictionary(lot => lot.Id, lot => $"{lot.Line?.Ref} {lot.Line?.Name} of {lot.Ref}");
     }
+
+    protected override bool IsJudged => Request.Query["handler"] != "Lots";
+
+    private void AddLots() => Input.Lots.AddRange(Contracts.Where(contract => contract.Id == Contract).SelectMany(contract => Progress[contract.Id].Lots)
+        .Where(lot => Input.Lots.TrueForAll(known => known.ContractLot != lot.Lot.Id.Value))
+        .Select(lot => LotLine.Of(lot, isNew: Id is null)).ToList());
 
     private async Task<Shipment?> FindAsync(CancellationToken cancellationToken) =>
         Id is null ? null : await db.Shipments.Whole().SingleOrDefaultAsync(shipment => shipment.Id == Id, cancellationToken);
