@@ -41,6 +41,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<House> Houses => Set<House>();
 
+    public DbSet<Message> Messages => Set<Message>();
+
     public DbSet<Note> Notes => Set<Note>();
 
     public DbSet<Person> People => Set<Person>();
@@ -110,6 +112,8 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<RecordHabits> RecordHabits => Set<RecordHabits>();
 
     public DbSet<DueHabits> DueHabits => Set<DueHabits>();
+
+    public DbSet<DueMail> DueMails => Set<DueMail>();
 
     public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
 

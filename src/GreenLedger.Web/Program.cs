@@ -4,6 +4,7 @@ using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Cupping;
 using GreenLedger.Web.Due;
 using GreenLedger.Web.Hosting;
+using GreenLedger.Web.Mail;
 using GreenLedger.Web.Offers;
 
 // Numbers and dates are read and written the same on every machine; pages format them by their display templates.
@@ -13,7 +14,7 @@ CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 var builder = WebApplication.CreateBuilder(Start.Options(args));
 builder.WebHost.UseStaticWebAssets();
 builder.ListenWhereTold().UseLedger().UseAccounts().UseSafety().UseRecords().UsePagesAndApi().UseApiDocument().UseOffers();
-builder.UseCupping().UseChoosing();
+builder.UseCupping().UseChoosing().UseMail();
 
 var app = builder.Build();
 // The database gets ready while addresses are worked out: each takes about half of the time that a start needs.
@@ -58,6 +59,7 @@ api.MapShipmentsApi();
 api.MapArrivalsApi();
 api.MapDueApi();
 api.MapSummariesApi();
+api.MapMessagesApi();
 api.MapCostsApi();
 api.MapStockApi();
 

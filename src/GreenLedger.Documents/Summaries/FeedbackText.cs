@@ -68,6 +68,14 @@ public sealed class FeedbackText
         return [.. text.Opening(), .. report.Samples.SelectMany(text.Sample), new(FeedbackPart.Text, text._words.Farewell), new(FeedbackPart.Text, $"{report.By}, {report.House}")];
     }
 
+    /// <summary>The text of a mail that the report goes with: opening and end, without what was found.</summary>
+    public static string Letter(FeedbackReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        var text = new FeedbackText(report);
+        return string.Join("\n\n", [.. text.Opening().Select(block => block.Text), text._words.Farewell, $"{report.By}, {report.House}"]) + "\n";
+    }
+
     private IEnumerable<FeedbackBlock> Opening()
     {
         yield return new(FeedbackPart.Text, $"{_words.Fill(_words.For, _report.Supplier)} · {_words.Day(_report.On)}");

@@ -21,6 +21,16 @@ public sealed class DueHabits
     /// <summary>Calendar days ahead that the first page tells of.</summary>
     public int NoticeDays { get; private set; } = 7;
 
+    /// <summary>The hour of the house's clock from which the daily mails are written. Common practice, no source.</summary>
+    public int MailHour { get; private set; } = 6;
+
+    /// <exception cref="RuleBrokenException">There is no such hour.</exception>
+    public void MailFrom(int hour)
+    {
+        Rule.Require(hour is >= 0 and <= 23, "The hour lies between 0 and 23.", nameof(MailHour));
+        MailHour = hour;
+    }
+
     /// <exception cref="RuleBrokenException">A number of days is below 0 or above a year.</exception>
     public void Allow(int documents, int receipt, int cupping, int notice)
     {

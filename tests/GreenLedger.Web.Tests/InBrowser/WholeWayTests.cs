@@ -23,7 +23,7 @@ public sealed class WholeWayTests(Chromium chromium)
         var market = await house.FromLedgerAsync(async db =>
         {
             db.Add(new Warehouse("Quay warehouse"));
-            return await OpenMarket.StoreAsync(db, Currency.Eur, DateTimeOffset.UtcNow, CancellationToken.None);
+            return await OpenMarket.StoreAsync(db, Currency.Eur, DateTimeOffset.UtcNow, TestContext.Current.CancellationToken);
         });
         await using var window = await chromium.OpenAsync(house.ClientOptions.BaseAddress);
         await window.SignInAsync(HouseFixture.EmailOf(Role.Buyer), HouseFixture.Password);

@@ -97,11 +97,11 @@ public sealed class FeedbackLeakTests(HouseFixture house) : IClassFixture<HouseF
         return await browser.Client.PostAsync(new Uri(handler is null ? address : $"{address}&handler={handler}", UriKind.Relative), form, Stop);
     }
 
-    private static List<string> Leaks(string text, IReadOnlyList<string> numbers) =>
+    internal static List<string> Leaks(string text, IReadOnlyList<string> numbers) =>
         [.. numbers.Append(Marker).Where(marker => text.Contains(marker, StringComparison.OrdinalIgnoreCase))];
 
     /// <summary>Our supplier and sample, and every number planted in its written forms.</summary>
-    private async Task<(Guid Supplier, Guid Sample, IReadOnlyList<string> Numbers)> PlantedAsync()
+    internal async Task<(Guid Supplier, Guid Sample, IReadOnlyList<string> Numbers)> PlantedAsync()
     {
         await house.OpenHouseAsync();
         var own = await house.FromLedgerAsync(async db =>

@@ -2172,6 +2172,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("DocumentDays")
                         .HasColumnType("integer");
 
+                    b.Property<int>("MailHour")
+                        .HasColumnType("integer");
+
                     b.Property<int>("NoticeDays")
                         .HasColumnType("integer");
 
@@ -2185,6 +2188,28 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasKey("Id");
 
                     b.ToTable("DueHabits");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Due.DueMail", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateOnly?>("LastDay")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("OwnerId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OwnerId")
+                        .IsUnique();
+
+                    b.ToTable("DueMails");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
@@ -3392,6 +3417,92 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("RecordKind", "RecordId", "At");
 
                     b.ToTable("Changes");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Papers.Message", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("AboutId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasMaxLength(320)
+                        .HasColumnType("character varying(320)");
+
+                    b.Property<DateTime?>("AskedAgainAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("AskedAgainBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("MessageId")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.Property<DateTime>("NextTryAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Purpose")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("State")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateTime?>("TakenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TakenBy")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateTime?>("TextAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Trouble")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AskedAgainBy");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("MessageId")
+                        .IsUnique();
+
+                    b.HasIndex("State", "NextTryAt");
+
+                    b.ToTable("Messages");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Papers.Note", b =>
@@ -5463,6 +5574,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Due.DueMail", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("OwnerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
@@ -5696,6 +5816,19 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             modelBuilder.Entity("GreenLedger.Domain.Papers.Change", b =>
                 {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Papers.Message", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("AskedAgainBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("By")

@@ -309,11 +309,32 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     DocumentDays = table.Column<int>(type: "INTEGER", nullable: false),
                     ReceiptDays = table.Column<int>(type: "INTEGER", nullable: false),
                     CuppingDays = table.Column<int>(type: "INTEGER", nullable: false),
-                    NoticeDays = table.Column<int>(type: "INTEGER", nullable: false)
+                    NoticeDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    MailHour = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_DueHabits", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "DueMails",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    OwnerId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    LastDay = table.Column<DateOnly>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DueMails", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_DueMails_People_OwnerId",
+                        column: x => x.OwnerId,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -339,6 +360,48 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         onDelete: ReferentialAction.Cascade);
                     table.ForeignKey(
                         name: "FK_EarlierReceipts_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Messages",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    Purpose = table.Column<int>(type: "INTEGER", nullable: false),
+                    MessageId = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
+                    Address = table.Column<string>(type: "TEXT", maxLength: 320, nullable: false),
+                    Subject = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Bytes = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    AboutId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    By = table.Column<Guid>(type: "TEXT", nullable: true),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    State = table.Column<int>(type: "INTEGER", nullable: false),
+                    Tries = table.Column<int>(type: "INTEGER", nullable: false),
+                    NextTryAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TakenBy = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    TakenAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    TextAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    EndedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Trouble = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
+                    AskedAgainBy = table.Column<Guid>(type: "TEXT", nullable: true),
+                    AskedAgainAt = table.Column<DateTime>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Messages", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Messages_People_AskedAgainBy",
+                        column: x => x.AskedAgainBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Messages_People_By",
                         column: x => x.By,
                         principalTable: "People",
                         principalColumn: "Id",
@@ -933,6 +996,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_DueMails_OwnerId",
+                table: "DueMails",
+                column: "OwnerId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_EarlierReceipts_ArrivalId_Number",
                 table: "EarlierReceipts",
                 columns: new[] { "ArrivalId", "Number" },
@@ -964,6 +1033,27 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "IX_LotPlots_PlotId",
                 table: "LotPlots",
                 column: "PlotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Messages_AskedAgainBy",
+                table: "Messages",
+                column: "AskedAgainBy");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Messages_By",
+                table: "Messages",
+                column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Messages_MessageId",
+                table: "Messages",
+                column: "MessageId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Messages_State_NextTryAt",
+                table: "Messages",
+                columns: new[] { "State", "NextTryAt" });
 
             migrationBuilder.CreateIndex(
                 name: "IX_Movements_ArrivalId",
@@ -1096,10 +1186,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "DueHabits");
 
             migrationBuilder.DropTable(
+                name: "DueMails");
+
+            migrationBuilder.DropTable(
                 name: "EarlierReceipts");
 
             migrationBuilder.DropTable(
                 name: "LotPlots");
+
+            migrationBuilder.DropTable(
+                name: "Messages");
 
             migrationBuilder.DropTable(
                 name: "Movements");

@@ -2164,6 +2164,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("DocumentDays")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("MailHour")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("NoticeDays")
                         .HasColumnType("INTEGER");
 
@@ -2177,6 +2180,28 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasKey("Id");
 
                     b.ToTable("DueHabits");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Due.DueMail", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("LastDay")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OwnerId")
+                        .IsUnique();
+
+                    b.ToTable("DueMails");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
@@ -3384,6 +3409,92 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("RecordKind", "RecordId", "At");
 
                     b.ToTable("Changes");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Papers.Message", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AboutId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasMaxLength(320)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("AskedAgainAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AskedAgainBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("MessageId")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("NextTryAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Purpose")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("State")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("TakenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TakenBy")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("TextAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Trouble")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AskedAgainBy");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("MessageId")
+                        .IsUnique();
+
+                    b.HasIndex("State", "NextTryAt");
+
+                    b.ToTable("Messages");
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Papers.Note", b =>
@@ -5451,6 +5562,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Due.DueMail", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("OwnerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.DefectCount", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Grading.GreenGrade", null)
@@ -5684,6 +5804,19 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             modelBuilder.Entity("GreenLedger.Domain.Papers.Change", b =>
                 {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Papers.Message", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("AskedAgainBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("By")

@@ -15,7 +15,7 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         var habits = await FindAsync(cancellationToken) ?? new DueHabits();
-        Input = new HabitsForm { Version = habits.Version, DocumentDays = habits.DocumentDays, ReceiptDays = habits.ReceiptDays, CuppingDays = habits.CuppingDays, NoticeDays = habits.NoticeDays };
+        Input = new HabitsForm { Version = habits.Version, DocumentDays = habits.DocumentDays, ReceiptDays = habits.ReceiptDays, CuppingDays = habits.CuppingDays, NoticeDays = habits.NoticeDays, MailHour = habits.MailHour };
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
@@ -32,6 +32,7 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
         }
 
         habits.Allow(Input.DocumentDays, Input.ReceiptDays, Input.CuppingDays, Input.NoticeDays);
+        habits.MailFrom(Input.MailHour);
         await db.SaveChangesAsync(cancellationToken);
         Say("What is due is dated by these from now on.");
         return RedirectToPage("Habits");
@@ -54,5 +55,8 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
 
         [Display(Name = "Notice")]
         public int NoticeDays { get; set; }
+
+        [Display(Name = "Daily mails from")]
+        public int MailHour { get; set; }
     }
 }

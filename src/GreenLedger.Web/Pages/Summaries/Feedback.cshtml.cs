@@ -1,20 +1,24 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Data.Offers;
 using GreenLedger.Data.Summaries;
+using GreenLedger.Documents.Papers;
 using GreenLedger.Documents.Summaries;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Summaries;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.Mail;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Summaries;
 
-/// <summary>What a supplier hears back of chosen samples: previewed, then taken as a PDF.</summary>
-internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reader reader, HouseZone zone) : FormPage
+/// <summary>What a supplier hears back of chosen samples: previewed, then taken as a PDF or sent by mail.</summary>
+internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reader reader, HouseZone zone, Outbox outbox) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Supplier>? Supplier { get; set; }
@@ -28,6 +32,11 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
     public IReadOnlyList<TellableSample> Samples { get; private set; } = [];
 
     public FeedbackReport? Preview { get; private set; }
+
+    public bool CanSend => outbox.CanSend;
+
+    /// <summary>Whom it can be sent to: contacts of the supplier that feedback goes to, and the supplier's own address.</summary>
+    public IReadOnlyList<(string Address, string Name)> Recipients { get; private set; } = [];
 
     public static IReadOnlyList<(string Code, string Word)> Languages { get; } = [("en", "English"), ("es", "Spanish"), ("pt", "Portuguese"), ("fr", "French")];
 
@@ -57,10 +66,28 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
             return NotFound();
         }
 
-        var stream = new MemoryStream();
-        FeedbackPdf.Write(report, stream);
-        stream.Position = 0;
-        return File(stream, FeedbackPdf.MediaType, report.FileName + ".pdf");
+        return File(Pdf(report), FeedbackPdf.MediaType, report.FileName + ".pdf");
+    }
+
+    /// <summary>Puts the PDF into the outbox, a message for each recipient, who does not see the others.</summary>
+    public async Task<IActionResult> OnPostMailAsync(CancellationToken cancellationToken)
+    {
+        if (await ReportAsync(cancellationToken) is not { } report)
+        {
+            return NotFound();
+        }
+
+        await LoadAsync(cancellationToken);
+        Rule.Require(Input.To.Count > 0 && Input.To.All(address => Recipients.Any(one => one.Address == address)), "Choose whom to send it to.", "");
+        var file = new MailFile(report.FileName + ".pdf", FeedbackPdf.MediaType, Pdf(report));
+        foreach (var address in Input.To.Distinct(StringComparer.OrdinalIgnoreCase))
+        {
+            await outbox.PutAsync(MessagePurpose.Feedback, address, $"{FeedbackText.Title(report)} · {report.House}", FeedbackText.Letter(report), [file], Supplier?.Value, User.Person(), cancellationToken);
+        }
+
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"It is on its way to {string.Join(", ", Input.To)}. What becomes of it stands under Mail.");
+        return RedirectToPage(new { Supplier });
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
@@ -68,6 +95,21 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
         Suppliers = [.. (await db.Suppliers.AsNoTracking().Where(supplier => db.Lots.Any(lot => lot.SupplierId == supplier.Id && db.Samples.Any(sample => sample.LotId == lot.Id && sample.ReceivedOn != null)))
             .OrderBy(supplier => supplier.Name).Select(supplier => new { supplier.Id, supplier.Name }).ToListAsync(cancellationToken)).Select(supplier => (supplier.Id, supplier.Name))];
         Samples = Supplier is { } id ? await query.SamplesAsync(id, await reader.SealAsync(), cancellationToken) : [];
+        Recipients = Supplier is { } to ? await RecipientsAsync(to, cancellationToken) : [];
+    }
+
+    private async Task<IReadOnlyList<(string Address, string Name)>> RecipientsAsync(Id<Supplier> id, CancellationToken cancellationToken)
+    {
+        var contacts = (await db.SupplierContacts.AsNoTracking().Of(id).ToListAsync(cancellationToken)).Where(contact => contact.IsActive && contact.Receives.HasFlag(Receives.Feedback)).Select(contact => (contact.Email, contact.Name));
+        var own = await db.Suppliers.Where(one => one.Id == id && one.Email != null).Select(one => new { one.Email, one.Name }).ToListAsync(cancellationToken);
+        return [.. contacts.Concat(own.Select(one => (one.Email!, one.Name))).DistinctBy(one => one.Item1, StringComparer.OrdinalIgnoreCase)];
+    }
+
+    private static byte[] Pdf(FeedbackReport report)
+    {
+        using var stream = new MemoryStream();
+        FeedbackPdf.Write(report, stream);
+        return stream.ToArray();
     }
 
     /// <summary>Null where there is no such supplier; the language is kept for the next time.</summary>
@@ -92,6 +134,9 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
     public sealed class FeedbackForm
     {
         public List<Id<Sample>> Samples { get; set; } = [];
+
+        /// <summary>Addresses, where it is sent by mail.</summary>
+        public List<string> To { get; set; } = [];
 
         [RegularExpression("en|es|pt|fr", ErrorMessage = "Choose one of the languages.")]
         public string Language { get; set; } = "en";

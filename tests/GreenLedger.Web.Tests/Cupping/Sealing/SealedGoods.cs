@@ -7,6 +7,7 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
@@ -73,6 +74,7 @@ internal static class SealedGoods
         await house.InLedgerAsync(async db =>
         {
             db.Add(warehouse);
+            db.Add(new Message(MessagePurpose.Due, new MessageText("a-buyer@sorrel-roasters.example", "Due", "1@sorrel-roasters.example", [1]), null, null, Noon));
             await db.SaveChangesAsync(Stop);
         });
         var script = await house.ScriptAsync(Role.Buyer);

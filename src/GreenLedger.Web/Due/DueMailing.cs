@@ -1,0 +1,63 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Due;
+using GreenLedger.Documents.Due;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Due;
+using GreenLedger.Domain.Papers;
+using GreenLedger.Web.Display;
+using GreenLedger.Web.Mail;
+using GreenLedger.Web.People;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Due;
+
+/// <summary>
+/// Writes the daily mails of what is due: to each person what the page would show to that person at this moment, by roles and
+/// seal, late or within the days of the first page's notice.
+/// </summary>
+internal sealed class DueMailing(LedgerContext db, DueQuery query, SealQuery seals, HouseZone house, Outbox outbox)
+{
+    /// <summary>Those whose mail of today is to be written now; none before the house's hour or without a mail server.</summary>
+    public async Task<IReadOnlyList<Id<DueMail>>> LackingAsync(CancellationToken cancellationToken) =>
+        outbox.CanSend && house.Now.Hour >= (await query.HabitsAsync(cancellationToken)).MailHour
+            ? await db.DueMails.Lacking(house.Today).OrderBy(mail => mail.Id).Select(mail => mail.Id).ToListAsync(cancellationToken)
+            : [];
+
+    /// <summary>Puts the mail of today into the outbox, once for all nodes; none where nothing is due.</summary>
+    public async Task WriteAsync(Id<DueMail> id, CancellationToken cancellationToken)
+    {
+        await using var turn = await db.Database.BeginTransactionAsync(cancellationToken);
+        if (!await db.DueMails.TakeDayAsync(id, house.Today, cancellationToken))
+        {
+            return;
+        }
+
+        var (lines, address) = await ReadAsync(id, cancellationToken);
+        if (lines.Count > 0 && address is not null)
+        {
+            var name = await db.Houses.Select(one => one.Name).SingleAsync(cancellationToken);
+            await outbox.PutAsync(MessagePurpose.Due, address, DueLetter.Subject(lines, house.Today), DueLetter.Text(lines, name, house.Today), [], null, null, cancellationToken);
+            await db.SaveChangesAsync(cancellationToken);
+        }
+
+        await turn.CommitAsync(cancellationToken);
+    }
+
+    /// <summary>What is due to the owner, and where to write; no line for somebody who left.</summary>
+    private async Task<(IReadOnlyList<DueLine> Lines, string? Address)> ReadAsync(Id<DueMail> id, CancellationToken cancellationToken)
+    {
+        var person = await db.DueMails.Where(mail => mail.Id == id).Join(db.People, mail => mail.OwnerId, one => one.Id, (_, one) => one).SingleAsync(cancellationToken);
+        if (!person.IsActive)
+        {
+            return ([], null);
+        }
+
+        var seal = await seals.ForAsync(person.Id, person.Roles, cancellationToken);
+        var within = (await query.HabitsAsync(cancellationToken)).NoticeDays;
+        var lines = await query.ListAsync(area => AreaAccess.Of(area, person.Roles) >= Access.Read, seal, house.Today, cancellationToken);
+        return (
+            [.. lines.Where(line => line.DaysLeft(house.Today) <= within)],
+            await db.Users.Where(account => account.PersonId == person.Id).Select(account => account.Email).FirstOrDefaultAsync(cancellationToken));
+    }
+}

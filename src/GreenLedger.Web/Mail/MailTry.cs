@@ -1,0 +1,114 @@
+using System.Globalization;
+using System.Net.Sockets;
+using GreenLedger.Domain.Papers;
+using MailKit;
+using MailKit.Net.Smtp;
+using MailKit.Security;
+using MimeKit;
+
+namespace GreenLedger.Web.Mail;
+
+/// <summary>How a try to send a message ended.</summary>
+internal enum TryEnd
+{
+    /// <summary>The mail server took it over.</summary>
+    Sent = 0,
+
+    /// <summary>Nothing was taken over: try again.</summary>
+    NotNow = 1,
+
+    /// <summary>Refused for good.</summary>
+    Never = 2,
+
+    /// <summary>The text went out and no answer came.</summary>
+    Unknown = 3,
+}
+
+/// <summary>
+/// One try to hand a message to the mail server. What counts is whether its text had begun to go out when something broke:
+/// before, nothing can have arrived; afterwards, nobody knows, unless the server answered.
+/// </summary>
+internal sealed class MailTry(MailSettings settings) : ITransferProgress
+{
+    private bool _textIsOut;
+
+    /// <param name="message">As it lies in the outbox.</param>
+    /// <param name="beginText">Writes down that its text goes out now; when that fails the try ends with it.</param>
+    /// <param name="cancellationToken">Stops it before its text goes out; afterwards it is ended in order.</param>
+    /// <returns>The end, and what went wrong in a sentence.</returns>
+    public async Task<(TryEnd End, string? Trouble)> SendAsync(Message message, Func<Task> beginText, CancellationToken cancellationToken)
+    {
+        using var client = new SmtpClient { Timeout = (int)settings.Patience.TotalMilliseconds };
+        try
+        {
+            await OpenAsync(client, cancellationToken);
+            await beginText();
+            await HandOverAsync(client, message);
+        }
+        catch (SmtpCommandException answer)
+        {
+            return Of(answer);
+        }
+        catch (AuthenticationException)
+        {
+            return (TryEnd.NotNow, "The mail server does not accept the user or the password of the settings.");
+        }
+        catch (Exception broken) when (broken is IOException or SocketException or ProtocolException or NotSupportedException or TimeoutException or ServiceNotConnectedException or SslHandshakeException
+            || (broken is OperationCanceledException && !cancellationToken.IsCancellationRequested))
+        {
+            return _textIsOut
+                ? (TryEnd.Unknown, $"The connection broke after the text had gone out, before the mail server answered ({Short(broken)}).")
+                : (TryEnd.NotNow, $"The mail server could not be used ({Short(broken)}).");
+        }
+
+        await CloseAsync(client);
+        return (TryEnd.Sent, null);
+    }
+
+    void ITransferProgress.Report(long bytesTransferred, long totalSize) => _textIsOut = true;
+
+    void ITransferProgress.Report(long bytesTransferred) => _textIsOut = true;
+
+    private async Task OpenAsync(SmtpClient client, CancellationToken cancellationToken)
+    {
+        using var deadline = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
+        deadline.CancelAfter(settings.Patience);
+        await client.ConnectAsync(settings.Server!, settings.Port, settings.Security, deadline.Token);
+        if (settings.User is { } user)
+        {
+            await client.AuthenticateAsync(user, settings.Password ?? "", deadline.Token);
+        }
+    }
+
+    /// <summary>A node that stops does not break off here: its last message would be left in doubt.</summary>
+    private async Task HandOverAsync(SmtpClient client, Message message)
+    {
+        using var deadline = new CancellationTokenSource(settings.Patience);
+        using var stream = new MemoryStream(message.Bytes);
+        using var written = await MimeMessage.LoadAsync(stream, deadline.Token);
+        await client.SendAsync(written, written.From.Mailboxes.First(), [MailboxAddress.Parse(message.Address)], deadline.Token, this);
+    }
+
+    /// <summary>An answer is an answer, also to the text: 5xx is for good, 4xx for now (RFC 5321, section 4.2.1).</summary>
+    private static (TryEnd End, string? Trouble) Of(SmtpCommandException answer)
+    {
+        var code = (int)answer.StatusCode;
+        return (code >= 500 ? TryEnd.Never : TryEnd.NotNow, string.Create(CultureInfo.InvariantCulture, $"The mail server answered {code}: {answer.Message}"));
+    }
+
+    /// <summary>The message is handed over: how the two say goodbye no longer matters.</summary>
+    private static async Task CloseAsync(SmtpClient client)
+    {
+        try
+        {
+            using var deadline = new CancellationTokenSource(TimeSpan.FromSeconds(5));
+            await client.DisconnectAsync(true, deadline.Token);
+        }
+        catch (Exception broken) when (broken is IOException or SocketException or ProtocolException or OperationCanceledException or CommandException)
+        {
+            // Some servers close the line at once; what was handed over stays handed over.
+        }
+    }
+
+    private static string Short(Exception broken) => broken is OperationCanceledException ? "no answer in time" : broken.Message.Split('\n')[0].Trim();
+}

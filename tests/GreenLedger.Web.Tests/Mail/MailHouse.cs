@@ -1,0 +1,98 @@
+using GreenLedger.Data;
+using GreenLedger.Data.People;
+using GreenLedger.Documents.Papers;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Papers;
+using GreenLedger.Domain.People;
+using GreenLedger.Web.Mail;
+using MailKit.Security;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+
+namespace GreenLedger.Web.Tests.Mail;
+
+/// <summary>Nodes that send mail over one SQLite file, with a clock of their own: a node sends when a test says so.</summary>
+internal sealed class MailHouse : IAsyncDisposable
+{
+    public const string Address = "ines@cerro-alto.example";
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("greenledger-mail-").FullName;
+    private readonly ServiceProvider _services;
+
+    public MailHouse()
+    {
+        var settings = new ConfigurationBuilder().AddInMemoryCollection([new("GreenLedger:Data", _folder)]).Build();
+        _services = new ServiceCollection().AddSingleton<TimeProvider>(Clock).AddScoped(_ => new Who()).AddLedger(settings).BuildServiceProvider();
+        Line = new FaultyLine(Office.Port);
+    }
+
+    public PostOffice Office { get; } = new();
+
+    public FaultyLine Line { get; }
+
+    public StoppedClock Clock { get; } = new(new DateTimeOffset(2026, 11, 26, 9, 0, 0, TimeSpan.Zero));
+
+    public Person Buyer { get; } = new("Tilda Brand", Role.Buyer);
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    public static async Task<MailHouse> OpenAsync()
+    {
+        var house = new MailHouse();
+        await house.InLedgerAsync(async db =>
+        {
+            await LedgerDatabase.PrepareAsync(db);
+            db.Add(house.Buyer);
+            await db.SaveChangesAsync(Stop);
+        });
+        return house;
+    }
+
+    /// <param name="port">Another one than that of the line.</param>
+    public MailSender Node(int? port = null, string? user = null, string? password = null) => new(
+        _services.GetRequiredService<IServiceScopeFactory>(),
+        new MailSettings("127.0.0.1", port ?? Line.Port, SecureSocketOptions.None, user, password, "ledger@sorrel-roasters.example") { Patience = TimeSpan.FromSeconds(2) },
+        Clock,
+        NullLogger<MailSender>.Instance);
+
+    public async Task<Id<Message>> PutAsync()
+    {
+        var draft = new MailDraft("Sorrel Roasters", "ledger@sorrel-roasters.example", Address, "Your samples", "We cupped them: très bien.", [new MailFile("feedback.pdf", "application/pdf", "%PDF-1.4"u8.ToArray())]);
+        var message = new Message(MessagePurpose.Feedback, MailText.Write(draft, Clock.Now), null, Buyer.Id, Clock.Now);
+        await InLedgerAsync(async db =>
+        {
+            db.Add(message);
+            await db.SaveChangesAsync(Stop);
+        });
+        return message.Id;
+    }
+
+    public async Task<Message> FindAsync(Id<Message> id)
+    {
+        await using var scope = _services.CreateAsyncScope();
+        return await scope.ServiceProvider.GetRequiredService<LedgerContext>().Messages.AsNoTracking().SingleAsync(message => message.Id == id, Stop);
+    }
+
+    public Task ChangeAsync(Id<Message> id, Action<Message> change) => InLedgerAsync(async db =>
+    {
+        change(await db.Messages.SingleAsync(message => message.Id == id, Stop));
+        await db.SaveChangesAsync(Stop);
+    });
+
+    public async ValueTask DisposeAsync()
+    {
+        await Line.DisposeAsync();
+        await Office.DisposeAsync();
+        await _services.DisposeAsync();
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    private async Task InLedgerAsync(Func<LedgerContext, Task> work)
+    {
+        await using var scope = _services.CreateAsyncScope();
+        await work(scope.ServiceProvider.GetRequiredService<LedgerContext>());
+    }
+}
