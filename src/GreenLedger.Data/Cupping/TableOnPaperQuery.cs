@@ -31,6 +31,7 @@ public sealed class TableOnPaperQuery(LedgerContext db)
             await db.Houses.Select(house => house.Name).SingleAsync(cancellationToken),
             session,
             await db.TastingProtocols.AsNoTracking().SingleAsync(one => one.Id == protocol, cancellationToken),
-            names);
+            names,
+            await db.DescriptiveForms.AsNoTracking().SingleOrDefaultAsync(form => form.Id == session.DescriptiveFormId, cancellationToken));
     }
 }

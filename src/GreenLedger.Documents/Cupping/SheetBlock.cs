@@ -24,7 +24,7 @@ internal sealed class SheetBlock(FormRules rules, int cups)
     private static readonly XFont Label = Faces.Regular(8.5);
     private static readonly XFont Small = Faces.Regular(6.5);
 
-    private double Height => Head + Row * Math.Max(rules.Scales.Count(), rules.CupCounted.Count() + rules.Deductions.Count + 1) + 2 * Line + Foot;
+    public double Height => Head + Row * Math.Max(rules.Scales.Count(), rules.CupCounted.Count() + rules.Deductions.Count + 1) + 2 * Line + Foot;
 
     public void Place(Paper paper, string code, string place)
     {

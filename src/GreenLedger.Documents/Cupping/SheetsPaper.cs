@@ -4,7 +4,7 @@ using GreenLedger.Domain.Cupping;
 
 namespace GreenLedger.Documents.Cupping;
 
-/// <summary>Blank score sheets to fill in with a pen: for each cupper a sheet for every code in the order of serving, by the form of the table.</summary>
+/// <summary>Blank score sheets to fill in with a pen: for each cupper a sheet for every code in the order of serving, by the form of the table and the descriptive form where it has one.</summary>
 public static class SheetsPaper
 {
     public const string MediaType = "application/pdf";
@@ -32,13 +32,23 @@ public static class SheetsPaper
         paper.Text($"{table.Title} · {Printed.Day(table.HeldOn)} · {table.Form} · {Printed.Count(table.CupsPerSample, "cup", "cups")} a sample", TextStyle.Small);
         paper.Text(string.Join(" · ", table.Steps.Select(step => step.AfterSeconds is null ? step.Name.ToLowerInvariant() : $"{step.Name.ToLowerInvariant()} {PlanPaper.Clock(step)}")), TextStyle.Small);
         paper.Text(Total(table.Rules, table.CupsPerSample), TextStyle.Body);
+        if (table.Descriptive is not null)
+        {
+            paper.Text("Below each score, mark how strong it is and tick the words that apply: that gives no points.", TextStyle.Body);
+        }
+
         paper.Text("Taste in this order, and talk only after all sheets are in. The cups are hot, rinse your spoon between them, and spit: caffeine adds up; local rules decide.", TextStyle.Body);
         paper.Gap(10);
         var served = cupper.Served.SelectMany(flight => flight.Codes, (flight, code) => (flight.Number, Code: code)).ToList();
+        var sheet = new SheetBlock(table.Rules, table.CupsPerSample);
+        var description = table.Descriptive is { } descriptive ? new DescriptionBlock(descriptive, paper.Breaker) : null;
         for (var i = 0; i < served.Count; i++)
         {
             var place = $"{i + 1} of {served.Count}{(cupper.Served.Count > 1 ? $" · flight {served[i].Number}" : "")}{(cupper.Name is null ? "" : $" · {cupper.Name}")}";
-            new SheetBlock(table.Rules, table.CupsPerSample).Place(paper, served[i].Code, place);
+            // Score and description of one code stand on one page.
+            paper.MakeRoom(sheet.Height + (description?.Height ?? 0));
+            sheet.Place(paper, served[i].Code, place);
+            description?.Place(paper);
         }
     }
 

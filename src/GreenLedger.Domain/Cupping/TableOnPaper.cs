@@ -24,11 +24,13 @@ public sealed record TableOnPaper(
     IReadOnlyList<FlightOnPaper> Flights,
     IReadOnlyList<CupperOnPaper> Cuppers,
     IReadOnlyList<string> Pourers,
-    bool IsByPlace)
+    bool IsByPlace,
+    DescriptiveRules? Descriptive = null)
 {
+    /// <param name="descriptive">The form beside the score; null where the session has none.</param>
     /// <param name="names">What to call everybody of the panel; for a table by place, whoever laid it out too.</param>
     /// <returns>Cuppers in the order of their seats. A table without a panel has one without a name, in the order of the table.</returns>
-    public static TableOnPaper Of(string house, CuppingSession session, TastingProtocol protocol, IReadOnlyDictionary<Id<Person>, string> names)
+    public static TableOnPaper Of(string house, CuppingSession session, TastingProtocol protocol, IReadOnlyDictionary<Id<Person>, string> names, DescriptiveForm? descriptive = null)
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(protocol);
@@ -42,7 +44,8 @@ public sealed record TableOnPaper(
             session.IsByPlace ? [new CupperOnPaper(session.LaidOutBy is { } alone ? names[alone] : null, [new FlightOnPaper(1, session.Places)])]
                 : cuppers.Count > 0 ? cuppers : [new CupperOnPaper(null, table)],
             [.. session.Panel.Where(member => member.Pours).Select(member => names[member.PersonId])],
-            session.IsByPlace);
+            session.IsByPlace,
+            descriptive?.Rules);
     }
 
     private static List<FlightOnPaper> InFlights(IReadOnlyList<SessionSample> served) =>

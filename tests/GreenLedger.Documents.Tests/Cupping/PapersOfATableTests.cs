@@ -70,6 +70,27 @@ public sealed class PapersOfATableTests
         Assert.Contains("the sum of the marks × 0.65625 + 52.75 − 2 for each cup ticked as non-uniform − 4 for each cup ticked as defective, rounded half up to 0.25.", other, StringComparison.Ordinal);
     }
 
+    /// <summary>Intensities and words are those of handbook quality.md section 1.2.</summary>
+    [Fact]
+    public void A_table_with_the_descriptive_form_has_it_below_every_score()
+    {
+        var rules = DescriptiveForm.Sca103().Rules;
+        using var pdf = Printed(SheetsPaper.Write, Table with { Descriptive = rules, Cuppers = [Table.Cuppers[0]] });
+
+        var pages = pdf.GetPages().Select(page => string.Join(" ", page.GetWords().Select(word => word.Text))).ToList();
+        var text = string.Join(" ", pages);
+        Assert.Equal(5, Times(text, "Main tastes: tick at most 2 salty sour sweet bitter umami"));
+        // Two lists have the families, for each of five codes.
+        Assert.Equal(10, Times(text, "nutty/cocoa nutty cocoa"));
+        Assert.All(rules.Intensities.Where(line => line.Key is "fragrance" or "mouthfeel"), line => Assert.True(Times(text, line.Name) >= 5, line.Name));
+        Assert.Contains("gives no points", text, StringComparison.Ordinal);
+        Assert.All(pages, page => Assert.Equal(Times(page, "Notes"), Times(page, "Main tastes")));
+        using var without = Printed(SheetsPaper.Write, Table);
+        Assert.DoesNotContain("Main tastes", without.Words(), StringComparison.Ordinal);
+
+        static int Times(string whole, string part) => whole.Split(part).Length - 1;
+    }
+
     /// <summary>Worked by hand: 5 codes of 5 cups are 25 labels, 24 on the first sheet of 3 × 8.</summary>
     [Fact]
     public void Every_cup_has_a_label_with_its_code_and_its_number()
