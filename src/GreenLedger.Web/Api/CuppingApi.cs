@@ -25,6 +25,7 @@ internal static class CuppingApi
         cupping.MapGet("/lots/{reference}/results", OfLotAsync).WithName("ListLotResults").WithSummary("Results of a lot, by its id or reference.");
         cupping.MapPost("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
             .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
+        cupping.MapHouse();
         cupping.MapLeading();
         cupping.MapTable();
         cupping.MapResults();

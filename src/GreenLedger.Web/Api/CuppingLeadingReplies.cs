@@ -72,8 +72,8 @@ internal sealed record KeyReply(int Position, string Code, int Flight, string La
 }
 
 /// <summary>What the house does at every table unless a session says otherwise.</summary>
-internal sealed record HabitsReply(int CupMilliliters, decimal DoseGramsPerLiter, string? Water, int MostInFlight, bool DescriptiveForm, decimal? StatedRepeatability)
+internal sealed record HabitsReply(int Version, int CupMilliliters, decimal DoseGramsPerLiter, string? Water, int MostInFlight, bool DescriptiveForm, decimal? StatedRepeatability)
 {
     public static HabitsReply Of(CuppingHabits habits) => new(
-        habits.CupMilliliters, habits.DosePerLiter.Grams, habits.Water, habits.MostInFlight, habits.UsesDescriptiveForm, habits.StatedRepeatability?.Points);
+        habits.Version, habits.CupMilliliters, habits.DosePerLiter.Grams, habits.Water, habits.MostInFlight, habits.UsesDescriptiveForm, habits.StatedRepeatability?.Points);
 }

@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Data.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Web.People;
@@ -42,8 +43,7 @@ public sealed class ReviseModel(LedgerContext db) : FormPage
             return NotFound();
         }
 
-        var newest = await db.CuppingForms.Where(other => other.Code == form.Code && other.Edition == form.Edition).MaxAsync(other => other.Revision, cancellationToken);
-        Rule.Require(form.Revision == newest, "A newer revision of this form exists: change that one.", "");
+        await db.RequireNewestAsync(form, cancellationToken);
         var revised = form.Revise(Input.Apply(form.Rules), Input.Reason ?? "");
         db.Add(revised);
         await db.SaveChangesAsync(cancellationToken);

@@ -1,4 +1,5 @@
 using GreenLedger.Data;
+using GreenLedger.Data.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Web.People;
@@ -40,8 +41,7 @@ public sealed class ReviseDescriptiveModel(LedgerContext db) : FormPage
             return NotFound();
         }
 
-        var newest = await db.DescriptiveForms.Where(form => form.Name == found.Name && form.Edition == found.Edition).MaxAsync(form => form.Revision, cancellationToken);
-        Rule.Require(newest == found.Revision, $"There is a newer revision ({newest}) of this form: change that one.");
+        await db.RequireNewestAsync(found, cancellationToken);
         var revised = found.Revise(Input.Onto(found.Rules), Input.Reason);
         db.Add(revised);
         await db.SaveChangesAsync(cancellationToken);
