@@ -36,7 +36,7 @@ internal sealed class GradingTable(Cast cast, DateOnly today, Draw draw)
             grade.Roast(Quakers(coffee), GreenGrade.UsualRoast);
         }
 
-        return grade.Look(isWet ? "yellow-green" : "blue-green", isWet ? "jute" : "clean", isWet).Judge(bag.Coffee.Lot.Varieties);
+        return grade.Look(isWet ? "yellow-green" : "blue-green", isWet ? "jute" : "clean", isWet).Judge(bag.Coffee.Lot.Varieties, GradingStandards.Published);
     }
 
     private Dictionary<string, int> Beans(Coffee coffee)

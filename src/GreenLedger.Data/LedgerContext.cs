@@ -143,6 +143,10 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<GradingHabits> GradingHabits => Set<GradingHabits>();
 
+    public DbSet<SchemeRevision> SchemeRevisions => Set<SchemeRevision>();
+
+    public DbSet<LimitsRevision> LimitsRevisions => Set<LimitsRevision>();
+
     public DbSet<SampleRoast> SampleRoasts => Set<SampleRoast>();
 
     public DbSet<RoastProtocol> RoastProtocols => Set<RoastProtocol>();

@@ -1,6 +1,7 @@
 using AutoMapper;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Grading;
 using GreenLedger.Data.Origins;
 using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
@@ -67,6 +68,7 @@ public static class LedgerDatabase
         await using var transaction = await db.Database.BeginTransactionAsync(cancellationToken);
         await db.TakeTurnAsync(Turn.Preparing, cancellationToken);
         await OriginsReference.FillAsync(db, cancellationToken);
+        await GradingReference.FillAsync(db, cancellationToken);
         await CuppingReference.FillAsync(db, cancellationToken);
         await ContractsReference.FillAsync(db, cancellationToken);
         await ShipmentsReference.FillAsync(db, cancellationToken);

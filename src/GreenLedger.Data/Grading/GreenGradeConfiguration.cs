@@ -1,3 +1,4 @@
+using GreenLedger.Data.Cupping;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
@@ -9,7 +10,7 @@ namespace GreenLedger.Data.Grading;
 
 internal sealed class GreenGradeConfiguration
     : IEntityTypeConfiguration<GreenGrade>, IEntityTypeConfiguration<DefectCount>, IEntityTypeConfiguration<ScreenShare>, IEntityTypeConfiguration<GradeLimit>,
-    IEntityTypeConfiguration<GradingHabits>
+    IEntityTypeConfiguration<GradingHabits>, IEntityTypeConfiguration<SchemeRevision>, IEntityTypeConfiguration<LimitsRevision>
 {
     private const string Grade = "GreenGradeId";
 
@@ -52,6 +53,24 @@ internal sealed class GreenGradeConfiguration
     {
         builder.Property(habits => habits.Id).ValueGeneratedNever();
         builder.Property(habits => habits.MoistureMethod).HasMaxLength(100);
+    }
+
+    public void Configure(EntityTypeBuilder<SchemeRevision> builder)
+    {
+        builder.Property(one => one.Id).ValueGeneratedNever();
+        builder.Property(one => one.Code).HasMaxLength(40);
+        builder.Property(one => one.Reason).HasMaxLength(500);
+        builder.Property(one => one.Scheme).HasConversion(Json.Of<DefectScheme>(), Json.Comparer<DefectScheme>());
+        builder.HasIndex(one => new { one.Code, one.Revision }).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<LimitsRevision> builder)
+    {
+        builder.Property(one => one.Id).ValueGeneratedNever();
+        builder.Property(one => one.Code).HasMaxLength(40);
+        builder.Property(one => one.Reason).HasMaxLength(500);
+        builder.Property(one => one.Limits).HasConversion(Json.Of<PhysicalLimits>(), Json.Comparer<PhysicalLimits>());
+        builder.HasIndex(one => new { one.Code, one.Revision }).IsUnique();
     }
 
     public void Configure(EntityTypeBuilder<DefectCount> builder)

@@ -3,7 +3,6 @@ using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Cupping;
-using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
@@ -72,7 +71,7 @@ public sealed class FeedbackQuery(LedgerContext db)
     private async Task<FeedbackGreen?> GreenAsync(Id<Sample> sample, CancellationToken cancellationToken)
     {
         var grade = await db.GreenGrades.AsNoTracking().Whole().Where(one => one.SampleId == sample).OrderByDescending(one => one.GradedOn).ThenByDescending(one => one.Id).FirstOrDefaultAsync(cancellationToken);
-        var kinds = DefectScheme.Find(grade?.Scheme)?.Kinds.ToDictionary(kind => kind.Code, kind => kind.Name) ?? [];
+        var kinds = (await db.GradingStandardsAsync(cancellationToken)).Find(grade?.Scheme)?.Kinds.ToDictionary(kind => kind.Code, kind => kind.Name) ?? [];
         return grade is null ? null : new FeedbackGreen(
             grade.GradedOn, grade.SampleWeight, grade.Moisture, grade.WaterActivity, grade.DensityGramsPerLitre, grade.Category1, grade.Category2, grade.Quakers,
             [.. grade.Defects.Where(defect => defect.Beans > 0).OrderByDescending(defect => defect.Beans).Select(defect => (defect.Kind, kinds.GetValueOrDefault(defect.Kind, defect.Kind), defect.Beans))]);

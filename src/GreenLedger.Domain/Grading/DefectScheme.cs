@@ -1,4 +1,7 @@
+using System.Globalization;
 using System.Text.Json;
+using System.Text.Json.Serialization;
+using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Grading;
 
@@ -10,12 +13,15 @@ public sealed record QualityClass(
     string Name, decimal? Category1 = null, decimal? Category2 = null, decimal? Total = null, decimal? QuakersIn100Grams = null);
 
 /// <summary>
-/// A published table of defects in one edition: the sample weight that its counts refer to, and its classes, the best
-/// first and the last without a limit. Schemes are data: they stand in <c>defect-schemes.json</c> with their sources.
+/// A published table of defects in one edition and one revision of the house: the sample weight that its counts refer to, and its
+/// classes, the best first and the last without a limit. Schemes are data: as published they stand in
+/// <c>defect-schemes.json</c> with their sources, and the house may change them by a revision.
 /// </summary>
+/// <param name="Code">The word for the table; its revisions share it.</param>
 /// <param name="Edition">Which edition of the table this is; another edition is another scheme.</param>
 /// <param name="IsRobusta">For which species it is; null for both.</param>
 /// <param name="IsExportMethod">Its total is what the export targets are held against; it has no categories of quality.</param>
+/// <param name="Revision">1 as published; each change by the house counts one up.</param>
 public sealed record DefectScheme(
     string Code,
     string Name,
@@ -25,20 +31,83 @@ public sealed record DefectScheme(
     IReadOnlyList<DefectKind> Kinds,
     IReadOnlyList<QualityClass> Classes,
     bool? IsRobusta = null,
-    bool IsExportMethod = false)
+    bool IsExportMethod = false,
+    int Revision = 1)
 {
+    private const char Parting = '.';
+
     private static readonly JsonSerializerOptions Reading = new(JsonSerializerDefaults.Web);
 
+    /// <summary>As published, without the revisions of the house.</summary>
     public static IReadOnlyList<DefectScheme> Published { get; } = Read();
 
     /// <summary>Washed arabica defect poster 2018 and handbook revised 2013; handbook quality.md section 2.1.</summary>
-    public static DefectScheme WashedArabica { get; } = Find("washed-arabica-2018")!;
+    public static DefectScheme WashedArabica { get; } = Published.Single(scheme => scheme.Code == "washed-arabica-2018");
 
-    public static DefectScheme? Find(string? code) => Published.FirstOrDefault(scheme => scheme.Code == code);
+    /// <summary>What a grade keeps of the scheme that it was counted by: the code, and the revision where the house made one.</summary>
+    public string Key => Revision == 1 ? Code : string.Create(CultureInfo.InvariantCulture, $"{Code}{Parting}{Revision}");
 
-    /// <summary>The scheme that a coffee of this species is usually counted by.</summary>
-    public static DefectScheme For(bool isRobusta) =>
-        isRobusta ? Published.First(scheme => scheme.IsRobusta == true) : WashedArabica;
+    /// <summary>With its revision where the house made one.</summary>
+    [JsonIgnore]
+    public string Title => Revision == 1 ? Name : $"{Name}, revision {Revision}";
+
+    /// <summary>The code of the table that a key belongs to, whatever the revision; null of null.</summary>
+    public static string? TableOf(string? key) => key?.Split(Parting)[0];
+
+    /// <summary>The table of a key as it was published; null for a table that is not here.</summary>
+    public static DefectScheme? PublishedOf(string? key) => Published.FirstOrDefault(scheme => scheme.Code == TableOf(key));
+
+    /// <summary>The same table with other numbers, kinds or classes: what was counted by an earlier revision keeps that.</summary>
+    /// <exception cref="RuleBrokenException">Something is missing, stands twice or contradicts itself.</exception>
+    public DefectScheme Revise(decimal sampleGrams, IReadOnlyList<DefectKind> kinds, IReadOnlyList<QualityClass> classes)
+    {
+        ArgumentNullException.ThrowIfNull(kinds);
+        ArgumentNullException.ThrowIfNull(classes);
+        Rule.Require(sampleGrams is >= 50m and <= 2000m, "Counts refer to between 50 and 2,000 g of green coffee.", nameof(SampleGrams));
+        Rule.Require(kinds.Count > 0, "A defect table needs at least one kind of defect.", nameof(Kinds));
+        Rule.Require(kinds.All(kind => kind.Category is 1 or 2), "A defect belongs to category 1 or 2.", nameof(Kinds));
+        var odd = kinds.FirstOrDefault(kind => kind.BeansPerFullDefect is < 0.01m or > 100m);
+        Rule.Require(odd is null, $"{odd?.Name}: between 0.01 and 100 beans make one full defect.", nameof(Kinds));
+        RequireOnce([.. kinds.Select(kind => kind.Name)], "defect", nameof(Kinds));
+        RequireClasses(classes);
+        return this with { SampleGrams = sampleGrams, Kinds = [.. Coded(kinds)], Classes = [.. classes], Revision = Revision + 1 };
+    }
+
+    private static void RequireClasses(IReadOnlyList<QualityClass> classes)
+    {
+        Rule.Require(classes.Count > 0, "A defect table needs at least one class.", nameof(Classes));
+        RequireOnce([.. classes.Select(one => one.Name)], "class", nameof(Classes));
+        Rule.Require(
+            classes.All(one => new[] { one.Category1, one.Category2, one.Total, one.QuakersIn100Grams }.All(most => most is null or (>= 0m and <= 10_000m))),
+            "What a class allows lies between 0 and 10,000.", nameof(Classes));
+        Rule.Require(
+            classes[^1] == new QualityClass(classes[^1].Name), $"The last class, {classes[^1].Name}, takes whatever the others do not: leave its limits empty.", nameof(Classes));
+    }
+
+    private static void RequireOnce(IReadOnlyList<string> names, string what, string field)
+    {
+        Rule.Require(names.All(name => !string.IsNullOrWhiteSpace(name) && name.Length <= 80), $"Name each {what} in at most 80 letters.", field);
+        var twice = names.GroupBy(name => name.Trim(), StringComparer.OrdinalIgnoreCase).FirstOrDefault(name => name.Count() > 1);
+        Rule.Require(twice is null, $"The {what} '{twice?.Key}' stands there twice.", field);
+    }
+
+    /// <summary>A kind that is new gets a code from its name; one that was there keeps its code under any name.</summary>
+    private static IEnumerable<DefectKind> Coded(IReadOnlyList<DefectKind> kinds)
+    {
+        var taken = kinds.Where(kind => kind.Code.Length > 0).Select(kind => kind.Code).ToHashSet(StringComparer.Ordinal);
+        foreach (var kind in kinds)
+        {
+            var code = kind.Code;
+            if (code.Length == 0)
+            {
+                var plain = SearchText.Of(kind.Name).Replace(' ', '-');
+                plain = plain.Length == 0 ? "defect" : plain[..Math.Min(36, plain.Length)];
+                code = Enumerable.Range(1, kinds.Count + 1).Select(number => number == 1 ? plain : FormattableString.Invariant($"{plain}-{number}")).First(taken.Add);
+            }
+
+            yield return kind with { Code = code, Name = kind.Name.Trim() };
+        }
+    }
 
     private static List<DefectScheme> Read()
     {

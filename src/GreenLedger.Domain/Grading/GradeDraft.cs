@@ -18,7 +18,7 @@ public sealed record GradeDraft
 
     public int? DensityGramsPerLitre { get; init; }
 
-    /// <summary>The code of the defect scheme; null for the usual one of the species.</summary>
+    /// <summary>The key of the defect scheme; null for the newest revision of the usual one of the species.</summary>
     public string? Scheme { get; init; }
 
     public IReadOnlyDictionary<string, int>? Beans { get; init; }
@@ -48,26 +48,28 @@ public sealed record GradeDraft
     /// <summary>Writes all of it onto the grade and judges it.</summary>
     /// <param name="varieties">Of the lot; they tell the species.</param>
     /// <exception cref="RuleBrokenException">A figure cannot be; the grade is not to be kept then.</exception>
-    public GreenGrade Onto(GreenGrade grade, string? varieties)
+    public GreenGrade Onto(GreenGrade grade, string? varieties, GradingStandards standards)
     {
         ArgumentNullException.ThrowIfNull(grade);
-        foreach (var part in Parts(grade, varieties))
+        ArgumentNullException.ThrowIfNull(standards);
+        foreach (var part in Parts(grade, varieties, standards))
         {
             part();
         }
 
-        return grade.Judge(varieties);
+        return grade.Judge(varieties, standards);
     }
 
     /// <summary>
     /// What can be said of it so far. A part that breaks a rule is left out and told, because a form is half filled in
     /// for most of its life.
     /// </summary>
-    public GradeOutlook Outlook(string? varieties)
+    public GradeOutlook Outlook(string? varieties, GradingStandards standards)
     {
+        ArgumentNullException.ThrowIfNull(standards);
         var problems = new List<Problem>();
         var grade = new GreenGrade(default, default, default, null, SampleGrams is > 0m ? Sample : GreenGrade.UsualSample);
-        foreach (var part in Parts(grade, varieties))
+        foreach (var part in Parts(grade, varieties, standards))
         {
             try
             {
@@ -79,10 +81,10 @@ public sealed record GradeDraft
             }
         }
 
-        return new GradeOutlook(grade.Judge(varieties), problems, Screens.Count == 0 ? null : Screens.Values.Sum());
+        return new GradeOutlook(grade.Judge(varieties, standards), problems, Screens.Count == 0 ? null : Screens.Values.Sum(), standards);
     }
 
-    private IEnumerable<Action> Parts(GreenGrade grade, string? varieties)
+    private IEnumerable<Action> Parts(GreenGrade grade, string? varieties, GradingStandards standards)
     {
         yield return () => Rule.Require(SampleGrams is null or > 0m, "The graded sample must weigh more than 0 g.", nameof(GreenGrade.SampleWeight));
         yield return () => grade.Measure(
@@ -96,7 +98,7 @@ public sealed record GradeDraft
         yield return () => grade.Roast(Quakers, RoastedGrams is { } grams ? Weight.FromGrams(grams) : null);
         if (Beans is not null)
         {
-            var scheme = Scheme is null ? DefectScheme.For(PhysicalLimits.IsRobusta(varieties)) : DefectScheme.Find(Scheme);
+            var scheme = Scheme is null ? standards.For(varieties) : standards.Find(Scheme);
             yield return () =>
             {
                 Rule.Require(scheme is not null, $"There is no defect table '{Scheme}' here.", nameof(Scheme));
@@ -114,4 +116,5 @@ public sealed record GradeDraft
 /// <param name="Grade">Judged, with the parts that hold; it is not to be stored.</param>
 /// <param name="Problems">The parts that were left out, and why.</param>
 /// <param name="ScreensSum">What the shares of the screens add up to, in per cent; null where none is given.</param>
-public sealed record GradeOutlook(GreenGrade Grade, IReadOnlyList<Problem> Problems, decimal? ScreensSum);
+/// <param name="Standards">The schemes and limits that it was judged by.</param>
+public sealed record GradeOutlook(GreenGrade Grade, IReadOnlyList<Problem> Problems, decimal? ScreensSum, GradingStandards Standards);

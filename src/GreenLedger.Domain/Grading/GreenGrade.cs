@@ -70,7 +70,7 @@ public sealed class GreenGrade
     /// </summary>
     public FullDefects? ExportDefects { get; private set; }
 
-    /// <summary>The defect table counted by; null when only full defects were stated.</summary>
+    /// <summary>The key of the defect scheme counted by, in its revision; null when only full defects were stated.</summary>
     public string? Scheme { get; private set; }
 
     public DefectFractions Fractions { get; private set; }
@@ -147,7 +147,7 @@ public sealed class GreenGrade
     public GreenGrade CountDefects(DefectScheme scheme, IReadOnlyDictionary<string, int> beans, DefectFractions fractions)
     {
         var tally = DefectTally.Of(scheme, beans, SampleWeight.Grams);
-        Scheme = scheme.Code;
+        Scheme = scheme.Key;
         Fractions = fractions;
         Category1 = scheme.IsExportMethod ? null : tally.Category1(fractions);
         Category2 = scheme.IsExportMethod ? null : tally.Category2(fractions);
@@ -234,10 +234,12 @@ public sealed class GreenGrade
     /// answers. To be called when everything is written.
     /// </summary>
     /// <param name="varieties">Of the lot; they tell the species.</param>
-    public GreenGrade Judge(string? varieties)
+    /// <param name="standards">The schemes and limits of the house; the newest limits are taken.</param>
+    public GreenGrade Judge(string? varieties, GradingStandards standards)
     {
-        QualityClass = Verdict()?.ToString();
-        var checks = PhysicalLimits.For(varieties).SelectMany(limits => limits.Check(this).Select(check => (limits.Name, check))).ToList();
+        ArgumentNullException.ThrowIfNull(standards);
+        QualityClass = Verdict(standards)?.ToString();
+        var checks = standards.Limits(varieties).SelectMany(limits => limits.Check(this).Select(check => (limits.Title, check))).ToList();
         _limits.RemoveAll(limit => limit.Position > checks.Count);
         foreach (var (position, (name, check)) in checks.Index())
         {
@@ -264,12 +266,12 @@ public sealed class GreenGrade
     }
 
     /// <summary>The class of its scheme with the reasons; null when beans were not counted by kind.</summary>
-    public ClassVerdict? Verdict() => DefectScheme.Find(Scheme) is { } scheme && Tally() is { } tally
+    public ClassVerdict? Verdict(GradingStandards standards) => standards?.Find(Scheme) is { } scheme && Tally(standards) is { } tally
         ? ClassVerdict.Of(scheme, tally, Fractions, QuakersIn100Grams)
         : null;
 
     /// <summary>Both habits of counting side by side; null when beans were not counted by kind.</summary>
-    public DefectTally? Tally() => DefectScheme.Find(Scheme) is { } scheme
+    public DefectTally? Tally(GradingStandards standards) => standards?.Find(Scheme) is { } scheme
         ? DefectTally.Of(scheme, _defects.ToDictionary(count => count.Kind, count => count.Beans), SampleWeight.Grams)
         : null;
 

@@ -10,7 +10,10 @@ public sealed record LimitCheck(string Name, string? Found, string Limit, bool? 
 /// full defects that were counted by another table than the limits are for.
 /// </summary>
 /// <param name="Screen">The screen of the least share, where it is not the one that the grade states.</param>
-/// <param name="CountedBy">The code of the defect table that the limits on full defects refer to; null where they name none.</param>
+/// <param name="CountedBy">The code of the defect table that the limits on full defects refer to, in whatever revision; null where they name none.</param>
+/// <param name="Code">The word for the set; its revisions share it. Empty for limits that a contract or the house sets on arrivals.</param>
+/// <param name="IsRobusta">For which species it is.</param>
+/// <param name="Revision">1 as published; each change by the house counts one up.</param>
 public sealed record PhysicalLimits(
     string Name,
     decimal LowestMoisture,
@@ -23,32 +26,53 @@ public sealed record PhysicalLimits(
     bool NoForeignOdour = false,
     decimal? LeastOnStatedScreen = null,
     int? Screen = null,
-    string? CountedBy = null)
+    string? CountedBy = null,
+    string Code = "",
+    bool IsRobusta = false,
+    int Revision = 1)
 {
     /// <summary>Washed arabica handbook and poster 2018: handbook quality.md sections 2.1 and 2.3.</summary>
-    public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0, NoForeignOdour: true, LeastOnStatedScreen: 95m, CountedBy: "washed-arabica-2018");
+    public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0, NoForeignOdour: true, LeastOnStatedScreen: 95m, CountedBy: "washed-arabica-2018", Code: "washed-specialty");
 
     /// <summary>As published on finerobusta.coffee and read in November 2026; moisture of wet-processed robusta.</summary>
-    public static PhysicalLimits FineRobusta { get; } = new("Fine robusta", 10m, 12m, null, 0m, 5m, null, NoForeignOdour: true, LeastOnStatedScreen: 95m, CountedBy: "fine-robusta");
+    public static PhysicalLimits FineRobusta { get; } = new("Fine robusta", 10m, 12m, null, 0m, 5m, null, NoForeignOdour: true, LeastOnStatedScreen: 95m, CountedBy: "fine-robusta", Code: "fine-robusta", IsRobusta: true);
 
     /// <summary>
     /// ICO Resolution 420 of 2004: moisture by ISO 6673, defects in 300 g by the New York/Brazil method; handbook
     /// quality.md section 2.4.
     /// </summary>
-    public static PhysicalLimits ExportArabica { get; } = new("Export target, arabica (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 86m, CountedBy: "brazil-2003");
+    public static PhysicalLimits ExportArabica { get; } = new("Export target, arabica (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 86m, CountedBy: "brazil-2003", Code: "export-arabica");
 
     /// <summary>The same for robusta, defects by the method of Vietnam or Indonesia, of which no table is here: they are stated.</summary>
-    public static PhysicalLimits ExportRobusta { get; } = new("Export target, robusta (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 150m, CountedBy: "vietnam-or-indonesia");
+    public static PhysicalLimits ExportRobusta { get; } = new("Export target, robusta (ICO Resolution 420)", 8m, 12.5m, null, null, null, null, 150m, CountedBy: "vietnam-or-indonesia", Code: "export-robusta", IsRobusta: true);
 
-    private static readonly string[] RobustaWords = ["robusta", "canephora", "conilon"];
+    /// <summary>As they come with the ledger, in the order in which they are held against a grade.</summary>
+    public static IReadOnlyList<PhysicalLimits> Published { get; } = [WashedSpecialty, FineRobusta, ExportArabica, ExportRobusta];
 
-    /// <summary>The published limits that a lot of these varieties is held against: arabica unless they say robusta.</summary>
-    public static IReadOnlyList<PhysicalLimits> For(string? varieties) =>
-        IsRobusta(varieties) ? [FineRobusta, ExportRobusta] : [WashedSpecialty, ExportArabica];
+    /// <summary>With its revision where the house made one.</summary>
+    public string Title => Revision == 1 ? Name : $"{Name}, revision {Revision}";
 
-    /// <summary>Whether varieties of this name are robusta; arabica is the rule.</summary>
-    public static bool IsRobusta(string? varieties) =>
-        RobustaWords.Any(word => varieties?.Contains(word, StringComparison.OrdinalIgnoreCase) == true);
+    /// <summary>The name of the table that full defects are to be counted by; null where none is named.</summary>
+    public string? Table => CountedBy is null ? null : DefectScheme.PublishedOf(CountedBy)?.Name ?? "the method of the exporting country";
+
+    /// <summary>The same set with other figures: grades that were held against an earlier revision keep what it said.</summary>
+    /// <exception cref="RuleBrokenException">A figure cannot be.</exception>
+    public PhysicalLimits Revise(PhysicalLimits figures)
+    {
+        ArgumentNullException.ThrowIfNull(figures);
+        Rule.Require(figures.LowestMoisture is >= 0m and <= 30m, "Moisture lies between 0 and 30 %.", nameof(LowestMoisture));
+        Rule.Require(figures.HighestMoisture > figures.LowestMoisture && figures.HighestMoisture <= 30m, "The highest moisture lies above the lowest and at most at 30 %.", nameof(HighestMoisture));
+        Rule.Require(figures.WaterActivityBelow is null or (> 0m and <= 1m), "Water activity lies above 0 and at most at 1.", nameof(WaterActivityBelow));
+        Counts(figures.Category1, nameof(Category1));
+        Counts(figures.Category2, nameof(Category2));
+        Counts(figures.ExportDefects, nameof(ExportDefects));
+        Counts(figures.Quakers, nameof(Quakers));
+        Rule.Require(figures.LeastOnStatedScreen is null or (> 0m and <= 100m), "The share lies above 0 and at most at 100 %.", nameof(LeastOnStatedScreen));
+        Rule.Require(figures.CountedBy is null || figures.CountedBy == CountedBy || DefectScheme.PublishedOf(figures.CountedBy) is not null, $"There is no defect table '{figures.CountedBy}' here.", nameof(CountedBy));
+        return figures with { Name = Name, Code = Code, IsRobusta = IsRobusta, Screen = Screen, CountedBy = DefectScheme.TableOf(figures.CountedBy), Revision = Revision + 1 };
+
+        static void Counts(decimal? most, string field) => Rule.Require(most is null or (>= 0m and <= 1000m), "What is counted lies between 0 and 1,000.", field);
+    }
 
     /// <summary>Each limit of the set against the grade, in the order in which a grader works.</summary>
     public IEnumerable<LimitCheck> Check(GreenGrade grade)
@@ -103,9 +127,7 @@ public sealed record PhysicalLimits(
 
     /// <summary>The other table that was counted by; null where it is the one of these limits, or defects were stated without a table.</summary>
     private DefectScheme? OtherTable(GreenGrade grade, bool isExport) =>
-        CountedBy is not null && grade.Scheme != CountedBy && DefectScheme.Find(grade.Scheme) is { } by && (!isExport || by.IsExportMethod) ? by : null;
-
-    private string Table => DefectScheme.Find(CountedBy)?.Name ?? "the method of the exporting country";
+        CountedBy is not null && DefectScheme.TableOf(grade.Scheme) != CountedBy && DefectScheme.PublishedOf(grade.Scheme) is { } by && (!isExport || by.IsExportMethod) ? by : null;
 
     private static string Text(decimal value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

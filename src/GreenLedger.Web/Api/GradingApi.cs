@@ -16,8 +16,7 @@ internal static class GradingApi
     public static void MapGradingApi(this IEndpointRouteBuilder api)
     {
         var grading = api.MapGroup("/grading").WithTags("Grading");
-        grading.MapGet("/schemes", Schemes).WithName("ListDefectSchemes").WithSummary("The defect tables")
-            .WithDescription("Kinds of defects by their codes, and how many beans of each make one full defect.");
+        grading.MapStandards();
         grading.MapGet("/grades", GradesAsync).WithName("ListGrades").WithSummary("Grades, the newest first")
             .WithDescription("`q` is a part of a label, lot or origin.");
         grading.MapGet("/grades/{id}", GradeAsync).WithName("ReadGrade").WithSummary("One grade with what was counted and the limits it is held against");
@@ -27,19 +26,18 @@ internal static class GradingApi
             .WithDescription("As for writing a grade, with the `version` that was read. All of it is written anew, so send what stays as well: what is left out was not measured. Date and weight that are left out stay.");
         grading.MapPost("/grades/{id}/withdraw", WithdrawAsync).WithName("WithdrawGrade").WithSummary("Take a grade out of everything that is counted, with a reason")
             .WithDescription("It stays to be read, with who, when and why. Not found also while an open session keeps its sample from the caller.");
-        grading.MapPost("/calculate/grade", Calculate).WithName("CalculateGrade").WithSummary("The class and each limit of a grade; stores nothing")
-            .WithDescription("As for writing a grade, without a label: `varieties` tell the species (arabica unless they say robusta), `scheme` is the code of a defect table.");
+        grading.MapPost("/calculate/grade", CalculateAsync).WithName("CalculateGrade").WithSummary("The class and each limit of a grade; stores nothing")
+            .WithDescription("As for writing a grade, without a label: `varieties` tell the species (arabica unless they say robusta), `scheme` is the key of a defect scheme.");
     }
 
     [StoresNothing]
-    private static Ok<WholeGradeReply> Calculate(GradeRequest request, TimeProvider clock)
+    private static async Task<Ok<WholeGradeReply>> CalculateAsync(GradeRequest request, LedgerContext db, TimeProvider clock, CancellationToken cancellationToken)
     {
+        var standards = await db.GradingStandardsAsync(cancellationToken);
         var draft = request.Draft();
         var on = request.GradedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
-        return TypedResults.Ok(WholeGradeReply.Of(draft.Onto(new GreenGrade(default, default, on, null, draft.Sample, request.Note), request.Varieties), ""));
+        return TypedResults.Ok(WholeGradeReply.Of(draft.Onto(new GreenGrade(default, default, on, null, draft.Sample, request.Note), request.Varieties, standards), "", standards));
     }
-
-    private static Ok<IReadOnlyList<DefectScheme>> Schemes() => TypedResults.Ok(DefectScheme.Published);
 
     private static async Task<Ok<List<GradeReply>>> GradesAsync(
         GradeQuery query, Reader reader, CancellationToken cancellationToken, string? q = null, int skip = 0, int take = 100) =>
@@ -61,7 +59,8 @@ internal static class GradingApi
         var on = request.GradedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
         var grade = draft.Onto(
             new GreenGrade(sample.Id, sample.LotId, on, http.User.Person(), draft.Sample, request.Note),
-            await db.VarietiesOfAsync(sample.Id, cancellationToken));
+            await db.VarietiesOfAsync(sample.Id, cancellationToken),
+            await db.GradingStandardsAsync(cancellationToken));
         db.Add(grade);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Created($"/api/grading/grades/{grade.Id}", (await FindAsync(db, grade.Id, cancellationToken))!);
@@ -77,7 +76,7 @@ internal static class GradingApi
         }
 
         var label = await LabelAsync(db, grade, cancellationToken);
-        var yours = request.Onto(grade, label, await db.VarietiesOfAsync(grade.SampleId, cancellationToken));
+        var yours = request.Onto(grade, label, await db.VarietiesOfAsync(grade.SampleId, cancellationToken), await db.GradingStandardsAsync(cancellationToken));
         db.Entry(grade).Property(one => one.Version).OriginalValue = yours.Version;
         db.Entry(grade).Property(one => one.Version).IsModified = true;
         try
@@ -118,12 +117,13 @@ internal static class GradingApi
         }
 
         var label = await LabelAsync(db, grade, cancellationToken);
+        var standards = await db.GradingStandardsAsync(cancellationToken);
         if (grade.Limits.Count == 0)
         {
-            grade.Judge(await db.VarietiesOfAsync(grade.SampleId, cancellationToken));
+            grade.Judge(await db.VarietiesOfAsync(grade.SampleId, cancellationToken), standards);
         }
 
-        return WholeGradeReply.Of(grade, label);
+        return WholeGradeReply.Of(grade, label, standards);
     }
 
     private static Task<string> LabelAsync(LedgerContext db, GreenGrade grade, CancellationToken cancellationToken) =>

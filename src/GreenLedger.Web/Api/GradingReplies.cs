@@ -33,15 +33,15 @@ internal sealed record GradeRequest(
     int? Version = null)
 {
     /// <summary>Writes the request onto a stored grade and gives what it then says, on the version that was sent.</summary>
-    public WholeGradeReply Onto(GreenGrade grade, string label, string? varieties)
+    public WholeGradeReply Onto(GreenGrade grade, string label, string? varieties, GradingStandards standards)
     {
         Rule.Require(Version is not null, "Send the version of the grade that you read, so that nobody's change is lost.", nameof(Version));
         Rule.Require(
             LabelCode is null || string.Equals(LabelCode.Trim(), label, StringComparison.OrdinalIgnoreCase),
             $"This grade is of sample {label}: leave the label code out, or write a grade of the other sample.", nameof(LabelCode));
         grade.Correct(GradedOn ?? grade.GradedOn, SampleWeightGrams is { } grams ? Weight.FromGrams(grams) : grade.SampleWeight, Note);
-        Draft().Onto(grade, varieties);
-        return WholeGradeReply.Of(grade, label) with { Version = Version.Value };
+        Draft().Onto(grade, varieties, standards);
+        return WholeGradeReply.Of(grade, label, standards) with { Version = Version.Value };
     }
 
     /// <summary>What the request says of the green coffee.</summary>
@@ -131,9 +131,9 @@ internal sealed record WholeGradeReply(
     IReadOnlyList<LimitReply> Limits,
     WithdrawnReply? Withdrawn)
 {
-    public static WholeGradeReply Of(GreenGrade grade, string label)
+    public static WholeGradeReply Of(GreenGrade grade, string label, GradingStandards standards)
     {
-        var tally = grade.Tally();
+        var tally = grade.Tally(standards);
         return new WholeGradeReply(
             grade.Id.Value,
             grade.Version,
@@ -162,7 +162,7 @@ internal sealed record WholeGradeReply(
             grade.Odour,
             grade.HasForeignOdour,
             grade.QualityClass,
-            grade.Verdict()?.Reasons ?? [],
+            grade.Verdict(standards)?.Reasons ?? [],
             grade.Note,
             [.. grade.Limits.OrderBy(limit => limit.Position).Select(limit => new LimitReply(limit.Limits, limit.Name, limit.Found, limit.Limit, limit.Passed))],
             WithdrawnReply.Of(grade.WithdrawnAt, grade.WithdrawnBecause));

@@ -33,7 +33,7 @@ public sealed class GreenGradesTests(Ledgers ledgers)
         Assert.Null(back.Quakers);
         // Worked by hand: 14 broken at 5 are 2 full defects, 4 shells at 5 none.
         Assert.Equal(FullDefects.Of(2m), back.Category2);
-        Assert.Equal(FullDefects.Of(3.6m), back.Tally()!.Category2Kept);
+        Assert.Equal(FullDefects.Of(3.6m), back.Tally(GradingStandards.Published)!.Category2Kept);
         Assert.Equal(Percent.Of(96m), back.RetainedFrom(16));
     }
 }

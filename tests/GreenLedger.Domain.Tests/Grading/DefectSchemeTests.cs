@@ -10,7 +10,7 @@ public sealed class DefectSchemeTests
     [Theory, MemberData(nameof(Codes))]
     public void A_scheme_names_its_edition_and_source_and_every_count_falls_into_a_class(string code)
     {
-        var scheme = DefectScheme.Find(code)!;
+        var scheme = GradingStandards.Published.Find(code)!;
 
         Assert.False(string.IsNullOrWhiteSpace(scheme.Edition) || string.IsNullOrWhiteSpace(scheme.Source));
         Assert.Equal(scheme.Kinds.Count, scheme.Kinds.Select(kind => kind.Code).Distinct().Count());
@@ -27,7 +27,7 @@ public sealed class DefectSchemeTests
     [InlineData("broken 5", null, "specialty, quakers not counted yet", null)]
     public void Washed_arabica_is_specialty_or_below_and_says_why(string beans, int? quakers, string name, string? reason)
     {
-        var verdict = Graded("washed-arabica-2018", beans, quakers).Verdict()!;
+        var verdict = Graded("washed-arabica-2018", beans, quakers).Verdict(GradingStandards.Published)!;
 
         Assert.Equal(name, verdict.ToString());
         Assert.Equal(reason, verdict.Reasons.SingleOrDefault());
@@ -45,7 +45,7 @@ public sealed class DefectSchemeTests
     [InlineData(86, 0, "below standard")]
     [InlineData(87, 0, "off grade")]
     public void The_older_classes_go_by_all_full_defects_in_300_g(int full, int quakers, string name) =>
-        Assert.Equal(name, Graded("arabica-300g-older", $"full-black {full}", quakers, grams: 300m).Verdict()!.Name);
+        Assert.Equal(name, Graded("arabica-300g-older", $"full-black {full}", quakers, grams: 300m).Verdict(GradingStandards.Published)!.Name);
 
     /// <summary>finerobusta.coffee, classification: fine has none and at most 5, premium at most 8 of both together.</summary>
     [Theory]
@@ -54,7 +54,7 @@ public sealed class DefectSchemeTests
     [InlineData("full-black 2, partial-sour 18", "premium")]
     [InlineData("full-black 3, partial-sour 18", "off grade")]
     public void Robusta_is_fine_premium_or_off_grade(string beans, string name) =>
-        Assert.Equal(name, Graded("fine-robusta", beans, null).Verdict()!.Name);
+        Assert.Equal(name, Graded("fine-robusta", beans, null).Verdict(GradingStandards.Published)!.Name);
 
     /// <summary>
     /// Instrução Normativa 8 of 2003, equivalents as reproduced by cccmg.com.br: a large stone is 5, 2 sour are 1, 3 shells
@@ -65,7 +65,7 @@ public sealed class DefectSchemeTests
     {
         var grade = Graded("brazil-2003", "large-stone 1, sour 4, shell 6, broken 15", null, grams: 300m);
 
-        Assert.Equal((FullDefects.Of(12m), "type 3"), (grade.ExportDefects!.Value, grade.Verdict()!.Name));
+        Assert.Equal((FullDefects.Of(12m), "type 3"), (grade.ExportDefects!.Value, grade.Verdict(GradingStandards.Published)!.Name));
         Assert.Null(grade.Category1);
         Assert.True(grade.Limits.Single(limit => limit.Name == "Defects in 300 g").Passed);
     }
@@ -73,8 +73,8 @@ public sealed class DefectSchemeTests
     [Fact]
     public void Robusta_is_counted_by_a_table_of_its_own()
     {
-        Assert.Equal("fine-robusta", DefectScheme.For(PhysicalLimits.IsRobusta("Conilon")).Code);
-        Assert.Equal("washed-arabica-2018", DefectScheme.For(PhysicalLimits.IsRobusta("Caturra")).Code);
+        Assert.Equal("fine-robusta", GradingStandards.Published.For("Conilon").Code);
+        Assert.Equal("washed-arabica-2018", GradingStandards.Published.For("Caturra").Code);
     }
 
     internal static GreenGrade Graded(string scheme, string beans, int? quakers, decimal grams = 350m) => new GradeDraft
@@ -84,5 +84,5 @@ public sealed class DefectSchemeTests
         Beans = beans.Split(", ").Select(pair => pair.Split(' ')).ToDictionary(pair => pair[0], pair => int.Parse(pair[1], System.Globalization.CultureInfo.InvariantCulture)),
         Quakers = quakers,
         RoastedGrams = 100m,
-    }.Onto(new GreenGrade(default, default, new DateOnly(2026, 11, 20), null, Weight.FromGrams(grams)), null);
+    }.Onto(new GreenGrade(default, default, new DateOnly(2026, 11, 20), null, Weight.FromGrams(grams)), null, GradingStandards.Published);
 }

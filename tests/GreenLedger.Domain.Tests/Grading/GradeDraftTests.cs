@@ -16,18 +16,18 @@ public sealed class GradeDraftTests
             Quakers = 0,
         };
 
-        var outlook = draft.Outlook(null);
+        var outlook = draft.Outlook(null, GradingStandards.Published);
 
         Assert.Contains("add up to 70 %", Assert.Single(outlook.Problems).Message, StringComparison.Ordinal);
         Assert.Equal(70m, outlook.ScreensSum);
         Assert.Equal("specialty", outlook.Grade.QualityClass);
         Assert.True(Limit(outlook.Grade, "Moisture").Passed);
-        Assert.Throws<RuleBrokenException>(() => draft.Onto(Grade(), null));
+        Assert.Throws<RuleBrokenException>(() => draft.Onto(Grade(), null, GradingStandards.Published));
     }
 
     [Fact]
     public void Nothing_typed_passes_nothing_and_fails_nothing() =>
-        Assert.All(new GradeDraft().Outlook(null).Grade.Limits, limit => Assert.Null(limit.Passed));
+        Assert.All(new GradeDraft().Outlook(null, GradingStandards.Published).Grade.Limits, limit => Assert.Null(limit.Passed));
 
     /// <summary>Handbook quality.md section 2.1: free of foreign odour.</summary>
     [Theory]
@@ -36,7 +36,7 @@ public sealed class GradeDraftTests
     [InlineData(null, null, null)]
     public void A_foreign_odour_fails(bool? isForeign, string? odour, bool? passed)
     {
-        var grade = new GradeDraft { HasForeignOdour = isForeign, Odour = odour }.Onto(Grade(), null);
+        var grade = new GradeDraft { HasForeignOdour = isForeign, Odour = odour }.Onto(Grade(), null, GradingStandards.Published);
 
         Assert.Equal(passed, Limit(grade, "Odour").Passed);
     }
@@ -50,21 +50,21 @@ public sealed class GradeDraftTests
         var kept = (decimal)onScreen;
         var draft = new GradeDraft { StatedScreen = 16, Screens = new Dictionary<int, decimal> { [16] = kept, [15] = 100m - kept } };
 
-        Assert.Equal(passed, Limit(draft.Onto(Grade(), null), "Screen 16 and above").Passed);
+        Assert.Equal(passed, Limit(draft.Onto(Grade(), null, GradingStandards.Published), "Screen 16 and above").Passed);
     }
 
     /// <summary>Worked by hand: 2 quakers in 200 g are 1 in 100 g.</summary>
     [Fact]
     public void Quakers_are_held_against_the_limit_in_100_g_roasted() =>
-        Assert.Equal(1m, new GradeDraft { Quakers = 2, RoastedGrams = 200m }.Onto(Grade(), null).QuakersIn100Grams);
+        Assert.Equal(1m, new GradeDraft { Quakers = 2, RoastedGrams = 200m }.Onto(Grade(), null, GradingStandards.Published).QuakersIn100Grams);
 
     [Fact]
     public void A_correction_judges_anew_and_keeps_the_rows_it_has()
     {
-        var grade = new GradeDraft { MoisturePercent = 13m }.Onto(Grade(), null);
+        var grade = new GradeDraft { MoisturePercent = 13m }.Onto(Grade(), null, GradingStandards.Published);
         var before = grade.Limits.ToList();
 
-        new GradeDraft { MoisturePercent = 11m }.Onto(grade, null);
+        new GradeDraft { MoisturePercent = 11m }.Onto(grade, null, GradingStandards.Published);
 
         Assert.True(Limit(grade, "Moisture").Passed);
         Assert.Equal(before, grade.Limits);
@@ -72,7 +72,7 @@ public sealed class GradeDraftTests
 
     [Fact]
     public void A_table_that_is_not_known_is_refused() =>
-        Assert.Equal("Scheme", Assert.Throws<RuleBrokenException>(() => new GradeDraft { Scheme = "nosuch", Beans = new Dictionary<string, int>() }.Onto(Grade(), null)).Field);
+        Assert.Equal("Scheme", Assert.Throws<RuleBrokenException>(() => new GradeDraft { Scheme = "nosuch", Beans = new Dictionary<string, int>() }.Onto(Grade(), null, GradingStandards.Published)).Field);
 
     /// <summary>Handbook quality.md section 9, check value 32: 1,000 kg at 12.0 % dried to 11.0 % weigh 988.7640 kg.</summary>
     [Fact]

@@ -29,7 +29,7 @@ public class GreenGradeTests
 
         // Handbook quality.md section 2.1: 1.8 + 0.9.
         Assert.Equal(FullDefects.Of(2.7m), grade.Category2);
-        Assert.Equal(FullDefects.Of(1m), grade.Tally()!.Category2Dropped);
+        Assert.Equal(FullDefects.Of(1m), grade.Tally(GradingStandards.Published)!.Category2Dropped);
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public class GreenGradeTests
     {
         var grade = Grade().StateExportDefects(FullDefects.Of(defects));
 
-        var check = PhysicalLimits.For(varieties)[^1].Check(grade).Single(check => check.Name == "Defects in 300 g");
+        var check = GradingStandards.Published.Limits(varieties).Last().Check(grade).Single(check => check.Name == "Defects in 300 g");
 
         Assert.Equal(passes, check.Passed);
     }
@@ -155,7 +155,7 @@ public class GreenGradeTests
     [InlineData("washed-arabica-2018", true)]
     public void Full_defects_counted_by_another_table_are_not_comparable_and_never_a_pass(string scheme, bool? passed)
     {
-        var grade = Grade().CountDefects(DefectScheme.Find(scheme)!, new Dictionary<string, int>(), DefectFractions.Dropped);
+        var grade = Grade().CountDefects(GradingStandards.Published.Find(scheme)!, new Dictionary<string, int>(), DefectFractions.Dropped);
 
         var counted = PhysicalLimits.WashedSpecialty.Check(grade).Where(check => check.Name.StartsWith("Category", StringComparison.Ordinal)).ToList();
 
@@ -169,7 +169,7 @@ public class GreenGradeTests
     [Fact]
     public void The_export_target_of_robusta_is_not_held_against_a_count_by_the_table_of_Brazil()
     {
-        var grade = Grade().CountDefects(DefectScheme.Find("brazil-2003")!, new Dictionary<string, int> { ["black"] = 3 }, DefectFractions.Dropped);
+        var grade = Grade().CountDefects(GradingStandards.Published.Find("brazil-2003")!, new Dictionary<string, int> { ["black"] = 3 }, DefectFractions.Dropped);
 
         Assert.Null(PhysicalLimits.ExportRobusta.Check(grade).Single(check => check.Name == "Defects in 300 g").Passed);
         Assert.True(PhysicalLimits.ExportArabica.Check(grade).Single(check => check.Name == "Defects in 300 g").Passed);

@@ -19,6 +19,11 @@ internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage, 
 
     public string LabelCode { get; private set; } = "";
 
+    public GradingStandards Standards { get; private set; } = GradingStandards.Published;
+
+    /// <summary>The table that it was counted by, in the same revision.</summary>
+    public DefectScheme Scheme => Standards.Find(Input.Scheme) ?? Standards.For(null);
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } grade || (await reader.SealAsync()).Covers(grade.SampleId.Value))
@@ -26,8 +31,8 @@ internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage, 
             return NotFound();
         }
 
-        Input = GradeForm.Of(grade);
         await LoadAsync(cancellationToken);
+        Input = GradeForm.Of(grade, Standards);
         return Page();
     }
 
@@ -40,14 +45,17 @@ internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage, 
 
         OpenedOn(grade, Input.Version);
         grade.Correct(Input.GradedOn!.Value, Weight.FromGrams(Input.SampleWeightGrams!.Value), Input.Note);
-        Input.Draft().Onto(grade, await db.VarietiesOfAsync(grade.SampleId, cancellationToken));
+        Input.Draft().Onto(grade, await db.VarietiesOfAsync(grade.SampleId, cancellationToken), await db.GradingStandardsAsync(cancellationToken));
         await db.SaveChangesAsync(cancellationToken);
         Say("The grade is corrected.");
         return RedirectToPage("Grade", new { Id });
     }
 
-    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        Standards = await db.GradingStandardsAsync(cancellationToken);
         LabelCode = await db.GreenGrades.Where(grade => grade.Id == Id)
             .Join(db.Samples, grade => grade.SampleId, sample => sample.Id, (_, sample) => sample.LabelCode)
             .SingleOrDefaultAsync(cancellationToken) ?? "";
+    }
 }

@@ -28,8 +28,10 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
 
     public string? WithdrawnBy { get; private set; }
 
-    /// <summary>The table that it was counted by.</summary>
-    public DefectScheme Scheme { get; private set; } = DefectScheme.WashedArabica;
+    public GradingStandards Standards { get; private set; } = GradingStandards.Published;
+
+    /// <summary>The table that it was counted by, in its revision; null when beans were not counted by kind.</summary>
+    public DefectScheme? Scheme => Standards.Find(Found.Scheme);
 
     /// <summary>What a tonne as graded would weigh at the moisture of a usual contract; null where it was not measured.</summary>
     public Weight? Heavier => Found.Moisture is { } moisture ? MoistureChange.Of(Weight.FromKilograms(1_000m), moisture, UsualMoisture) : null;
@@ -44,16 +46,16 @@ internal sealed class GradeModel(LedgerContext db, Reader reader) : PageModel
         }
 
         Found = found;
+        Standards = await db.GradingStandardsAsync(cancellationToken);
         if (found.Limits.Count == 0)
         {
             // Written down before limits were kept with the grade: they are held against it now, and nothing is stored.
-            found.Judge(await db.VarietiesOfAsync(found.SampleId, cancellationToken));
+            found.Judge(await db.VarietiesOfAsync(found.SampleId, cancellationToken), Standards);
         }
 
         LabelCode = await db.Samples.Where(sample => sample.Id == found.SampleId).Select(sample => sample.LabelCode).SingleAsync(cancellationToken);
         IsSealed = (await reader.SealAsync()).Covers(found.SampleId.Value);
         LotName = IsSealed ? "Shown when the open cupping session is closed" : await db.Lots.Where(lot => lot.Id == found.LotId).Select(lot => lot.Name).SingleAsync(cancellationToken);
-        Scheme = DefectScheme.Find(found.Scheme) ?? DefectScheme.WashedArabica;
         WithdrawnBy = await db.People.Where(person => person.Id == found.WithdrawnBy).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         Grader = await db.People.Where(person => person.Id == found.By).Select(person => person.Name).SingleOrDefaultAsync(cancellationToken);
         return Page();

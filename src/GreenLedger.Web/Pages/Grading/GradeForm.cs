@@ -7,6 +7,9 @@ namespace GreenLedger.Web.Pages.Grading;
 public interface IGradePage
 {
     GradeForm Input { get; }
+
+    /// <summary>The table that beans are counted by.</summary>
+    DefectScheme Scheme { get; }
 }
 
 /// <summary>What was found on a sample, when it is written down and when it is corrected.</summary>
@@ -40,8 +43,8 @@ public class GradeForm
     [Display(Name = "Defects were")]
     public bool AreDefectsCounted { get; set; } = true;
 
-    /// <summary>The code of the defect table that the beans are counted by.</summary>
-    public string Scheme { get; set; } = DefectScheme.WashedArabica.Code;
+    /// <summary>The key of the defect table that the beans are counted by.</summary>
+    public string Scheme { get; set; } = DefectScheme.WashedArabica.Key;
 
     public Dictionary<string, int?> Beans { get; set; } = [];
 
@@ -73,7 +76,7 @@ public class GradeForm
 
     public string? Note { get; set; }
 
-    public static GradeForm Of(GreenGrade grade) => new()
+    public static GradeForm Of(GreenGrade grade, GradingStandards standards) => new()
     {
         Version = grade.Version,
         GradedOn = grade.GradedOn,
@@ -83,8 +86,8 @@ public class GradeForm
         WaterActivity = grade.WaterActivity?.Ratio,
         DensityGramsPerLitre = grade.DensityGramsPerLitre,
         AreDefectsCounted = grade.Scheme is not null,
-        Scheme = grade.Scheme ?? DefectScheme.WashedArabica.Code,
-        Beans = BeansOf(grade),
+        Scheme = grade.Scheme ?? standards.For(null).Key,
+        Beans = BeansOf(grade, standards),
         Fractions = grade.Fractions,
         ExportDefects = grade.ExportDefects?.Count,
         Quakers = grade.Quakers,
@@ -98,7 +101,7 @@ public class GradeForm
     };
 
     /// <summary>A count that found none stands as 0 everywhere: empty fields mean that nobody counted.</summary>
-    private static Dictionary<string, int?> BeansOf(GreenGrade grade) => (DefectScheme.Find(grade.Scheme)?.Kinds ?? [])
+    private static Dictionary<string, int?> BeansOf(GreenGrade grade, GradingStandards standards) => (standards.Find(grade.Scheme)?.Kinds ?? [])
         .ToDictionary(kind => kind.Code, kind => (int?)(grade.Defects.FirstOrDefault(count => count.Kind == kind.Code)?.Beans ?? 0));
 
     /// <summary>What stands in the form; empty bean fields are no count; full defects that somebody else stated stay while nothing is counted here.</summary>

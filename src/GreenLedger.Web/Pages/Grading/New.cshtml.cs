@@ -19,16 +19,21 @@ public sealed class NewModel(LedgerContext db, HouseZone house) : FormPage, IGra
 
     GradeForm IGradePage.Input => Input;
 
+    public GradingStandards Standards { get; private set; } = GradingStandards.Published;
+
+    public DefectScheme Scheme => Standards.Find(Input.Scheme) ?? Standards.For(null);
+
     /// <summary>The sample that the page was opened for.</summary>
     public Id<Sample>? SampleId { get; private set; }
 
-    /// <param name="scheme">The defect table to count by; else the usual one of the sample's species.</param>
+    /// <param name="scheme">The key of the defect table to count by; else the usual one of the sample's species.</param>
     public async Task OnGetAsync(Id<Sample>? sample, string? scheme, CancellationToken cancellationToken)
     {
         var habits = await db.GradingHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         (Input.Fractions, Input.MoistureMethod) = (habits.Fractions, habits.MoistureMethod);
-        var table = DefectScheme.Find(scheme) ?? DefectScheme.For(PhysicalLimits.IsRobusta(await db.VarietiesOfAsync(sample, cancellationToken)));
-        (Input.Scheme, Input.SampleWeightGrams) = (table.Code, table.SampleGrams);
+        await LoadAsync(cancellationToken);
+        var table = Standards.Find(scheme) ?? Standards.For(await db.VarietiesOfAsync(sample, cancellationToken));
+        (Input.Scheme, Input.SampleWeightGrams) = (table.Key, table.SampleGrams);
         SampleId = sample;
         Input.GradedOn = house.Today;
         Input.Label = sample is null ? null : await db.Samples.Where(one => one.Id == sample).Select(one => one.LabelCode).SingleOrDefaultAsync(cancellationToken);
@@ -41,12 +46,14 @@ public sealed class NewModel(LedgerContext db, HouseZone house) : FormPage, IGra
         Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(Input.Label));
         Rule.Require(sample.IsReceived, $"Sample {label} has not come yet: receive it first.", nameof(Input.Label));
         var grade = new GreenGrade(sample.Id, sample.LotId, Input.GradedOn!.Value, User.Person(), Weight.FromGrams(Input.SampleWeightGrams!.Value), Input.Note);
-        Input.Draft().Onto(grade, await db.VarietiesOfAsync(sample.Id, cancellationToken));
+        Input.Draft().Onto(grade, await db.VarietiesOfAsync(sample.Id, cancellationToken), await db.GradingStandardsAsync(cancellationToken));
         db.Add(grade);
         await db.SaveChangesAsync(cancellationToken);
         Say($"Sample {sample.LabelCode} is graded.");
         return RedirectToPage("Grade", new { grade.Id });
     }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken) => Standards = await db.GradingStandardsAsync(cancellationToken);
 
     public sealed class NewForm : GradeForm
     {

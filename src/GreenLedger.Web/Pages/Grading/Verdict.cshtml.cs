@@ -21,6 +21,6 @@ public sealed class VerdictModel(LedgerContext db) : PageModel
     {
         var label = (Input.Label ?? "").Trim().ToUpperInvariant();
         var sample = await db.Samples.Where(one => one.LabelCode == label).Select(one => (Id<Sample>?)one.Id).SingleOrDefaultAsync(cancellationToken);
-        Outlook = Input.Draft().Outlook(await db.VarietiesOfAsync(sample, cancellationToken));
+        Outlook = Input.Draft().Outlook(await db.VarietiesOfAsync(sample, cancellationToken), await db.GradingStandardsAsync(cancellationToken));
     }
 }
