@@ -28,7 +28,8 @@ public sealed record ArrivalLimits(PhysicalLimits Limits, IReadOnlySet<string> A
                 agreed.Category2,
                 null,
                 LeastOnStatedScreen: (agreed.LeastOnScreen ?? habits.LeastOnStatedScreen)?.Points,
-                Screen: agreed.Screen),
+                Screen: agreed.Screen,
+                CountedBy: agreed.CountedBy),
             names);
 
         void Name(bool isAgreed, string name)

@@ -119,7 +119,8 @@ public sealed record PhysicalLimits(
 
     private LimitCheck Counted(string name, FullDefects? found, decimal most, DefectScheme? by)
     {
-        var limit = most == 0m ? "none" : $"at most {Text(most)}";
+        // A published set is known by its own name; what a contract agrees on names the table beside the figure.
+        var limit = (most == 0m ? "none" : $"at most {Text(most)}") + (Code.Length == 0 && CountedBy is not null ? $" by {Table}" : "");
         return by is null
             ? new LimitCheck(name, found?.ToString(), limit, found is { } full ? full.Count <= most : null)
             : new LimitCheck(name, found is null ? $"counted by {by.Name}" : $"{found} by {by.Name}", $"{limit}; not comparable, grade again by {Table}", null);

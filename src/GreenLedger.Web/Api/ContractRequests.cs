@@ -12,6 +12,7 @@ internal sealed record ContractLotRequest(Guid LotId, int Bags, decimal BagWeigh
 /// <param name="CupTolerance">How far below the approved sample the arrival may cup, in points.</param>
 /// <param name="Category1">Full defects at most.</param>
 /// <param name="Category2">Full defects at most.</param>
+/// <param name="CountedBy">The code of the defect table that full defects are counted by.</param>
 internal sealed record AgreedLimitsRequest(
     decimal? CupTolerance = null,
     decimal? LowestMoisturePercent = null,
@@ -20,7 +21,8 @@ internal sealed record AgreedLimitsRequest(
     decimal? Category1 = null,
     decimal? Category2 = null,
     int? Screen = null,
-    decimal? LeastOnScreenPercent = null)
+    decimal? LeastOnScreenPercent = null,
+    string? CountedBy = null)
 {
     public LimitTerms Terms() => new(
         CupTolerance is { } points ? Score.Of(points) : null,
@@ -30,7 +32,8 @@ internal sealed record AgreedLimitsRequest(
         Category1,
         Category2,
         Screen,
-        LeastOnScreenPercent is { } share ? Percent.Of(share) : null);
+        LeastOnScreenPercent is { } share ? Percent.Of(share) : null,
+        CountedBy);
 }
 
 /// <summary>

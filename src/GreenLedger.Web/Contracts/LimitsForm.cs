@@ -1,7 +1,9 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
+using Microsoft.AspNetCore.Mvc.Rendering;
 
 namespace GreenLedger.Web.Contracts;
 
@@ -32,6 +34,13 @@ public sealed class LimitsForm
     [Display(Name = "Least share on it, %")]
     public decimal? LeastOnScreen { get; set; }
 
+    [Display(Name = "Full defects counted by")]
+    public string? CountedBy { get; set; }
+
+    /// <summary>The defect tables by code and name.</summary>
+    public static IReadOnlyList<SelectListItem> Tables { get; } =
+        [new("the contract names none", ""), .. DefectScheme.Published.Select(scheme => new SelectListItem(scheme.Name, scheme.Code))];
+
     public static LimitsForm Of(LimitTerms terms) => new()
     {
         CupTolerance = terms.CupTolerance?.Points,
@@ -42,6 +51,7 @@ public sealed class LimitsForm
         Category2 = terms.Category2,
         Screen = terms.Screen,
         LeastOnScreen = terms.LeastOnScreen?.Points,
+        CountedBy = terms.CountedBy,
     };
 
     /// <exception cref="RuleBrokenException">A figure cannot be.</exception>
@@ -53,7 +63,8 @@ public sealed class LimitsForm
         Category1,
         Category2,
         Screen,
-        Share(LeastOnScreen, nameof(LeastOnScreen)));
+        Share(LeastOnScreen, nameof(LeastOnScreen)),
+        Rule.OptionalText(CountedBy, "The table", 40, $"Limits.{nameof(CountedBy)}"));
 
     private static Score Points(decimal points)
     {

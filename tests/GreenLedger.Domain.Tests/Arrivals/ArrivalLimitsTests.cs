@@ -31,6 +31,20 @@ public sealed class ArrivalLimitsTests
             verdict.Limits.Select(limit => (limit.Name, limit.Limit, limit.Passed!.Value, limit.IsAgreed)));
     }
 
+    [Theory]
+    [InlineData("washed-arabica-2018", true, "at most 5 by Washed arabica, two categories (2018)")]
+    [InlineData("fine-robusta", null, "at most 5 by Fine robusta, two categories; not comparable, grade again by Fine robusta, two categories")]
+    public void Agreed_full_defects_are_held_only_against_a_count_by_the_table_that_the_contract_names(string table, bool? passed, string limit)
+    {
+        var limits = ArrivalLimits.Of(Agreed with { CountedBy = table }, new ArrivalHabits());
+        var grade = new GreenGrade(default, default, ShortArrival.Received, null, GreenGrade.UsualSample).CountDefects(DefectScheme.WashedArabica, new Dictionary<string, int> { ["broken"] = 10 }, DefectFractions.Dropped);
+
+        var found = ArrivalVerdict.Of(null, limits.Limits, null, grade, limits.Agreed).Limits.Single(one => one.Name == "Category 2 full defects");
+
+        Assert.Equal((passed, limit), (found.Passed, found.Limit));
+        Assert.Contains($"at most 5 full defects of category 2 by {DefectScheme.PublishedOf(table)!.Name}", (Agreed with { CountedBy = table }).Words());
+    }
+
     [Fact]
     public void Without_agreed_limits_the_houses_own_are_looked_at_and_none_counts_as_agreed()
     {
@@ -73,6 +87,8 @@ public sealed class ArrivalLimitsTests
         Assert.Equal("HighestMoisture", Field(new LimitTerms(LowestMoisture: Percent.Of(12m), HighestMoisture: Percent.Of(11m))));
         Assert.Equal("Screen", Field(new LimitTerms(LeastOnScreen: Percent.Of(95m))));
         Assert.Equal("CupTolerance", Field(new LimitTerms(CupTolerance: Score.Of(11m))));
+        Assert.Equal("CountedBy", Field(new LimitTerms(Category1: 0m, CountedBy: "nosuch")));
+        Assert.Equal("CountedBy", Field(new LimitTerms(CountedBy: "fine-robusta")));
         Assert.Null((Terms(new LimitTerms())).Checked().Quality.Limits);
 
         static string? Field(LimitTerms limits) => Assert.Throws<RuleBrokenException>(() => Terms(limits).Checked()).Field;
