@@ -72,16 +72,18 @@ public sealed class TableOfFiveTests(Chromium chromium)
 
         var pressed = await Task.WhenAll(phones.Select((phone, cupper) => PressAsync(phone.Page, cupper, 0, 2)));
         var (cut, gone) = (phones[1], phones[3]);
+        await Pictures.TakeAsync(phones[0], "phone-sheet", "[data-field='mark.flavor']");
         await Task.WhenAll(SavedAsync(cut.Page), SavedAsync(gone.Page));
         await Task.WhenAll(cut.Page.Context.SetOfflineAsync(true), gone.Page.Context.SetOfflineAsync(true));
         AddTo(pressed, await Task.WhenAll(phones.Select((phone, cupper) => PressAsync(phone.Page, cupper, 2, 5))));
         await OfflineAsync(cut.Page);
-        await Pictures.TakeAsync(cut, "table-offline");
+        await Pictures.TakeAsync(cut, "phone-offline");
         Assert.Empty(await cut.ViolationsAsync());
         await cut.Page.ReloadAsync();
         await ReadyAsync(cut.Page);
         gone = await ReopenAsync(gone, session);
         phones[3] = gone;
+        await Pictures.TakeAsync(lead, "phone-live");
         Assert.Equal((5, 5), (await HandedInAsync(cut.Page), await HandedInAsync(gone.Page)));
         await SameClockAsync(phones);
         AddTo(pressed, await Task.WhenAll(phones.Select((phone, cupper) => PressAsync(phone.Page, cupper, 5, 8))));
@@ -92,7 +94,6 @@ public sealed class TableOfFiveTests(Chromium chromium)
         await CompareAsync(house, session, cuppers, pressed);
         Assert.Empty(await cut.ViolationsAsync());
         Assert.Equal(0, await cut.SidewaysAsync());
-        await Pictures.TakeAsync(cut, "table-done");
         await CloseAsync(house, lead, session);
         await Task.WhenAll(phones.Select(phone => phone.DisposeAsync().AsTask()));
     }
@@ -234,7 +235,7 @@ public sealed class TableOfFiveTests(Chromium chromium)
         Assert.All(codes, code => Assert.Contains(code, shown, StringComparison.Ordinal));
         Assert.All(Enumerable.Range(1, Samples), number => Assert.Contains($"Table lot {number:00}", shown, StringComparison.Ordinal));
         Assert.Equal(0, await lead.SidewaysAsync());
-        await Pictures.TakeAsync(lead, "table-result");
+        await Pictures.TakeAsync(lead, "phone-result");
     }
 
     private static void AddTo(Dictionary<string, Dictionary<string, string>>[] pressed, Dictionary<string, Dictionary<string, string>>[] more)
