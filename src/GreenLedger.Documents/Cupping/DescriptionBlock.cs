@@ -17,8 +17,8 @@ internal sealed class DescriptionBlock(DescriptiveRules rules, LineBreaker break
     private const double Name = 62;
     private const double Between = 20;
     private const double Square = 6.5;
-    private const double AfterSquare = 3;
-    private const double AfterWord = 9;
+    private const double AfterSquare = 2.5;
+    private const double AfterWord = 6;
     private const double Foot = 10;
 
     private static readonly XFont Label = Faces.Regular(8.5);
