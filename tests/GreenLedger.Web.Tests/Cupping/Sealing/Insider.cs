@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.RegularExpressions;
 using AngleSharp.Html.Dom;
 using GreenLedger.Domain.People;
+using Microsoft.AspNetCore.WebUtilities;
 
 namespace GreenLedger.Web.Tests.Cupping.Sealing;
 
@@ -29,7 +30,7 @@ internal sealed partial class Insider(Walk walk, TestBrowser browser, Person per
         foreach (var (address, fields) in _forms.Where(one => !IsOfSignIn(one.Page)).SelectMany(one => Sendings(one.Page, one.Form)).Where(one => walk.IsFirstToSend(Identity().Replace(one.Address, ""))))
         {
             using var content = new FormUrlEncodedContent(fields);
-            await SendAsync("form", HttpMethod.Post, address, content);
+            await SendAsync(NameOf(address), HttpMethod.Post, address, content);
         }
 
         foreach (var route in routes.Where(one => !one.IsRead && !IsOfSignIn(one.Name)))
@@ -114,6 +115,14 @@ internal sealed partial class Insider(Walk walk, TestBrowser browser, Person per
         var fields = TestBrowser.Standing(form).Select(field => new KeyValuePair<string, string>(field.Name, field.Value)).ToList();
         var action = form.GetAttribute("action") is { Length: > 0 } own ? own : page;
         return form.QuerySelectorAll("button[formaction]").Select(button => button.GetAttribute("formaction")!).Prepend(action).Distinct().Select(address => (address, fields));
+    }
+
+    /// <summary>What a form is sent to, as its route is called: the form knows what the handler needs.</summary>
+    private static string NameOf(string address)
+    {
+        var parts = address.Split('?');
+        var handler = parts.Length > 1 ? QueryHelpers.ParseQuery(parts[1])["handler"].ToString() : "";
+        return $"POST {PageOf(address).TrimEnd('/')}{(handler.Length == 0 ? "" : "?handler=" + handler)}";
     }
 
     /// <summary>The page of an address, whatever record it shows.</summary>
