@@ -11,12 +11,16 @@ public static class TableText
 {
     public const string MediaType = "text/csv";
 
+    public static Task WriteAsync<T>(Stream stream, IReadOnlyList<TableColumn<T>> columns, IEnumerable<T> rows, CancellationToken cancellationToken = default) =>
+        WriteAsync(stream, columns, rows.ToAsyncEnumerable(), cancellationToken);
+
+    /// <summary>The same of rows that are read while they are written.</summary>
     public static async Task WriteAsync<T>(
-        Stream stream, IReadOnlyList<TableColumn<T>> columns, IEnumerable<T> rows, CancellationToken cancellationToken = default)
+        Stream stream, IReadOnlyList<TableColumn<T>> columns, IAsyncEnumerable<T> rows, CancellationToken cancellationToken = default)
     {
         await using var text = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true) { NewLine = "\r\n" };
         await text.WriteLineAsync(Line(columns.Select(column => TextOf(column.Head))).AsMemory(), cancellationToken);
-        foreach (var row in rows)
+        await foreach (var row in rows.WithCancellation(cancellationToken))
         {
             await text.WriteLineAsync(Line(columns.Select(column => TextOf(column.Value(row)))).AsMemory(), cancellationToken);
         }

@@ -17,11 +17,15 @@ public static class TableWorkbook
     private const int LastRow = 1_048_576;
 
     /// <param name="title">Names the sheet and the document.</param>
+    public static Task WriteAsync<T>(Stream stream, string title, IReadOnlyList<TableColumn<T>> columns, IEnumerable<T> rows, CancellationToken cancellationToken = default) =>
+        WriteAsync(stream, title, columns, rows.ToAsyncEnumerable(), cancellationToken);
+
+    /// <summary>The same of rows that are read while they are written.</summary>
     public static async Task WriteAsync<T>(
         Stream stream,
         string title,
         IReadOnlyList<TableColumn<T>> columns,
-        IEnumerable<T> rows,
+        IAsyncEnumerable<T> rows,
         CancellationToken cancellationToken = default)
     {
         var options = new SpreadCheetahOptions { DocumentProperties = new DocumentProperties { Title = CellText.Clean(title) } };
@@ -31,7 +35,7 @@ public static class TableWorkbook
         await workbook.AddHeaderRowAsync(columns.Select(column => column.Head).ToArray(), head, cancellationToken);
         var styles = columns.Select(column => StyleOf(workbook, column)).ToArray();
         var cells = new StyledCell[columns.Count];
-        foreach (var row in rows)
+        await foreach (var row in rows.WithCancellation(cancellationToken))
         {
             for (var i = 0; i < cells.Length; i++)
             {

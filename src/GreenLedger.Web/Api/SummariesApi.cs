@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Summaries;
+using GreenLedger.Documents.Layout;
 using GreenLedger.Documents.Summaries;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
@@ -24,8 +25,20 @@ internal static class SummariesApi
                 + "Money is in the house currency, rounded row by row; `withoutValue` counts rows whose price or rate is not known.");
         summaries.MapGet("/purchases/rows", RowsAsync).WithName("ListPurchaseRows").WithSummary("The rows behind a figure of the purchase summary.")
             .WithDescription("`figure` is contracted, shipped, arrived, toCome or open; `band`, `score`, `month`, `futures` and `before` narrow it as the page does.");
+        summaries.MapGet("/extracts/{table}", ExtractAsync).WithName("ReadExtract").WithSummary("A whole table of the ledger, as CSV or a workbook")
+            .WithDescription("`table` is " + string.Join(", ", ExtractTables.All.Select(one => one.Name)) + "; `format` is csv or xlsx. What an open session seals from the caller is not among them.")
+            .Produces(StatusCodes.Status200OK, contentType: TableText.MediaType, additionalContentTypes: TableWorkbook.MediaType);
         summaries.MapPost("/feedback", FeedbackAsync).WithName("WriteFeedback").WithSummary("What a supplier hears back about samples of theirs, in words or as a PDF. Stores nothing.")
             .WithDescription("`language` is en, es, pt or fr; that of the supplier when left out. With `pdf` the answer is the document itself.");
+    }
+
+    private static async Task<FileStreamHttpResult> ExtractAsync(
+        string table, ExtractQuery query, Reader reader, HouseZone zone, CancellationToken cancellationToken,
+        string format = "csv", string? search = null, DateOnly? from = null, DateOnly? until = null)
+    {
+        Rule.Require(format is "csv" or "xlsx", "Ask for csv or xlsx.", nameof(format));
+        var file = new ExtractFile(ExtractTables.Named(table), new ExtractFilter(search, from, until), format == "xlsx");
+        return TypedResults.Stream(await file.WriteAsync(query, await reader.SealAsync(), cancellationToken), file.MediaType, file.NameOn(zone.Today));
     }
 
     private static async Task<Results<Ok<FeedbackReply>, FileContentHttpResult, NotFound>> FeedbackAsync(

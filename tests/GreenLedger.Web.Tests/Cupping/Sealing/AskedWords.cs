@@ -133,6 +133,8 @@ internal sealed class AskedWords(HouseFixture house, SealedTable table)
         "documentname" => ["v1"],
         "currency" => ["USD"],
         "scheme" => ["sca-washed"],
+        "table" => [.. Web.Summaries.ExtractTables.All.Select(table => table.Name)],
+        "format" => ["csv", "xlsx"],
         "secret" => [SealedHouse.Calendar],
         _ => null,
     };

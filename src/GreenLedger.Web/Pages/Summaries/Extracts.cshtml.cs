@@ -1,0 +1,50 @@
+using GreenLedger.Data.Summaries;
+using GreenLedger.Domain;
+using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Summaries;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace GreenLedger.Web.Pages.Summaries;
+
+/// <summary>Whole tables of the ledger as a workbook or CSV, for programs and papers of the house's own.</summary>
+internal sealed class ExtractsModel(ExtractQuery query, Reader reader, HouseZone zone) : PageModel
+{
+    [BindProperty(SupportsGet = true)]
+    public string? Table { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public string? Search { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public DateOnly? From { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public DateOnly? Until { get; set; }
+
+    /// <summary>What is wrong with the address; null for nothing.</summary>
+    public string? Trouble { get; private set; }
+
+    public void OnGet()
+    {
+    }
+
+    public Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken) => SendAsync(asWorkbook: true, cancellationToken);
+
+    public Task<IActionResult> OnGetTextAsync(CancellationToken cancellationToken) => SendAsync(asWorkbook: false, cancellationToken);
+
+    private async Task<IActionResult> SendAsync(bool asWorkbook, CancellationToken cancellationToken)
+    {
+        try
+        {
+            var file = new ExtractFile(ExtractTables.Named(Table), new ExtractFilter(Search, From, Until), asWorkbook);
+            return File(await file.WriteAsync(query, await reader.SealAsync(), cancellationToken), file.MediaType, file.NameOn(zone.Today));
+        }
+        catch (RuleBrokenException broken)
+        {
+            Trouble = broken.Message;
+            return Page();
+        }
+    }
+}
