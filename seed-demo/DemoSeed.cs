@@ -71,6 +71,7 @@ public static class DemoSeed
         var decisions = new BuyersHand(cast, rules, asItStood, shelf.Coffees, new Draw(Seed + 8)).Decide(today.AddYears(-Market.Years), today);
         var quay = new Quayside(cast, now, new Draw(Seed + 13));
         var contracts = new PurchaseDesk(cast, market, shelf.Coffees, shelf.Suppliers, quay, now, new Draw(Seed + 12)).Write(decisions);
+        quay.Paper(await db.DocumentRules.OrderBy(rule => rule.Position).ToListAsync(cancellationToken), shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot));
         var landed = new ArrivalTable(cast, forms, shelf.Coffees, now, new Draw(Seed + 14)).Cup(quay.Landings);
 
         db.AddRange([.. routes, .. growers.Producers, .. shelf.Suppliers, .. rules.All]);

@@ -1,7 +1,9 @@
 using System.Globalization;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.SeedDemo.People;
 
@@ -58,6 +60,33 @@ internal sealed class Quayside(Cast cast, DateTimeOffset now, Draw draw)
             var torn = draw.Chance(0.2) ? Math.Min(lot.Bags, draw.Between(1, 2)) : 0;
             var receipt = new Receipt(on, lot.Bags, landed, new ReceiptCondition(wet, torn, wet, false, null, true), isShort ? "The wet bags stood at the door of the container." : null);
             _landings.Add(new Landing(contract, shipment, new Arrival(shipment, lot.Id, receipt, cast.Lead.Id, At(on)), isShort));
+        }
+    }
+
+    /// <summary>
+    /// The checklist of each shipment by the house's rules: papers come four days to five weeks after it sailed, and are asked
+    /// for once it is at sea.
+    /// </summary>
+    public void Paper(IReadOnlyList<DocumentRule> rules, IReadOnlyDictionary<Id<Lot>, Lot> lots)
+    {
+        var today = DateOnly.FromDateTime(now.UtcDateTime);
+        foreach (var (contract, shipment) in _shipments)
+        {
+            var terms = contract.Terms;
+            shipment.ListDocuments(rules, [.. shipment.Lots.Select(lot => new DocumentCase(
+                terms.Delivery.Incoterm, lots[lot.LotId].CountryCode, UnLocode.Of(shipment.PortOfDestination).Country, terms.Certificates))]);
+            foreach (var document in shipment.Documents)
+            {
+                var (sailed, came) = (shipment.ShippedOn!.Value, shipment.ShippedOn.Value.AddDays(draw.Between(4, 35)));
+                if (came <= today)
+                {
+                    shipment.Document(document.Id, DocumentState.Received, came, null);
+                }
+                else if (sailed.AddDays(2) <= today && draw.Chance(0.5))
+                {
+                    shipment.Document(document.Id, DocumentState.Asked, sailed.AddDays(2), null);
+                }
+            }
         }
     }
 

@@ -21,7 +21,11 @@ public sealed class DemoArrivalsTests(FilledDemo demo)
         var arrivals = await db.Arrivals.AsNoTracking().ToListAsync(Token);
         var landed = await db.Contracts.CountAsync(contract => contract.Goods == GoodsState.Arrived || contract.Goods == GoodsState.Closed, Token);
 
-        Assert.All(shipments, shipment => Assert.All(shipment.Containers, container => Assert.True(ContainerNumber.Of(container.Number).HasRightCheckDigit)));
+        Assert.All(shipments, shipment => Assert.NotEmpty(shipment.Containers));
+        Assert.All(shipments.SelectMany(shipment => shipment.Containers), container => Assert.True(ContainerNumber.Of(container.Number).HasRightCheckDigit));
+        Assert.All(shipments, shipment => Assert.NotEmpty(shipment.Documents));
+        Assert.Contains(shipments, shipment => shipment.MissingDocuments == 0);
+        Assert.Contains(shipments, shipment => shipment.MissingDocuments > 0);
         Assert.Contains(shipments, shipment => shipment.DischargedOn is null);
         Assert.Equal(landed, arrivals.Select(arrival => arrival.ShipmentId).Distinct().Count());
         Assert.All(arrivals, arrival => Assert.InRange(arrival.Landed.Kilograms / arrival.Shipped.Kilograms, 0.98m, 1m));
