@@ -75,6 +75,7 @@ public sealed class LotCostQueryTests(Ledgers ledgers)
         await using var read = ledger.Open();
         var cost = await new LotCostQuery(read).FindAsync(house.Lots[0], Stop);
 
+        // IAS 2.16 leaves storage out of the cost of inventories, IAS 2.17 finance but for long work (from memory); the sum worked by hand.
         Assert.Equal((Eur(1_110m), Eur(1_000m)), (cost.Total, cost.Accounting));
     }
 

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
@@ -37,8 +38,11 @@ public sealed class StockLedgerTests(Ledgers ledgers)
         await OpenAsync(ledger);
         await using var db = ledger.Open();
 
-        await Assert.ThrowsAnyAsync<Exception>(() => db.Database.ExecuteSqlRawAsync("UPDATE \"Holdings\" SET \"WeighedMicrograms\" = -1", Stop));
-        await Assert.ThrowsAnyAsync<Exception>(() => db.Database.ExecuteSqlRawAsync("UPDATE \"Holdings\" SET \"Bags\" = -1", Stop));
+        foreach (var column in new[] { "WeighedMicrograms", "Bags" })
+        {
+            var refused = await Assert.ThrowsAnyAsync<DbException>(() => db.Database.ExecuteSqlRawAsync($"UPDATE \"Holdings\" SET \"{column}\" = -1", Stop));
+            Assert.Contains("CK_Holdings_NotBelowZero", refused.Message, StringComparison.Ordinal);
+        }
 
         Assert.Equal(Kg(685.5m), (await db.Holdings.AsNoTracking().SingleAsync(Stop)).Weighed);
     }

@@ -92,7 +92,8 @@ public sealed class PlotFileTests
         Assert.True(NetTopologySuite.Algorithm.Orientation.IsCCW(features[1].Geometry.Coordinates));
         Assert.Contains("[-75.900000,2.000000]", Encoding.UTF8.GetString(written), StringComparison.Ordinal);
         Assert.Empty(PlotFile.Read(written).Problems);
-        Assert.Equal(plots.Select(plot => plot.Where().ToText().Length > 0), PlotFile.Read(written).Lines.Select(_ => true));
+        Assert.All(plots.Zip(PlotFile.Read(written).Lines), pair => Assert.True(pair.Second.Shape.IsSameAs(pair.First.Where())));
+        Assert.Equal(plots.Length, PlotFile.Read(written).Lines.Count);
     }
 
     [Fact]

@@ -45,7 +45,7 @@ public sealed class DueDatesTests
         var line = DueDates.Documents(shipment, new DueHabits()).Single();
         shipment.Document(bill, DocumentState.Received, OnBoard, null);
 
-        Assert.Equal((new DateOnly(2026, 2, 17), "S27-001 lacks bill of lading"), (line.On, line.What)); // worked by hand: 3 February and 14 days
+        Assert.Equal((new DateOnly(2026, 2, 17), "S27-001 lacks bill of lading"), (line.On, line.What)); // worked by hand: 3 February and 14 days, which are common practice, no source
         Assert.Empty(DueDates.Documents(shipment, new DueHabits()));
     }
 
@@ -55,9 +55,9 @@ public sealed class DueDatesTests
         var shipment = Sailed(Signed(), 275, 18_975m);
         var arrival = Receive(shipment);
 
-        Assert.Equal(new DateOnly(2026, 3, 10), DueDates.Receipts(shipment, Nothing, _ => "CA-17", new DueHabits()).Single().On); // worked by hand: 3 March and 7 days
+        Assert.Equal(new DateOnly(2026, 3, 10), DueDates.Receipts(shipment, Nothing, _ => "CA-17", new DueHabits()).Single().On); // worked by hand: 3 March and 7 days, which are common practice, no source
         Assert.Empty(DueDates.Receipts(shipment, new HashSet<Id<ShipmentLot>> { shipment.Lots[0].Id }, _ => "CA-17", new DueHabits()));
-        Assert.Equal(new DateOnly(2026, 3, 12), DueDates.Cupping(arrival, "CA-17", new DueHabits()).On); // worked by hand: 5 March and 7 days
+        Assert.Equal(new DateOnly(2026, 3, 12), DueDates.Cupping(arrival, "CA-17", new DueHabits()).On); // worked by hand: 5 March and 7 days, likewise
     }
 
     [Fact]

@@ -116,6 +116,7 @@ public sealed class PlotTests
         var lot = new Lot("CA-17", "Cerro Alto washed", null);
         var held = new DueDiligence(lot.Id);
 
+        // Handbook, trade 7.3: what Article 9 of Regulation (EU) 2023/1115 and Annex II ask for.
         Assert.Equal(9, held.Missing(lot, false, false).Count);
         held.GrewOn([Id<Plot>.New()]);
         held.State(new DiligenceFacts(DiligenceRole.Operator, new DateOnly(2026, 10, 1), new DateOnly(2027, 1, 31), "Title deed", "Satellite 2020", null, "26abcdefghij12", "V-12345"));

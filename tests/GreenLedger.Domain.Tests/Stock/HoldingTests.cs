@@ -82,9 +82,10 @@ public sealed class HoldingTests
     {
         Open(2, 120m, 120m, Today.AddDays(-5));
 
-        Assert.Throws<RuleBrokenException>(() => Take(MovementKind.Release, 1, 60m, Today.AddDays(-6)));
+        var early = Assert.Throws<RuleBrokenException>(() => Take(MovementKind.Release, 1, 50m, Today.AddDays(-6)));
         Take(MovementKind.Release, 1, 60m, Today);
         Assert.Throws<RuleBrokenException>(() => Take(MovementKind.Release, 1, 61m, Today.AddDays(-3)));
+        Assert.Contains("less than 50 kg were there: give a later day", early.Message, StringComparison.Ordinal);
         Take(MovementKind.Release, 0, 30m, Today.AddDays(-3));
 
         Assert.Equal(Kg(90m), Days.At(Today.AddDays(-1)).Weighed);

@@ -27,6 +27,7 @@ public sealed class StockCountTests
         Assert.Throws<RuleBrokenException>(() => count.Approve([_holding], Days, true, Counter, Noon));
         var movement = Assert.Single(count.Approve([_holding], Days, true, Approver, Noon));
 
+        // Worked by hand: 10 bags with 685.5 kg are on the books.
         Assert.Equal((MovementKind.Loss, -1, Kg(-69m)), (movement.Kind, movement.Bags, movement.Weighed));
         Assert.Equal((9, Kg(616.5m)), (_holding.Bags, _holding.Weighed));
         Assert.False(count.IsOpen);

@@ -3,6 +3,7 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
+using UglyToad.PdfPig;
 
 namespace GreenLedger.Web.Tests.Arrivals;
 
@@ -32,7 +33,8 @@ public sealed class ClaimsApiTests(HouseFixture house) : IClassFixture<HouseFixt
         Assert.Equal(7.0545m, Math.Round(read.GetProperty("costEffect").GetProperty("afterPerKg").GetDecimal(), 4));
         var listed = await script.GetFromJsonAsync<JsonElement>(new Uri($"/api/arrivals/claims?arrivalId={lot.Arrival}&open=false", UriKind.Relative), Stop);
         Assert.Equal(id, Assert.Single(listed.EnumerateArray()).GetProperty("id").GetString());
-        Assert.Equal("application/pdf", (await script.GetAsync(new Uri($"/api/arrivals/claims/{id}/letter", UriKind.Relative), Stop)).Content.Headers.ContentType!.MediaType);
+        using var letter = PdfDocument.Open(await script.GetByteArrayAsync(new Uri($"/api/arrivals/claims/{id}/letter", UriKind.Relative), Stop));
+        Assert.Contains(read.GetProperty("ref").GetString()!, letter.GetPage(1).Text, StringComparison.Ordinal);
         Assert.Equal(JsonValueKind.Null, (await SendAsync(script, $"claims/{id}/reopen", new { reason = "Entered too early." }, HttpStatusCode.OK)).GetProperty("outcome").ValueKind);
     }
 

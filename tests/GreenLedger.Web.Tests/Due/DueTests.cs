@@ -41,6 +41,7 @@ public sealed class DueTests(HouseFixture house) : IClassFixture<HouseFixture>
         var kinds = (await LinesAsync(Role.Cupper)).Select(line => line.GetProperty("kind").GetString()).Distinct();
         var page = await (await house.BrowserAsync(Role.Cupper)).ReadAsync("/Due");
 
+        Assert.NotEmpty(kinds);
         Assert.All(kinds, kind => Assert.Contains(kind, new[] { "sample", "session" }));
         Assert.DoesNotContain("Casa Mirador", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
     }
@@ -62,6 +63,7 @@ public sealed class DueTests(HouseFixture house) : IClassFixture<HouseFixture>
         Assert.Equal("text/calendar", seen.Content.Headers.ContentType!.MediaType);
         Assert.Contains($"UID:approval-{contract.Id.Value:n}@greenledger", text, StringComparison.Ordinal);
         Assert.Contains("DTSTART;VALUE=DATE:20260930", text, StringComparison.Ordinal);
+        Assert.StartsWith("BEGIN:VCALENDAR", hidden, StringComparison.Ordinal);
         Assert.DoesNotContain("approval-", hidden, StringComparison.Ordinal);
         Assert.DoesNotContain("Casa Mirador", hidden, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, revoked.StatusCode);
@@ -79,6 +81,7 @@ public sealed class DueTests(HouseFixture house) : IClassFixture<HouseFixture>
         Assert.Equal(HttpStatusCode.OK, (await visitor.GetAsync(second, Stop)).StatusCode);
         Assert.Null((await (await house.BrowserAsync(Role.LeadCupper)).ReadAsync("/Myself/Calendar")).QuerySelector("#fresh-address"));
         var hashes = await house.FromLedgerAsync(db => db.CalendarFeeds.Select(feed => feed.Hash).ToListAsync(Stop));
+        Assert.NotEmpty(hashes);
         Assert.All(hashes, hash => Assert.DoesNotContain(hash, second.OriginalString, StringComparison.Ordinal));
         Assert.All(hashes, hash => Assert.Equal(64, hash.Length));
     }

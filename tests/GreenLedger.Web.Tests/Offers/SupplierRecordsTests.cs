@@ -3,6 +3,7 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Tests.Arrivals;
 using Microsoft.EntityFrameworkCore;
@@ -53,8 +54,28 @@ public sealed class SupplierRecordsTests(HouseFixture house) : IClassFixture<Hou
     [Theory]
     [InlineData("Producer")]
     [InlineData("Origin")]
-    public async Task Producers_and_origins_have_their_pages(string of) =>
-        Assert.Equal(HttpStatusCode.OK, (await (await house.BrowserAsync(Role.Buyer)).Client.GetAsync($"/Offers/Records?of={of}", Stop)).StatusCode);
+    public async Task Producers_and_origins_have_their_pages(string of)
+    {
+        var stored = await StoreAsync();
+        await house.InLedgerAsync(async db =>
+        {
+            var producer = new Producer("Finca La Candela", ProducerKind.Farm, "CO");
+            db.Add(producer);
+            foreach (var lot in await db.Lots.Where(lot => db.Arrivals.Any(arrival => arrival.LotId == lot.Id && arrival.Id == stored.Lot.Arrival)).ToListAsync(Stop))
+            {
+                lot.Grow("CO", null, producer.Id, null, null, null);
+            }
+
+            await db.SaveChangesAsync(Stop);
+        });
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        var listed = (await buyer.ReadAsync($"/Offers/Records?of={of}")).QuerySelectorAll("tbody th a");
+        var record = await buyer.ReadAsync(listed[0].GetAttribute("href")!);
+
+        Assert.Contains(listed[0].TextContent.Trim(), record.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Bought of what was offered", record.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
 
     [Fact]
     public async Task A_cupper_sees_no_record()
