@@ -129,8 +129,8 @@ public static class ClaimLetter
 
         paper.Text("Deadlines", TextStyle.Heading);
         Lines(paper, [.. claim.Case.Times.Select(time => (time.What, time.LastDay is { } last
-            ? $"{Printed.Count(time.Days, "calendar day", "calendar days")} from discharge, the last on {Printed.Day(last)}; done on {Printed.Day(time.On)}{(time.IsLate() ? ", late" : "")}"
-            : $"{Printed.Count(time.Days, "calendar day", "calendar days")} from discharge, whose day is not known to us; done on {Printed.Day(time.On)}"))]);
+            ? $"{Printed.Count(time.Days, "calendar day", "calendar days")} from {time.From ?? "discharge"}, the last on {Printed.Day(last)}; done on {Printed.Day(time.On)}{(time.IsLate() ? ", late" : "")}"
+            : $"{Printed.Count(time.Days, "calendar day", "calendar days")} from {time.From ?? "discharge"}, whose day is not known to us; done on {Printed.Day(time.On)}"))]);
         if (claim.LateReason is { } reason)
         {
             paper.Text(reason, TextStyle.Body);

@@ -92,11 +92,11 @@ public static class PurchaseConfirmation
         yield return ("Approval", ApprovalWords(terms.Approval));
         yield return ("Standard form", terms.Form.Name);
         yield return ("Arbitration", terms.Form.Arbitration);
-        foreach (var (days, what) in new[] { (terms.Form.WeighWithinDays, "Weighing"), (terms.Form.QualityClaimDays, "Quality claim"), (terms.Form.OtherClaimDays, "Other claims") })
+        foreach (var (days, what, from) in new[] { (terms.Form.WeighWithinDays, "Weighing", "discharge"), (terms.Form.QualityClaimDays, "Quality claim", terms.Form.QualityStart()), (terms.Form.OtherClaimDays, "Other claims", "discharge") })
         {
             if (days is { } count)
             {
-                yield return (what, $"within {Printed.Count(count, "calendar day", "calendar days")} of discharge");
+                yield return (what, $"within {Printed.Count(count, "calendar day", "calendar days")} of {from}");
             }
         }
 

@@ -7,17 +7,18 @@ namespace GreenLedger.Domain.Arrivals;
 /// <param name="Days">Calendar days after the start, which is day 0.</param>
 /// <param name="LastDay">Null while the event that starts it is not written down.</param>
 /// <param name="On">The day on which it was weighed or claimed.</param>
-public sealed record ClaimTime(string What, int Days, DateOnly? Start, DateOnly? LastDay, DateOnly On)
+/// <param name="From">What the days run from, in words; null for discharge.</param>
+public sealed record ClaimTime(string What, int Days, DateOnly? Start, DateOnly? LastDay, DateOnly On, string? From = null)
 {
     public bool IsLate() => LastDay < On;
 }
 
-/// <summary>The days that a contract gives for weighing and claims, counted from discharge (handbook, trade 4.1).</summary>
+/// <summary>The days that a contract gives for weighing and claims, counted from discharge, or from clearance where the contract says so (handbook, trade 4.1).</summary>
 public static class ClaimTimes
 {
     internal const string Weighing = "Weighing";
-    private const string Quality = "Claim on quality";
-    private const string Other = "Other claims";
+    internal const string Quality = "Claim on quality";
+    internal const string Other = "Other claims";
 
     /// <summary>What is known to have happened that starts days of claims.</summary>
     public static IReadOnlyDictionary<ClaimEvent, DateOnly> Happened(Shipment shipment)
@@ -54,7 +55,7 @@ public static class ClaimTimes
                 Quality => grounds.Any(ground => ground.IsQuality()),
                 _ => grounds.Any(ground => !ground.IsQuality()),
             })
-            .Select(deadline => new ClaimTime(deadline.Rule.What, deadline.Rule.Days, deadline.Start, deadline.LastDay, deadline.Rule.What == Weighing ? receivedOn : claimedOn))];
+            .Select(deadline => new ClaimTime(deadline.Rule.What, deadline.Rule.Days, deadline.Start, deadline.LastDay, deadline.Rule.What == Weighing ? receivedOn : claimedOn, deadline.Rule.What == Quality && form.QualityFromClearance ? form.QualityStart() : null))];
 
     private static IEnumerable<ClaimRule> Rules(FormTerms form)
     {
@@ -62,7 +63,7 @@ public static class ClaimTimes
         {
             if (days is { } count)
             {
-                yield return new ClaimRule(what, [ClaimEvent.Discharge], count);
+                yield return new ClaimRule(what, what == Quality && form.QualityFromClearance ? [ClaimEvent.Discharge, ClaimEvent.Clearance] : [ClaimEvent.Discharge], count);
             }
         }
     }

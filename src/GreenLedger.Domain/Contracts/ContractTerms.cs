@@ -151,8 +151,12 @@ public sealed record ApprovalTerms(ApprovalRule Rule, int? MostSamples, DateOnly
 /// The standard form that a contract refers to, with the days that it gives for claims as they stood: a later edition does
 /// not move them. Calendar days, the day of discharge is day 0.
 /// </summary>
-public sealed record FormTerms(string Name, string Arbitration, int? WeighWithinDays, int? QualityClaimDays, int? OtherClaimDays)
+/// <param name="QualityFromClearance">The days of a quality claim run from discharge or from clearance by every authority, whichever is later.</param>
+public sealed record FormTerms(string Name, string Arbitration, int? WeighWithinDays, int? QualityClaimDays, int? OtherClaimDays, bool QualityFromClearance = false)
 {
+    /// <summary>What the days of a quality claim run from, in words.</summary>
+    public string QualityStart() => QualityFromClearance ? "discharge or clearance, whichever is later" : "discharge";
+
     internal FormTerms Checked()
     {
         Days(WeighWithinDays, nameof(WeighWithinDays));

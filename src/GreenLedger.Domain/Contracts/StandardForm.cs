@@ -38,6 +38,9 @@ public sealed class StandardForm
 
     public int? OtherClaimDays { get; private set; }
 
+    /// <summary>The days of a quality claim run from discharge or clearance, whichever is later; else from discharge.</summary>
+    public bool QualityFromClearance { get; private set; }
+
     public bool IsInUse { get; private set; } = true;
 
     /// <summary>As a contract writes it: name and edition.</summary>
@@ -58,8 +61,9 @@ public sealed class StandardForm
     }
 
     /// <summary>Calendar days for weighing and claims, and where disputes are heard; empty where the form says nothing.</summary>
-    public void Give(int? weighWithin, int? qualityClaim, int? otherClaim, string? arbitration)
+    public void Give(int? weighWithin, int? qualityClaim, int? otherClaim, string? arbitration, bool qualityFromClearance = false)
     {
+        QualityFromClearance = qualityFromClearance;
         WeighWithinDays = Days(weighWithin, nameof(WeighWithinDays));
         QualityClaimDays = Days(qualityClaim, nameof(QualityClaimDays));
         OtherClaimDays = Days(otherClaim, nameof(OtherClaimDays));

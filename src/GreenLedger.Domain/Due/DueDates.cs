@@ -72,7 +72,7 @@ public static class DueDates
         return new DueLine(DueKind.Cupping, arrival.Id.Value, arrival.ArrivalSampleId is null ? $"draw and cup a sample of {lot}, which arrived" : $"cup the arrival of {lot} beside the approved sample", Buyer, arrival.ReceivedOn.AddDays(habits.CuppingDays));
     }
 
-    /// <summary>Last days of claims by the form that the contract refers to, from discharge; gone once claimed, or a week after they passed.</summary>
+    /// <summary>Last days of claims by the form that the contract refers to, from discharge or clearance; gone once claimed, or a week after they passed.</summary>
     /// <param name="arrival">What was received; it was weighed, so that only claims are left.</param>
     /// <param name="shipment">How it came.</param>
     /// <param name="form">The days that held when the contract was signed.</param>
@@ -85,13 +85,14 @@ public static class DueDates
         ArgumentNullException.ThrowIfNull(shipment);
         ArgumentNullException.ThrowIfNull(form);
         var claimed = claims.Where(claim => claim.Outcome != ClaimOutcome.Withdrawn).SelectMany(claim => claim.Case.Grounds()).ToList();
-        return new (string What, string Part, int? Days, bool IsDone)[]
+        var deadlines = ClaimTimes.Deadlines(form, shipment);
+        return new (string Rule, string What, string Part, bool IsDone)[]
         {
-            ("on quality", "quality", form.QualityClaimDays, claimed.Exists(ground => ground.IsQuality())),
-            ("on anything else", "other", form.OtherClaimDays, claimed.Exists(ground => !ground.IsQuality())),
+            (ClaimTimes.Quality, "on quality", "quality", claimed.Exists(ground => ground.IsQuality())),
+            (ClaimTimes.Other, "on anything else", "other", claimed.Exists(ground => !ground.IsQuality())),
         }
-            .Where(claim => claim is { Days: not null, IsDone: false })
-            .Select(claim => (claim, ClaimDeadline.Of(new ClaimRule(claim.What, [ClaimEvent.Discharge], claim.Days!.Value), ClaimTimes.Happened(shipment)).LastDay))
+            .Where(claim => !claim.IsDone)
+            .Select(claim => (claim, deadlines.FirstOrDefault(deadline => deadline.Rule.What == claim.Rule)?.LastDay))
             .Where(one => one.LastDay >= today.AddDays(-PastDays))
             .Select(one => new DueLine(DueKind.Claim, arrival.Id.Value, $"last day to claim {one.claim.What}: {lot}, shipment {shipment.Ref}", Buyer, one.LastDay!.Value) { Part = one.claim.Part });
     }

@@ -41,6 +41,7 @@ internal sealed record TermsReply(
     int? WeighWithinDays,
     int? QualityClaimDays,
     int? OtherClaimDays,
+    bool QualityFromClearance,
     string? Note)
 {
     public static TermsReply Of(ContractTerms terms) => new(
@@ -74,6 +75,7 @@ internal sealed record TermsReply(
         terms.Form.WeighWithinDays,
         terms.Form.QualityClaimDays,
         terms.Form.OtherClaimDays,
+        terms.Form.QualityFromClearance,
         terms.Note);
 }
 

@@ -6,7 +6,6 @@ using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 

@@ -113,6 +113,9 @@ public sealed class TermsForm
     [Display(Name = "Other claim within, days")]
     public int? OtherClaimDays { get; set; }
 
+    [Display(Name = "Days of a quality claim run from")]
+    public bool QualityFromClearance { get; set; }
+
     public string? Note { get; set; }
 
     public static TermsForm Of(ContractTerms terms) => new()
@@ -148,6 +151,7 @@ public sealed class TermsForm
         WeighWithinDays = terms.Form.WeighWithinDays,
         QualityClaimDays = terms.Form.QualityClaimDays,
         OtherClaimDays = terms.Form.OtherClaimDays,
+        QualityFromClearance = terms.Form.QualityFromClearance,
         Note = terms.Note,
     };
 
@@ -168,7 +172,7 @@ public sealed class TermsForm
         new ApprovalTerms(ApprovalRule, MostSamples, ApproveBy),
         Payment ?? "",
         (Certificates ?? "").Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries),
-        new FormTerms(FormName ?? "", Arbitration ?? "", WeighWithinDays, QualityClaimDays, OtherClaimDays),
+        new FormTerms(FormName ?? "", Arbitration ?? "", WeighWithinDays, QualityClaimDays, OtherClaimDays, QualityFromClearance),
         Note);
 
     private PriceTerms Price(DateOnly today)

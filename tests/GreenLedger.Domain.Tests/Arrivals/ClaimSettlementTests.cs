@@ -81,7 +81,7 @@ public sealed class ClaimSettlementTests
 
         Assert.Contains("paid in USD", Refusal(Money.Of(10m, Currency.Eur), Day), StringComparison.Ordinal);
         Assert.Contains("before it was made", Refusal(Money.Of(10m, Currency.Usd), ShortArrival.Claimed.AddDays(-1)), StringComparison.Ordinal);
-        Assert.Contains("lies ahead", Refusal(Money.Of(10m, Currency.Usd), new DateOnly(2026, 6, 2)), StringComparison.Ordinal);
+        Assert.Contains("lies ahead", Refusal(Money.Of(10m, Currency.Usd), new DateOnly(2026, 6, 3)), StringComparison.Ordinal); // the 3rd is nowhere at noon UTC of the 1st
 
         string Refusal(Money amount, DateOnly on) => ContractDemo.Refusal(() => claim.Settle(ClaimOutcome.Allowance, amount, on, null, _arrival.Buyer.Id, ShortArrival.Now));
     }

@@ -180,7 +180,7 @@ public sealed class ClaimTests
 
         Assert.Equal("Grounds", Field(new ClaimOrder(ShortArrival.Claimed, [])));
         Assert.Equal("On", Field(OnWeight with { On = ShortArrival.Received.AddDays(-1) }));
-        Assert.Equal("On", Field(OnWeight with { On = new DateOnly(2026, 6, 2) }));
+        Assert.Equal("On", Field(OnWeight with { On = new DateOnly(2026, 6, 3) })); // at noon UTC of the 1st it is the 2nd in Kiritimati and nowhere the 3rd
         Assert.Equal("Grounds", Field(OnWeight with { Share = Percent.Of(3m) }));
         Assert.Equal("Share", Field(new ClaimOrder(ShortArrival.Claimed, [ClaimGround.Cup], PricePerWeight.FromCentsPerPound(5m), Percent.Of(3m))));
         Assert.Equal("Allowance", Field(new ClaimOrder(ShortArrival.Claimed, [ClaimGround.Cup], PricePerWeight.Of(0.1m, Currency.Eur, PriceUnit.Kilogram))));

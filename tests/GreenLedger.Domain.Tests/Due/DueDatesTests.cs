@@ -76,6 +76,24 @@ public sealed class DueDatesTests
         Assert.Empty(DueDates.Claims(arrival, shipment, form, [], "CA-17", new DateOnly(2026, 4, 25)));
     }
 
+    /// <summary>Handbook, trade, check value 37: discharged on 3 March 2026, cleared on the 9th, 15 days: 24 March.</summary>
+    [Fact]
+    public void Where_the_contract_says_so_a_quality_claim_runs_from_clearance_once_that_is_later()
+    {
+        var form = ContractDemo.Terms().Form with { QualityClaimDays = 15, QualityFromClearance = true };
+        var shipment = Sailed(Signed(), 275, 18_975m);
+        var arrival = Receive(shipment);
+
+        var before = DueDates.Claims(arrival, shipment, form, [], "CA-17", Discharged).First();
+        shipment.Sail(ShipmentTests.Passage(OnBoard) with { DischargedOn = Discharged, ClearedOn = new DateOnly(2026, 3, 9) });
+        var after = DueDates.Claims(arrival, shipment, form, [], "CA-17", Discharged).First();
+        var time = ClaimTimes.Of(form, shipment, [ClaimGround.Cup], Discharged, new DateOnly(2026, 3, 25)).Single();
+
+        Assert.Equal((new DateOnly(2026, 3, 18), new DateOnly(2026, 3, 24)), (before.On, after.On)); // until it is cleared the earlier day is the safe one
+        Assert.Equal(("discharge or clearance, whichever is later", true), (time.From, time.IsLate()));
+        Assert.Equal(new DateOnly(2026, 4, 17), DueDates.Claims(arrival, shipment, form, [], "CA-17", Discharged).Last().On); // 45 days from discharge: check value 36
+    }
+
     [Fact]
     public void Days_of_the_house_lie_between_none_and_a_year() =>
         Assert.Contains("between 0 and 365", ContractDemo.Refusal(() => new DueHabits().Allow(14, 7, 366, 7)), StringComparison.Ordinal);

@@ -1120,6 +1120,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int?>("QualityClaimDays")
                         .HasColumnType("integer");
 
+                    b.Property<bool>("QualityFromClearance")
+                        .HasColumnType("boolean");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");

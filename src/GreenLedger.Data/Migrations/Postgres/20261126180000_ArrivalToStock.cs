@@ -11,6 +11,13 @@ namespace GreenLedger.Data.Migrations.Postgres
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<bool>(
+                name: "QualityFromClearance",
+                table: "StandardForms",
+                type: "boolean",
+                nullable: false,
+                defaultValue: false);
+
             migrationBuilder.AddColumn<DateOnly>(
                 name: "BoardedOn",
                 table: "ShipmentLots",
@@ -1241,6 +1248,10 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "Warehouses");
+
+            migrationBuilder.DropColumn(
+                name: "QualityFromClearance",
+                table: "StandardForms");
 
             migrationBuilder.DropColumn(
                 name: "BoardedOn",

@@ -11,6 +11,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<bool>(
+                name: "QualityFromClearance",
+                table: "StandardForms",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: false);
+
             migrationBuilder.AddColumn<DateOnly>(
                 name: "BoardedOn",
                 table: "ShipmentLots",
@@ -1241,6 +1248,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "Warehouses");
+
+            migrationBuilder.DropColumn(
+                name: "QualityFromClearance",
+                table: "StandardForms");
 
             migrationBuilder.DropColumn(
                 name: "BoardedOn",

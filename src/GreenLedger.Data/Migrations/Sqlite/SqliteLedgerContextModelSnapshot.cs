@@ -1112,6 +1112,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int?>("QualityClaimDays")
                         .HasColumnType("INTEGER");
 
+                    b.Property<bool>("QualityFromClearance")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");

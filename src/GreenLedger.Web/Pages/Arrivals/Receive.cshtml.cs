@@ -6,7 +6,6 @@ using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 

@@ -53,7 +53,7 @@ public sealed class FormModel(LedgerContext db) : FormPage
         }
 
         form.Allow(Percent.Of(Input.FranchisePercent), Percent.Of(Input.TolerancePercent));
-        form.Give(Input.WeighWithinDays, Input.QualityClaimDays, Input.OtherClaimDays, Input.Arbitration);
+        form.Give(Input.WeighWithinDays, Input.QualityClaimDays, Input.OtherClaimDays, Input.Arbitration, Input.QualityFromClearance);
         Rule.Require(
             !await db.StandardForms.AnyAsync(other => other.Id != form.Id && other.Name == form.Name && other.Edition == form.Edition, cancellationToken),
             "There is such a form in this edition already: state another edition.", nameof(Input.Edition));
@@ -110,6 +110,9 @@ public sealed class FormModel(LedgerContext db) : FormPage
         [Display(Name = "Other claim within, days")]
         public int? OtherClaimDays { get; set; }
 
+        [Display(Name = "Days of a quality claim run from")]
+        public bool QualityFromClearance { get; set; }
+
         public static StandardFormForm Of(StandardForm form) => new()
         {
             Version = form.Version,
@@ -121,6 +124,7 @@ public sealed class FormModel(LedgerContext db) : FormPage
             WeighWithinDays = form.WeighWithinDays,
             QualityClaimDays = form.QualityClaimDays,
             OtherClaimDays = form.OtherClaimDays,
+            QualityFromClearance = form.QualityFromClearance,
         };
     }
 }
