@@ -39,26 +39,15 @@ internal sealed class MailTry(MailSettings settings) : ITransferProgress
     public async Task<(TryEnd End, string? Trouble)> SendAsync(Message message, Func<Task> beginText, CancellationToken cancellationToken)
     {
         using var client = new SmtpClient { Timeout = (int)settings.Patience.TotalMilliseconds };
-        try
+        if (await BrokenAsync(() => OpenAsync(client, cancellationToken), cancellationToken) is { } unopened)
         {
-            await OpenAsync(client, cancellationToken);
-            await beginText();
-            await HandOverAsync(client, message);
+            return unopened;
         }
-        catch (SmtpCommandException answer)
+
+        await beginText();
+        if (await BrokenAsync(() => HandOverAsync(client, message), CancellationToken.None) is { } broken)
         {
-            return Of(answer);
-        }
-        catch (AuthenticationException)
-        {
-            return (TryEnd.NotNow, "The mail server does not accept the user or the password of the settings.");
-        }
-        catch (Exception broken) when (broken is IOException or SocketException or ProtocolException or NotSupportedException or TimeoutException or ServiceNotConnectedException or SslHandshakeException
-            || (broken is OperationCanceledException && !cancellationToken.IsCancellationRequested))
-        {
-            return _textIsOut
-                ? (TryEnd.Unknown, $"The connection broke after the text had gone out, before the mail server answered ({Short(broken)}).")
-                : (TryEnd.NotNow, $"The mail server could not be used ({Short(broken)}).");
+            return broken;
         }
 
         await CloseAsync(client);
@@ -68,6 +57,31 @@ internal sealed class MailTry(MailSettings settings) : ITransferProgress
     void ITransferProgress.Report(long bytesTransferred, long totalSize) => _textIsOut = true;
 
     void ITransferProgress.Report(long bytesTransferred) => _textIsOut = true;
+
+    /// <summary>How a step broke the try off; null where it went well. Only a stop that was asked for goes on up.</summary>
+    private async Task<(TryEnd End, string? Trouble)?> BrokenAsync(Func<Task> step, CancellationToken stop)
+    {
+        try
+        {
+            await step();
+            return null;
+        }
+        catch (SmtpCommandException answer)
+        {
+            return Of(answer);
+        }
+        catch (Exception refused) when (refused is AuthenticationException or ServiceNotAuthenticatedException)
+        {
+            return (TryEnd.NotNow, "The mail server does not accept the user or the password of the settings.");
+        }
+        catch (Exception broken) when (broken is not OperationCanceledException || !stop.IsCancellationRequested)
+        {
+            // Whatever else goes wrong on the way to a mail server: what counts is whether the text had begun to go out.
+            return _textIsOut
+                ? (TryEnd.Unknown, $"The connection broke after the text had gone out, before the mail server answered ({Short(broken)}).")
+                : (TryEnd.NotNow, $"The mail server could not be used ({Short(broken)}).");
+        }
+    }
 
     private async Task OpenAsync(SmtpClient client, CancellationToken cancellationToken)
     {

@@ -21,14 +21,15 @@ internal sealed class MailHouse : IAsyncDisposable
     private readonly string _folder = Directory.CreateTempSubdirectory("greenledger-mail-").FullName;
     private readonly ServiceProvider _services;
 
-    public MailHouse()
+    public MailHouse(bool asksForPassword = false)
     {
+        Office = new PostOffice(asksForPassword);
         var settings = new ConfigurationBuilder().AddInMemoryCollection([new("GreenLedger:Data", _folder)]).Build();
         _services = new ServiceCollection().AddSingleton<TimeProvider>(Clock).AddScoped(_ => new Who()).AddLedger(settings).BuildServiceProvider();
         Line = new FaultyLine(Office.Port);
     }
 
-    public PostOffice Office { get; } = new();
+    public PostOffice Office { get; }
 
     public FaultyLine Line { get; }
 
@@ -38,9 +39,9 @@ internal sealed class MailHouse : IAsyncDisposable
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public static async Task<MailHouse> OpenAsync()
+    public static async Task<MailHouse> OpenAsync(bool asksForPassword = false)
     {
-        var house = new MailHouse();
+        var house = new MailHouse(asksForPassword);
         await house.InLedgerAsync(async db =>
         {
             await LedgerDatabase.PrepareAsync(db);

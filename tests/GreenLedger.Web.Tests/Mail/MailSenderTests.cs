@@ -135,12 +135,13 @@ public sealed class MailSenderTests
     [Theory]
     [InlineData("seven green beans", MessageState.Sent)]
     [InlineData("wrong", MessageState.Queued)]
-    public async Task The_server_asks_for_the_password_of_the_settings(string password, MessageState state)
+    [InlineData(null, MessageState.Queued)]
+    public async Task The_server_asks_for_the_password_of_the_settings(string? password, MessageState state)
     {
-        await using var house = await MailHouse.OpenAsync();
+        await using var house = await MailHouse.OpenAsync(asksForPassword: true);
         var id = await house.PutAsync();
 
-        await house.Node(user: "ledger", password: password).SendNextAsync(Stop);
+        await house.Node(user: password is null ? null : "ledger", password: password).SendNextAsync(Stop);
 
         var tried = await house.FindAsync(id);
         Assert.Equal(state, tried.State);

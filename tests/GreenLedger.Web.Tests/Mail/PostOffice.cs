@@ -19,11 +19,12 @@ internal sealed class PostOffice : MessageStore, IMailboxFilter, IUserAuthentica
     private readonly List<MimeMessage> _taken = [];
     private readonly Task _open;
 
-    public PostOffice()
+    /// <param name="asksForPassword">Takes nothing over from whoever did not sign in.</param>
+    public PostOffice(bool asksForPassword = false)
     {
         Port = FreePort();
         var options = new SmtpServerOptionsBuilder().ServerName("post-office.example")
-            .Endpoint(endpoint => endpoint.Port(Port).AllowUnsecureAuthentication()).Build();
+            .Endpoint(endpoint => endpoint.Port(Port).AllowUnsecureAuthentication().AuthenticationRequired(asksForPassword)).Build();
         var parts = new ServiceProvider();
         parts.Add((IMessageStore)this);
         parts.Add((IMailboxFilter)this);
