@@ -2422,6 +2422,64 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("GreenGrades");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Grading.LimitsRevision", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Limits")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("LimitsRevisions");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.SchemeRevision", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Scheme")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("SchemeRevisions");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.ScreenShare", b =>
                 {
                     b.Property<Guid>("GreenGradeId")

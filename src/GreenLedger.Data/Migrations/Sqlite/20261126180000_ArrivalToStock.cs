@@ -374,6 +374,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "LimitsRevisions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Code = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Revision = table.Column<int>(type: "INTEGER", nullable: false),
+                    Limits = table.Column<string>(type: "TEXT", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_LimitsRevisions", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Messages",
                 columns: table => new
                 {
@@ -470,6 +485,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_RecordHabits", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SchemeRevisions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Code = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Revision = table.Column<int>(type: "INTEGER", nullable: false),
+                    Scheme = table.Column<string>(type: "TEXT", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SchemeRevisions", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -1031,6 +1061,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 column: "WarehouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_LimitsRevisions_Code_Revision",
+                table: "LimitsRevisions",
+                columns: new[] { "Code", "Revision" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_LotPlots_DueDiligenceId_PlotId",
                 table: "LotPlots",
                 columns: new[] { "DueDiligenceId", "PlotId" },
@@ -1124,6 +1160,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 column: "HoldingId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_SchemeRevisions_Code_Revision",
+                table: "SchemeRevisions",
+                columns: new[] { "Code", "Revision" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ShipmentDocuments_AttachmentId",
                 table: "ShipmentDocuments",
                 column: "AttachmentId");
@@ -1199,6 +1241,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "EarlierReceipts");
 
             migrationBuilder.DropTable(
+                name: "LimitsRevisions");
+
+            migrationBuilder.DropTable(
                 name: "LotPlots");
 
             migrationBuilder.DropTable(
@@ -1215,6 +1260,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "Reservations");
+
+            migrationBuilder.DropTable(
+                name: "SchemeRevisions");
 
             migrationBuilder.DropTable(
                 name: "ShipmentDocuments");

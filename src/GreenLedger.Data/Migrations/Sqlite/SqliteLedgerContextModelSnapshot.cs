@@ -2414,6 +2414,64 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("GreenGrades");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Grading.LimitsRevision", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Limits")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("LimitsRevisions");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Grading.SchemeRevision", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Scheme")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Revision")
+                        .IsUnique();
+
+                    b.ToTable("SchemeRevisions");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Grading.ScreenShare", b =>
                 {
                     b.Property<Guid>("GreenGradeId")
