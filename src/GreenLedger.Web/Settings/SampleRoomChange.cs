@@ -1,7 +1,5 @@
 using GreenLedger.Data;
-using GreenLedger.Data.Grading;
 using GreenLedger.Data.Roasting;
-using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Roasting;
 using Microsoft.EntityFrameworkCore;

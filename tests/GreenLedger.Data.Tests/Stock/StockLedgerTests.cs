@@ -38,9 +38,9 @@ public sealed class StockLedgerTests(Ledgers ledgers)
         await OpenAsync(ledger);
         await using var db = ledger.Open();
 
-        foreach (var column in new[] { "WeighedMicrograms", "Bags" })
+        foreach (var update in new[] { "UPDATE \"Holdings\" SET \"WeighedMicrograms\" = -1", "UPDATE \"Holdings\" SET \"Bags\" = -1" })
         {
-            var refused = await Assert.ThrowsAnyAsync<DbException>(() => db.Database.ExecuteSqlRawAsync($"UPDATE \"Holdings\" SET \"{column}\" = -1", Stop));
+            var refused = await Assert.ThrowsAnyAsync<DbException>(() => db.Database.ExecuteSqlRawAsync(update, Stop));
             Assert.Contains("CK_Holdings_NotBelowZero", refused.Message, StringComparison.Ordinal);
         }
 

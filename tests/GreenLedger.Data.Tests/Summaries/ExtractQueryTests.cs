@@ -61,6 +61,9 @@ public sealed class ExtractQueryTests(FilledDemo demo)
         Assert.Equal(await CountAsync(db, "Lots") - 1, await query.Lots(All, seal).CountAsync(Stop));
     }
 
-    private static async Task<int> CountAsync(LedgerContext db, string table) =>
-        await db.Database.SqlQueryRaw<int>($"SELECT CAST(COUNT(*) AS int) AS \"Value\" FROM \"{table}\"").SingleAsync(Stop);
+    private static async Task<int> CountAsync(LedgerContext db, string table)
+    {
+        var count = "SELECT CAST(COUNT(*) AS int) AS \"Value\" FROM \"" + table + "\"";
+        return await db.Database.SqlQueryRaw<int>(count).SingleAsync(Stop);
+    }
 }

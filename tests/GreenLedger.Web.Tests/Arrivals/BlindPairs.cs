@@ -1,7 +1,5 @@
-using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
-using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Arrivals;

@@ -162,7 +162,7 @@ public sealed class TableOfFiveTests(Chromium chromium)
     }
 
     /// <summary>The lead pours every flight, and each phone shows the same second of the first within what the asking takes.</summary>
-    private static async Task PourAsync(Window lead, Id<CuppingSession> session, IReadOnlyList<Window> phones)
+    private static async Task PourAsync(Window lead, Id<CuppingSession> session, Window[] phones)
     {
         await lead.GoAsync($"/Cupping/Live/{session}");
         while (await lead.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Pouring now" }).CountAsync() is > 0 and var left)
@@ -177,7 +177,7 @@ public sealed class TableOfFiveTests(Chromium chromium)
     }
 
     /// <summary>Each phone shows the same second of its first flight, whether it has a network or not.</summary>
-    private static async Task SameClockAsync(IReadOnlyList<Window> phones)
+    private static async Task SameClockAsync(Window[] phones)
     {
         foreach (var phone in phones)
         {

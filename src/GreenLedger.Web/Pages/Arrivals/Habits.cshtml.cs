@@ -3,7 +3,6 @@ using GreenLedger.Data;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Measures;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Arrivals;
 

@@ -2,7 +2,6 @@ using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Domain.Due;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Due;
 

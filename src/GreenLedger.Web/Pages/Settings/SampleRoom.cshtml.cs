@@ -1,8 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
-using GreenLedger.Data.Grading;
 using GreenLedger.Data.Roasting;
-using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Roasting;

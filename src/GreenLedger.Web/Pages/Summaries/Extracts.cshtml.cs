@@ -26,10 +26,6 @@ internal sealed class ExtractsModel(ExtractQuery query, Reader reader, HouseZone
     /// <summary>What is wrong with the address; null for nothing.</summary>
     public string? Trouble { get; private set; }
 
-    public void OnGet()
-    {
-    }
-
     public Task<IActionResult> OnGetWorkbookAsync(CancellationToken cancellationToken) => SendAsync(asWorkbook: true, cancellationToken);
 
     public Task<IActionResult> OnGetTextAsync(CancellationToken cancellationToken) => SendAsync(asWorkbook: false, cancellationToken);
