@@ -7,7 +7,7 @@ namespace GreenLedger.Documents.Choosing;
 /// <summary>The columns of the ranking that its formulas refer to, in the order of the sheet.</summary>
 internal enum Place
 {
-    Rank = 1, Ref, Lot, Supplier, Origin, Process, Score, Low, High, ScoredBy, Quantity, Landed, Total, Cost,
+    Rank = 1, Ref, Lot, Supplier, Origin, Process, Score, Low, High, HoldsFor, ScoredBy, Quantity, Landed, Total, Cost,
     CostPerPoint, ScoreCounts, CostCounts, PointCounts, ProcessCounts, Weighted, Front, Close, Best, FirstThree, Predicted,
 }
 

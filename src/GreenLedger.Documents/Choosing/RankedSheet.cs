@@ -42,6 +42,7 @@ internal sealed class RankedSheet
         new("Score, points", 10, "0.00##", (entry, _) => entry.Score!.Value.Score.Points),
         new("Low, points (95 %)", 10, "0.00", (entry, _) => entry.Score!.Value.Low.Points),
         new("High, points (95 %)", 10, "0.00", (entry, _) => entry.Score!.Value.High.Points),
+        new("Interval holds for", 14, "", (entry, _) => entry.Score is { Origin: ScoreOrigin.Cupped } score ? score.HoldsFor.Word() : null),
         new("Scored by", 10, "", (entry, _) => entry.Score!.Value.Origin == ScoreOrigin.Stated ? "the seller" : "our panel"),
         new("On offer, kg", 11, "#,##0", (entry, _) => entry.Candidate.Quantity.Kilograms),
     ];
@@ -65,7 +66,6 @@ internal sealed class RankedSheet
 
     private IEnumerable<SheetColumn<ShortlistEntry>> Judged() =>
     [
-        new("Interval holds for", 14, "", (entry, _) => entry.Score is { Origin: ScoreOrigin.Cupped } score ? score.HoldsFor.Word() : null),
         new("On the front", 8, "", (entry, _) => entry.IsOnFront),
         new("Neighbours on the front", 26, "", (entry, _) => string.Join("; ", _words.NotSeparated(entry))),
         new("Chance of being best", 10, "0.0%", (entry, _) => entry.Chance?.Best),
