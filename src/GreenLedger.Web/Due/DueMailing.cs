@@ -24,20 +24,24 @@ internal sealed class DueMailing(LedgerContext db, DueQuery query, SealQuery sea
             ? await db.DueMails.Lacking(house.Today).OrderBy(mail => mail.Id).Select(mail => mail.Id).ToListAsync(cancellationToken)
             : [];
 
-    /// <summary>Puts the mail of today into the outbox, once for all nodes; none where nothing is due.</summary>
+    /// <summary>
+    /// Puts the mail of today into the outbox, once for all nodes; none where nothing is due. It is read before the day is taken,
+    /// so that nobody who writes waits for the reading.
+    /// </summary>
     public async Task WriteAsync(Id<DueMail> id, CancellationToken cancellationToken)
     {
+        var today = house.Today;
+        var (lines, address) = await ReadAsync(id, today, cancellationToken);
         await using var turn = await db.Database.BeginTransactionAsync(cancellationToken);
-        if (!await db.DueMails.TakeDayAsync(id, house.Today, cancellationToken))
+        if (!await db.DueMails.TakeDayAsync(id, today, cancellationToken))
         {
             return;
         }
 
-        var (lines, address) = await ReadAsync(id, cancellationToken);
         if (lines.Count > 0 && address is not null)
         {
             var name = await db.Houses.Select(one => one.Name).SingleAsync(cancellationToken);
-            await outbox.PutAsync(MessagePurpose.Due, address, DueLetter.Subject(lines, house.Today), DueLetter.Text(lines, name, house.Today), [], null, null, cancellationToken);
+            await outbox.PutAsync(MessagePurpose.Due, address, DueLetter.Subject(lines, today), DueLetter.Text(lines, name, today), [], null, null, cancellationToken);
             await db.SaveChangesAsync(cancellationToken);
         }
 
@@ -45,19 +49,19 @@ internal sealed class DueMailing(LedgerContext db, DueQuery query, SealQuery sea
     }
 
     /// <summary>What is due to the owner, and where to write; no line for somebody who left.</summary>
-    private async Task<(IReadOnlyList<DueLine> Lines, string? Address)> ReadAsync(Id<DueMail> id, CancellationToken cancellationToken)
+    private async Task<(IReadOnlyList<DueLine> Lines, string? Address)> ReadAsync(Id<DueMail> id, DateOnly today, CancellationToken cancellationToken)
     {
-        var person = await db.DueMails.Where(mail => mail.Id == id).Join(db.People, mail => mail.OwnerId, one => one.Id, (_, one) => one).SingleAsync(cancellationToken);
-        if (!person.IsActive)
+        var person = await db.DueMails.Where(mail => mail.Id == id).Join(db.People, mail => mail.OwnerId, one => one.Id, (_, one) => one).SingleOrDefaultAsync(cancellationToken);
+        if (person is not { IsActive: true })
         {
             return ([], null);
         }
 
         var seal = await seals.ForAsync(person.Id, person.Roles, cancellationToken);
         var within = (await query.HabitsAsync(cancellationToken)).NoticeDays;
-        var lines = await query.ListAsync(area => AreaAccess.Of(area, person.Roles) >= Access.Read, seal, house.Today, cancellationToken);
+        var lines = await query.ListAsync(area => AreaAccess.Of(area, person.Roles) >= Access.Read, seal, today, cancellationToken);
         return (
-            [.. lines.Where(line => line.DaysLeft(house.Today) <= within)],
+            [.. lines.Where(line => line.DaysLeft(today) <= within)],
             await db.Users.Where(account => account.PersonId == person.Id).Select(account => account.Email).FirstOrDefaultAsync(cancellationToken));
     }
 }
