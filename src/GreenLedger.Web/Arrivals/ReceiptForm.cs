@@ -21,25 +21,25 @@ public class ReceiptForm
     public decimal? LandedKg { get; set; }
 
     [Display(Name = "Wet bags")]
-    public int WetBags { get; set; }
+    public int? WetBags { get; set; }
 
     [Display(Name = "Torn bags")]
-    public int TornBags { get; set; }
+    public int? TornBags { get; set; }
 
     [Display(Name = "Stained bags")]
-    public int StainedBags { get; set; }
+    public int? StainedBags { get; set; }
 
     [Display(Name = "Insects")]
     public bool IsInfested { get; set; }
 
     [Display(Name = "Infested bags")]
-    public int InfestedBags { get; set; }
+    public int? InfestedBags { get; set; }
 
     [Display(Name = "Odour that is not coffee")]
     public string? Odour { get; set; }
 
     [Display(Name = "Bags with that odour")]
-    public int OdourBags { get; set; }
+    public int? OdourBags { get; set; }
 
     [Display(Name = "Seal")]
     public bool? SealIntact { get; set; }
@@ -72,7 +72,7 @@ public class ReceiptForm
             ReceivedOn!.Value,
             Bags!.Value,
             Weight.FromKilograms(LandedKg.Value),
-            new ReceiptCondition(WetBags, TornBags, StainedBags, IsInfested, Odour, SealIntact, InfestedBags, OdourBags),
+            new ReceiptCondition(WetBags ?? 0, TornBags ?? 0, StainedBags ?? 0, IsInfested, Odour, SealIntact, InfestedBags ?? 0, OdourBags ?? 0),
             Note,
             TemperatureCelsius is { } celsius ? decimal.ToInt32(Math.Round(celsius * 10m, 0, MidpointRounding.AwayFromZero)) : null,
             HumidityPercent is { } humidity ? Percent.Of(humidity) : null);

@@ -35,7 +35,10 @@ public sealed class ArrivalPagesTests(HouseFixture house) : IClassFixture<HouseF
         var typed = new Dictionary<string, string> { ["Input.ReceivedOn"] = "2026-11-02", ["Input.Bags"] = "276", ["Input.LandedKg"] = "18900" };
 
         var refused = await buyer.SendFormAsync($"/Arrivals/Receive/{lot.AfloatLot}", typed);
-        var taken = await buyer.SendFormAsync($"/Arrivals/Receive/{lot.AfloatLot}", new Dictionary<string, string>(typed) { ["Input.Note"] = "One bag of the first part." });
+        var taken = await buyer.SendFormAsync(
+            $"/Arrivals/Receive/{lot.AfloatLot}",
+            new Dictionary<string, string>(typed) { ["Input.Note"] = "One bag of the first part.", ["Input.WetBags"] = "" },
+            files: [("Photographs", "seal.txt", "A sketch of the seal."u8.ToArray()), ("Photographs", "floor.txt", "A sketch of the floor."u8.ToArray())]);
 
         var page = await TestBrowser.PageAsync(refused);
         Assert.Equal(HttpStatusCode.OK, refused.StatusCode);
@@ -45,6 +48,7 @@ public sealed class ArrivalPagesTests(HouseFixture house) : IClassFixture<HouseF
         var arrival = await buyer.ReadAsync(taken.Headers.Location!.OriginalString);
         // Handbook, trade, check value 66: 75 kg of 18,975 are 0.3953 %, within the franchise.
         Assert.Contains("does not exceed the franchise", arrival.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["floor.txt", "seal.txt"], arrival.QuerySelectorAll("a[href^='/Papers/Download/']").Select(link => link.TextContent.Trim()).Order());
         Assert.Equal(GoodsState.Arrived, await house.FromLedgerAsync(db => db.Contracts.Where(contract => contract.Id == lot.Contract).Select(contract => contract.Goods).SingleAsync(Stop)));
         Assert.Equal(HttpStatusCode.Redirect, (await buyer.Client.GetAsync($"/Arrivals/Receive/{lot.AfloatLot}", Stop)).StatusCode);
     }

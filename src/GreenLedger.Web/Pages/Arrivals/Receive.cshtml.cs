@@ -2,9 +2,11 @@ using GreenLedger.Data;
 using GreenLedger.Data.Arrivals;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -12,7 +14,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Receives a lot of a shipment, once.</summary>
-public sealed class ReceiveModel(LedgerContext db, ReceivingQuery query, HouseZone house, TimeProvider clock) : FormPage
+internal sealed class ReceiveModel(LedgerContext db, ReceivingQuery query, AttachmentRules rules, HouseZone house, TimeProvider clock) : FormPage
 {
     /// <summary>The lot of the shipment.</summary>
     [BindProperty(SupportsGet = true)]
@@ -20,6 +22,12 @@ public sealed class ReceiveModel(LedgerContext db, ReceivingQuery query, HouseZo
 
     [BindProperty]
     public ReceiptForm Input { get; set; } = new();
+
+    /// <summary>Taken where it was received; they stand among the attachments of the arrival.</summary>
+    [BindProperty]
+    public List<IFormFile> Photographs { get; set; } = [];
+
+    public string Hint => rules.Hint;
 
     public Shipment? Shipment { get; private set; }
 
@@ -53,8 +61,14 @@ public sealed class ReceiveModel(LedgerContext db, ReceivingQuery query, HouseZo
 
         var arrival = receiving.Receive(Input.Receipt(), User.Person(), clock.GetUtcNow());
         db.Add(arrival);
+        foreach (var photograph in Photographs)
+        {
+            var file = await rules.ReadAsync(photograph, User.Person(), clock.GetUtcNow(), cancellationToken);
+            db.AddRange(file, new Attachment(PapersOf.Arrival, arrival.Id.Value, file, User.Person(), clock.GetUtcNow()));
+        }
+
         await db.SaveChangesAsync(cancellationToken);
-        Say("Received. Put photographs on it below, draw its sample and cup it blind beside the approved one.");
+        Say("Received. Draw its sample and cup it blind beside the approved one; more photographs go among the attachments below.");
         return RedirectToPage("Arrival", new { arrival.Id });
     }
 
