@@ -21,7 +21,7 @@ public sealed class ShortlistPapersTests(OpenShop shop) : IClassFixture<OpenShop
         Assert.Equal($"Shortlist House {shop.Market.Today:yyyy-MM-dd}.xlsx", answer.Content.Headers.ContentDisposition!.FileNameStar);
         Assert.Equal(["A", "E", "B", "C", "D"], Enumerable.Range(2, 5).Select(row => sheet.Cell(row, 2).GetString()));
         Assert.Equal("F", book.Worksheet("Not ranked").Cell(2, 1).GetString());
-        Assert.Equal(8.80, Convert.ToDouble(sheet.Cell(2, 14).CachedValue, System.Globalization.CultureInfo.InvariantCulture), 6);
+        Assert.Equal(8.80, Convert.ToDouble(sheet.Cell(2, 15).CachedValue, System.Globalization.CultureInfo.InvariantCulture), 6);
     }
 
     [Fact]

@@ -66,7 +66,7 @@ internal sealed class Forms(Window window)
     private async Task PressAsync(string button)
     {
         await Page.RunAndWaitForResponseAsync(
-            () => Page.Locator("main button", new PageLocatorOptions { HasTextString = button }).First.ClickAsync(),
+            () => Page.Locator("main button:not([aria-hidden])", new PageLocatorOptions { HasTextString = button }).First.ClickAsync(),
             answer => answer.Request.Method == "GET" ? answer.Request.IsNavigationRequest : answer.Request.IsNavigationRequest && answer.Status is not (302 or 303));
         await Page.WaitForLoadStateAsync(LoadState.Load);
     }
