@@ -18,7 +18,7 @@ public sealed class HistoryQuery(LedgerContext db)
         string kind, string id, Func<string, bool> mayRead, Seal seal, CancellationToken cancellationToken)
     {
         var lists = await ListsOfAsync(kind, id, cancellationToken);
-        var papers = await PapersOnAsync(id, cancellationToken);
+        var papers = await PapersOnAsync(kind, id, cancellationToken);
         var lines = await db.Changes.AsNoTracking()
             .Where(line => (line.RecordKind == kind && (id == "" || line.RecordId == id))
                 || ((line.RecordKind == nameof(Note) || line.RecordKind == nameof(Attachment)) && papers.Contains(line.RecordId))
@@ -89,15 +89,15 @@ public sealed class HistoryQuery(LedgerContext db)
     }
 
     /// <summary>Notes and attachments on a record, the removed ones too.</summary>
-    private async Task<List<string>> PapersOnAsync(string id, CancellationToken cancellationToken)
+    private async Task<List<string>> PapersOnAsync(string kind, string id, CancellationToken cancellationToken)
     {
-        if (!Guid.TryParse(id, out var about))
+        if (!Guid.TryParse(id, out var identity) || !Enum.TryParse<PapersOf>(kind, out var about) || !Enum.IsDefined(about))
         {
             return [];
         }
 
-        var notes = await db.Notes.Where(note => note.AboutId == about).Select(note => note.Id).ToListAsync(cancellationToken);
-        var files = await db.Attachments.Where(file => file.AboutId == about).Select(file => file.Id).ToListAsync(cancellationToken);
+        var notes = await db.Notes.Where(note => note.About == about && note.AboutId == identity).Select(note => note.Id).ToListAsync(cancellationToken);
+        var files = await db.Attachments.Where(file => file.About == about && file.AboutId == identity).Select(file => file.Id).ToListAsync(cancellationToken);
         return [.. notes.Select(note => note.ToString()), .. files.Select(file => file.ToString())];
     }
 

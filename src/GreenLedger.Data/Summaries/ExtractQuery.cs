@@ -30,7 +30,7 @@ public sealed class ExtractQuery(LedgerContext db)
          join lot in Found(filter, seal) on sample.LotId equals lot.Id
          join supplier in db.Suppliers on lot.SupplierId equals supplier.Id into suppliers
          from supplier in suppliers.DefaultIfEmpty()
-         orderby sample.ReceivedOn, sample.Id
+         orderby sample.ReceivedOn != null, sample.ReceivedOn, sample.Id
          select new SampleExtract(sample, lot, supplier.Name)).AsAsyncEnumerable();
 
     /// <summary>By the day of the session.</summary>

@@ -35,6 +35,8 @@ internal static class PapersApi
             return NotThere("There is no such kind of record, or it is not for your role.");
         }
 
+        // Without an identity a page shows every record of a kind that it is itself about: a script names one.
+        Rule.Require(!string.IsNullOrWhiteSpace(id), "Name the record by its identity.", nameof(id));
         var rows = await papers.HistoryAsync(new RecordOf(kind, id), cancellationToken);
         return TypedResults.Ok<IReadOnlyList<ChangeAnswer>>([.. rows.Select(ChangeAnswer.Of)]);
     }

@@ -74,6 +74,28 @@ public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
         Assert.False(back.IsRemoved);
     }
 
+    [Fact]
+    public async Task A_cupper_learns_no_note_of_a_lot_by_asking_the_history_for_another_kind()
+    {
+        var lot = await house.FromLedgerAsync(async db =>
+        {
+            var lot = new Domain.Offers.Lot($"H-{Guid.NewGuid():N}", "Hidden lot");
+            var by = await db.People.Select(person => person.Id).FirstAsync(Cancel);
+            db.AddRange(lot, new Domain.Papers.Note(Domain.Papers.PapersOf.Lot, lot.Id.Value, "Offered at 9.85 USD/kg.", by, DateTimeOffset.UtcNow));
+            await db.SaveChangesAsync(Cancel);
+            return lot.Id;
+        });
+        var (cupper, buyer) = (await house.ScriptAsync(Role.Cupper), await house.ScriptAsync(Role.Buyer));
+
+        var bare = await cupper.GetAsync("/api/papers/history?kind=Note&id=%20", Cancel);
+        var other = await cupper.GetStringAsync($"/api/papers/history?kind=Sample&id={lot}", Cancel);
+        var own = await buyer.GetStringAsync($"/api/papers/history?kind=Lot&id={lot}", Cancel);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, bare.StatusCode);
+        Assert.DoesNotContain("9.85", other, StringComparison.Ordinal);
+        Assert.Contains("9.85", own, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("about=nothing&id=0197c000-0000-7000-8000-000000000000", HttpStatusCode.UnprocessableEntity, "about")]
     [InlineData("about=lot&id=not-an-id", HttpStatusCode.BadRequest, "id")]

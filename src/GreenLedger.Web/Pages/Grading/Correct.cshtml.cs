@@ -26,7 +26,7 @@ internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage, 
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } grade || (await reader.SealAsync()).Covers(grade.SampleId.Value))
+        if (await db.GreenGrades.AsNoTracking().Whole().SingleOrDefaultAsync(grade => grade.Id == Id, cancellationToken) is not { } grade)
         {
             return NotFound();
         }
@@ -49,6 +49,13 @@ internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage, 
         await db.SaveChangesAsync(cancellationToken);
         Say("The grade is corrected.");
         return RedirectToPage("Grade", new { Id });
+    }
+
+    /// <summary>What an open session seals is not there, to read or to change.</summary>
+    protected override async Task<bool> IsThereAsync(CancellationToken cancellationToken)
+    {
+        var samples = await db.GreenGrades.Where(grade => grade.Id == Id).Select(grade => grade.SampleId).ToListAsync(cancellationToken);
+        return samples.Count == 1 && !(await reader.SealAsync()).Covers(samples[0].Value);
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)

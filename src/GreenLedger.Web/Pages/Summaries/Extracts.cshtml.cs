@@ -32,6 +32,12 @@ internal sealed class ExtractsModel(ExtractQuery query, Reader reader, HouseZone
 
     private async Task<IActionResult> SendAsync(bool asWorkbook, CancellationToken cancellationToken)
     {
+        if (!ModelState.IsValid)
+        {
+            Trouble = "A day cannot be read: write it as 2026-11-30.";
+            return Page();
+        }
+
         try
         {
             var file = new ExtractFile(ExtractTables.Named(Table), new ExtractFilter(Search, From, Until), asWorkbook);
