@@ -7,6 +7,9 @@ namespace GreenLedger.Data;
 /// <summary>The house's own numbers, counted within a year: P26-014 for a contract, S26-003 for a shipment, C26-001 for a claim.</summary>
 public static class Numbers
 {
+    /// <summary>A longer one was typed by hand and is not counted on from.</summary>
+    private const int MostDigits = 6;
+
     /// <summary>
     /// Begins the transaction in which a record gets its number: whoever else numbers one waits until it ends, and then reads
     /// the number it took. Taken before <see cref="NextAsync"/>.
@@ -28,7 +31,7 @@ public static class Numbers
     {
         var start = string.Create(CultureInfo.InvariantCulture, $"{letter}{on.Year % 100:00}-");
         var taken = await numbers.Where(number => number.StartsWith(start)).ToListAsync(cancellationToken);
-        var last = taken.Select(one => int.TryParse(one.AsSpan(start.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
+        var last = taken.Select(one => one.Length - start.Length <= MostDigits && int.TryParse(one.AsSpan(start.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
         return start + (last + 1).ToString("000", CultureInfo.InvariantCulture);
     }
 }

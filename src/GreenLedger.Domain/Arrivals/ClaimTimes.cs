@@ -5,7 +5,7 @@ namespace GreenLedger.Domain.Arrivals;
 
 /// <summary>One deadline held against the day on which the thing was done, as it stood when the claim was opened.</summary>
 /// <param name="Days">Calendar days after the start, which is day 0.</param>
-/// <param name="LastDay">Null while the event that starts it is not written down.</param>
+/// <param name="LastDay">Null while an event that starts it is not written down: until all are known nothing is late.</param>
 /// <param name="On">The day on which it was weighed or claimed.</param>
 /// <param name="From">What the days run from, in words; null for discharge.</param>
 public sealed record ClaimTime(string What, int Days, DateOnly? Start, DateOnly? LastDay, DateOnly On, string? From = null)
@@ -55,7 +55,7 @@ public static class ClaimTimes
                 Quality => grounds.Any(ground => ground.IsQuality()),
                 _ => grounds.Any(ground => !ground.IsQuality()),
             })
-            .Select(deadline => new ClaimTime(deadline.Rule.What, deadline.Rule.Days, deadline.Start, deadline.LastDay, deadline.Rule.What == Weighing ? receivedOn : claimedOn, deadline.Rule.What == Quality && form.QualityFromClearance ? form.QualityStart() : null))];
+            .Select(deadline => new ClaimTime(deadline.Rule.What, deadline.Rule.Days, deadline.IsFirm ? deadline.Start : null, deadline.IsFirm ? deadline.LastDay : null, deadline.Rule.What == Weighing ? receivedOn : claimedOn, deadline.Rule.What == Quality && form.QualityFromClearance ? form.QualityStart() : null))];
 
     private static IEnumerable<ClaimRule> Rules(FormTerms form)
     {

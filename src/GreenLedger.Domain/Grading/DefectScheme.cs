@@ -64,17 +64,22 @@ public sealed record DefectScheme(
         ArgumentNullException.ThrowIfNull(kinds);
         ArgumentNullException.ThrowIfNull(classes);
         Rule.Require(sampleGrams is >= 50m and <= 2000m, "Counts refer to between 50 and 2,000 g of green coffee.", nameof(SampleGrams));
+        Rule.Require(kinds.All(kind => kind is not null), "A line of the defects is empty: leave it out.", nameof(Kinds));
         Rule.Require(kinds.Count > 0, "A defect table needs at least one kind of defect.", nameof(Kinds));
         Rule.Require(kinds.All(kind => kind.Category is 1 or 2), "A defect belongs to category 1 or 2.", nameof(Kinds));
         var odd = kinds.FirstOrDefault(kind => kind.BeansPerFullDefect is < 0.01m or > 100m);
         Rule.Require(odd is null, $"{odd?.Name}: between 0.01 and 100 beans make one full defect.", nameof(Kinds));
         RequireOnce([.. kinds.Select(kind => kind.Name)], "defect", nameof(Kinds));
+        RequireOnce([.. kinds.Select(kind => kind.Code).Where(code => code.Length > 0)], "code", nameof(Kinds));
+        var strange = kinds.FirstOrDefault(kind => kind.Code.Length > 0 && Kinds.All(known => known.Code != kind.Code));
+        Rule.Require(strange is null, $"The table has no defect with the code '{strange?.Code}': leave the code of a new one empty.", nameof(Kinds));
         RequireClasses(classes);
         return this with { SampleGrams = sampleGrams, Kinds = [.. Coded(kinds)], Classes = [.. classes], Revision = Revision + 1 };
     }
 
     private static void RequireClasses(IReadOnlyList<QualityClass> classes)
     {
+        Rule.Require(classes.All(one => one is not null), "A line of the classes is empty: leave it out.", nameof(Classes));
         Rule.Require(classes.Count > 0, "A defect table needs at least one class.", nameof(Classes));
         RequireOnce([.. classes.Select(one => one.Name)], "class", nameof(Classes));
         Rule.Require(

@@ -21,12 +21,12 @@ public readonly record struct Weight(long Micrograms) : IComparable<Weight>, IPa
     public decimal Grams => Micrograms / 1_000_000m;
 
     /// <summary>Rounded half up to the microgram.</summary>
-    public static Weight FromKilograms(decimal kilograms) => FromMicrograms(kilograms * MicrogramsPerKilogram);
+    public static Weight FromKilograms(decimal kilograms) => FromAmount(kilograms, MicrogramsPerKilogram);
 
     /// <summary>Rounded half up to the microgram; whole pounds and their hundredths are exact.</summary>
-    public static Weight FromPounds(decimal pounds) => FromMicrograms(pounds * MicrogramsPerPound);
+    public static Weight FromPounds(decimal pounds) => FromAmount(pounds, MicrogramsPerPound);
 
-    public static Weight FromGrams(decimal grams) => FromMicrograms(grams * 1_000_000m);
+    public static Weight FromGrams(decimal grams) => FromAmount(grams, 1_000_000m);
 
     public static Weight operator +(Weight left, Weight right) => new(checked(left.Micrograms + right.Micrograms));
 
@@ -72,6 +72,10 @@ public readonly record struct Weight(long Micrograms) : IComparable<Weight>, IPa
         return true;
     }
 
-    private static Weight FromMicrograms(decimal micrograms) =>
-        new(decimal.ToInt64(Math.Round(micrograms, 0, MidpointRounding.AwayFromZero)));
+    /// <exception cref="RuleBrokenException">More than about nine million tonnes.</exception>
+    private static Weight FromAmount(decimal amount, decimal micrograms)
+    {
+        Rule.Require(Math.Abs(amount) < long.MaxValue / micrograms, "This weight is beyond any that a ledger holds: correct it.");
+        return new(decimal.ToInt64(Math.Round(amount * micrograms, 0, MidpointRounding.AwayFromZero)));
+    }
 }

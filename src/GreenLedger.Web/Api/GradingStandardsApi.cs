@@ -76,7 +76,7 @@ internal sealed record KindRequest(string? Code, string? Name, int Category, dec
 internal sealed record ReviseSchemeRequest(decimal? SampleGrams, IReadOnlyList<KindRequest>? Kinds, IReadOnlyList<QualityClass>? Classes, string? Reason)
 {
     public IReadOnlyList<DefectKind> DefectKinds() =>
-        [.. (Kinds ?? []).Select(kind => new DefectKind(kind.Code ?? "", kind.Name ?? "", kind.Category, kind.BeansPerFullDefect))];
+        [.. (Kinds ?? []).OfType<KindRequest>().Select(kind => new DefectKind(kind.Code ?? "", kind.Name ?? "", kind.Category, kind.BeansPerFullDefect))];
 }
 
 /// <summary>Physical limits in one revision; what is null is not limited.</summary>

@@ -30,6 +30,7 @@ internal enum TryEnd
 /// </summary>
 internal sealed class MailTry(MailSettings settings) : ITransferProgress
 {
+    private bool _isOpen;
     private bool _textIsOut;
 
     /// <param name="message">As it lies in the outbox.</param>
@@ -44,6 +45,7 @@ internal sealed class MailTry(MailSettings settings) : ITransferProgress
             return unopened;
         }
 
+        _isOpen = true;
         await beginText();
         if (await BrokenAsync(() => HandOverAsync(client, message), CancellationToken.None) is { } broken)
         {
@@ -103,11 +105,15 @@ internal sealed class MailTry(MailSettings settings) : ITransferProgress
         await client.SendAsync(written, written.From.Mailboxes.First(), [MailboxAddress.Parse(message.Address)], deadline.Token, this);
     }
 
-    /// <summary>An answer is an answer, also to the text: 5xx is for good, 4xx for now (RFC 5321, section 4.2.1).</summary>
-    private static (TryEnd End, string? Trouble) Of(SmtpCommandException answer)
+    /// <summary>
+    /// An answer is an answer, also to the text: 5xx is for good, 4xx for now (RFC 5321, section 4.2.1). A 5xx before the message
+    /// is spoken of, or to the house's own address, is about the house and its settings, and does not end the message.
+    /// </summary>
+    private (TryEnd End, string? Trouble) Of(SmtpCommandException answer)
     {
         var code = (int)answer.StatusCode;
-        return (code >= 500 ? TryEnd.Never : TryEnd.NotNow, string.Create(CultureInfo.InvariantCulture, $"The mail server answered {code}: {answer.Message}"));
+        var isAboutMessage = _isOpen && answer.ErrorCode != SmtpErrorCode.SenderNotAccepted;
+        return (code >= 500 && isAboutMessage ? TryEnd.Never : TryEnd.NotNow, string.Create(CultureInfo.InvariantCulture, $"The mail server answered {code}: {answer.Message}"));
     }
 
     /// <summary>The message is handed over: how the two say goodbye no longer matters.</summary>

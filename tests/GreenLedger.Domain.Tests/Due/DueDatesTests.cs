@@ -85,11 +85,13 @@ public sealed class DueDatesTests
         var arrival = Receive(shipment);
 
         var before = DueDates.Claims(arrival, shipment, form, [], "CA-17", Discharged).First();
+        var open = ClaimTimes.Of(form, shipment, [ClaimGround.Cup], Discharged, new DateOnly(2026, 3, 25)).Single();
         shipment.Sail(ShipmentTests.Passage(OnBoard) with { DischargedOn = Discharged, ClearedOn = new DateOnly(2026, 3, 9) });
         var after = DueDates.Claims(arrival, shipment, form, [], "CA-17", Discharged).First();
         var time = ClaimTimes.Of(form, shipment, [ClaimGround.Cup], Discharged, new DateOnly(2026, 3, 25)).Single();
 
         Assert.Equal((new DateOnly(2026, 3, 18), new DateOnly(2026, 3, 24)), (before.On, after.On)); // until it is cleared the earlier day is the safe one
+        Assert.Equal((null, false), (open.LastDay, open.IsLate())); // no claim is late while the day of clearance is not known
         Assert.Equal(("discharge or clearance, whichever is later", true), (time.From, time.IsLate()));
         Assert.Equal(new DateOnly(2026, 4, 17), DueDates.Claims(arrival, shipment, form, [], "CA-17", Discharged).Last().On); // 45 days from discharge: check value 36
     }

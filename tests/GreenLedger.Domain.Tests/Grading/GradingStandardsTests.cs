@@ -55,6 +55,16 @@ public sealed class GradingStandardsTests
         Assert.StartsWith(sentence, Assert.Throws<RuleBrokenException>(() => Washed.Revise(grams, kinds, Washed.Classes)).Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("shell", "The code 'shell' stands there twice.")]
+    [InlineData("crema", "The table has no defect with the code 'crema'")]
+    public void A_code_is_one_of_the_tables_own_and_stands_once(string code, string sentence)
+    {
+        var kinds = Washed.Kinds.Append(new DefectKind(code, "Another", 2, 5m)).ToList();
+
+        Assert.StartsWith(sentence, Assert.Throws<RuleBrokenException>(() => Washed.Revise(350m, kinds, Washed.Classes)).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_last_class_takes_what_the_others_do_not()
     {

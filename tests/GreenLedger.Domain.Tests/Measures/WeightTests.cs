@@ -59,4 +59,10 @@ public sealed class WeightTests
     [Fact]
     public void A_weight_beyond_the_ledger_overflows_and_does_not_wrap() =>
         Assert.Throws<OverflowException>(() => Weight.FromKilograms(9_000_000_000m) * 2);
+
+    [Theory]
+    [InlineData("10000000000")]
+    [InlineData("79228162514264337593543950335")]
+    public void A_figure_beyond_the_ledger_is_refused_with_a_sentence(string kilograms) =>
+        Assert.StartsWith("This weight is beyond any", Assert.Throws<RuleBrokenException>(() => Weight.FromKilograms(decimal.Parse(kilograms, System.Globalization.CultureInfo.InvariantCulture))).Message, StringComparison.Ordinal);
 }

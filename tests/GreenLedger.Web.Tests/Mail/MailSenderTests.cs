@@ -96,6 +96,25 @@ public sealed class MailSenderTests
         Assert.Equal(failed.MessageId, Assert.Single(house.Office.Taken).MessageId);
     }
 
+    /// <summary>550 to the sender is about the house's own address (RFC 5321, section 3.3): a wrong setting fails no message for good.</summary>
+    [Fact]
+    public async Task A_refusal_of_the_houses_own_address_is_tried_again()
+    {
+        await using var house = await MailHouse.OpenAsync();
+        var id = await house.PutAsync();
+        house.Office.RefusesSenders = new SmtpResponse(SmtpReplyCode.MailboxUnavailable, "No such roaster here");
+
+        await house.Node().SendNextAsync(Stop);
+        var waiting = await house.FindAsync(id);
+        house.Office.RefusesSenders = null;
+        house.Clock.Now += TimeSpan.FromDays(1);
+        await house.Node().SendNextAsync(Stop);
+
+        Assert.Equal(MessageState.Queued, waiting.State);
+        Assert.Contains("No such roaster here", waiting.Trouble, StringComparison.Ordinal);
+        Assert.Single(house.Office.Taken);
+    }
+
     /// <summary>452 is "not now" by RFC 5321, section 4.2.1, also as an answer to the text: the server says that it has not taken it over.</summary>
     [Fact]
     public async Task A_server_without_room_is_asked_again_later()

@@ -37,6 +37,9 @@ internal sealed class PostOffice : MessageStore, IMailboxFilter, IUserAuthentica
     /// <summary>What it answers to every recipient; null takes them all.</summary>
     public SmtpResponse? RefusesRecipients { get; set; }
 
+    /// <summary>What it answers to every sender; null takes them all.</summary>
+    public SmtpResponse? RefusesSenders { get; set; }
+
     /// <summary>What it answers to a text that it has read; null takes it over.</summary>
     public SmtpResponse? RefusesText { get; set; }
 
@@ -99,7 +102,8 @@ internal sealed class PostOffice : MessageStore, IMailboxFilter, IUserAuthentica
         return SmtpResponse.Ok;
     }
 
-    public Task<bool> CanAcceptFromAsync(ISessionContext context, IMailbox @from, int size, CancellationToken cancellationToken) => Task.FromResult(true);
+    public Task<bool> CanAcceptFromAsync(ISessionContext context, IMailbox @from, int size, CancellationToken cancellationToken) =>
+        RefusesSenders is { } refusal ? throw new SmtpResponseException(refusal) : Task.FromResult(true);
 
     public Task<bool> CanDeliverToAsync(ISessionContext context, IMailbox to, IMailbox @from, CancellationToken cancellationToken) =>
         RefusesRecipients is { } refusal ? throw new SmtpResponseException(refusal) : Task.FromResult(true);

@@ -28,7 +28,11 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
 
     public bool NeedsSecondPerson { get; private set; } = true;
 
-    public Task OnGetAsync(CancellationToken cancellationToken) => LoadAsync(cancellationToken);
+    public async Task OnGetAsync(CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        Input.Version = Count.Version;
+    }
 
     public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ChangeAsync(count =>
     {
@@ -69,7 +73,6 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
         NeedsSecondPerson = (await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken)).CountNeedsSecondPerson;
         if (Input.Lines.Count == 0)
         {
-            Input.Version = Count.Version;
             Input.Lines = [.. Count.Lines.Select(line => new LineForm { Id = line.Id, Bags = line.CountedBags, WeighedKg = line.Counted?.Kilograms, Reason = line.Reason })];
         }
     }
