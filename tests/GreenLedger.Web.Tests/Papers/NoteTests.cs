@@ -77,6 +77,7 @@ public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
     [Fact]
     public async Task A_cupper_learns_no_note_of_a_lot_by_asking_the_history_for_another_kind()
     {
+        var (cupper, buyer) = (await house.ScriptAsync(Role.Cupper), await house.ScriptAsync(Role.Buyer));
         var lot = await house.FromLedgerAsync(async db =>
         {
             var lot = new Domain.Offers.Lot($"H-{Guid.NewGuid():N}", "Hidden lot");
@@ -85,7 +86,6 @@ public sealed class NoteTests(HouseFixture house) : IClassFixture<HouseFixture>
             await db.SaveChangesAsync(Cancel);
             return lot.Id;
         });
-        var (cupper, buyer) = (await house.ScriptAsync(Role.Cupper), await house.ScriptAsync(Role.Buyer));
 
         var bare = await cupper.GetAsync("/api/papers/history?kind=Note&id=%20", Cancel);
         var other = await cupper.GetStringAsync($"/api/papers/history?kind=Sample&id={lot}", Cancel);
