@@ -13,4 +13,20 @@ public static class HouseHabits
     /// <summary>What the house has stated; null where it has stated nothing.</summary>
     public static Task<THabits?> StatedAsync<THabits>(this IQueryable<THabits> habits, CancellationToken cancellationToken)
         where THabits : class => habits.OrderBy(one => EF.Property<Id<THabits>>(one, "Id")).FirstOrDefaultAsync(cancellationToken);
+
+    /// <summary>The row to be changed, as it was read in this version; a new one, to be stored, where the house has stated nothing.</summary>
+    public static async Task<THabits> ToChangeAsync<THabits>(this LedgerContext db, int version, CancellationToken cancellationToken)
+        where THabits : class, new()
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        if (await db.Set<THabits>().StatedAsync(cancellationToken) is { } stated)
+        {
+            db.Entry(stated).Property("Version").OriginalValue = version;
+            return stated;
+        }
+
+        var first = new THabits();
+        db.Add(first);
+        return first;
+    }
 }

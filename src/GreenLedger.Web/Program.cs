@@ -58,6 +58,7 @@ api.MapCuppingApi();
 api.MapShipmentsApi();
 api.MapArrivalsApi();
 api.MapDueApi();
+api.MapMyselfApi();
 api.MapSummariesApi();
 api.MapMessagesApi();
 api.MapCostsApi();

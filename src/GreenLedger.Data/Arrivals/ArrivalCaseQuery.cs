@@ -1,6 +1,7 @@
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Grading;
+using GreenLedger.Data.Roasting;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
@@ -17,6 +18,7 @@ namespace GreenLedger.Data.Arrivals;
 
 /// <summary>Everything that an arrival's verdicts ask about.</summary>
 /// <param name="Samples">Of the lot, received, the newest first: pre-shipment and arrival samples to choose from.</param>
+/// <param name="Left">Green coffee still kept of each of the samples.</param>
 /// <param name="Evidence">Null while the two samples are not chosen.</param>
 /// <param name="Papers">On the arrival, its contract and the two samples, none that were removed, the oldest first.</param>
 public sealed record ArrivalCase(
@@ -25,6 +27,7 @@ public sealed record ArrivalCase(
     Contract Contract,
     Lot Lot,
     IReadOnlyList<Sample> Samples,
+    IReadOnlyDictionary<Id<Sample>, Weight> Left,
     CupEvidence? Evidence,
     GreenGrade? ApprovedGrade,
     GreenGrade? ArrivalGrade,
@@ -56,6 +59,9 @@ public sealed record ArrivalCase(
             ? (approved, drawn)
             : null;
 
+    /// <summary>Whether something of both is left to be cupped together.</summary>
+    public bool IsPairKept => BlindPair is { } pair && Left[pair.Approved.Id] > Domain.Measures.Weight.Zero && Left[pair.Drawn.Id] > Domain.Measures.Weight.Zero;
+
     /// <summary>What a claim is opened from.</summary>
     public ClaimBasis Basis() => new(Arrival, Shipment, Contract, Lot, Weight(), Quality(), Evidence, Samples, Papers);
 }
@@ -73,12 +79,14 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
         var shipment = await db.Shipments.AsNoTracking().Whole().SingleAsync(one => one.Id == arrival.ShipmentId, cancellationToken);
         var contractId = shipment.Lots.Single(lot => lot.Id == arrival.ShipmentLotId).ContractId;
         var habits = await db.ArrivalHabits.AsNoTracking().OfHouseAsync(cancellationToken);
+        var samples = await db.Samples.AsNoTracking().Where(sample => sample.LotId == arrival.LotId && sample.ReceivedOn != null).OrderByDescending(sample => sample.ReceivedOn).ThenByDescending(sample => sample.Id).ToListAsync(cancellationToken);
         return new ArrivalCase(
             arrival,
             shipment,
             await db.Contracts.AsNoTracking().Whole().SingleAsync(contract => contract.Id == contractId, cancellationToken),
             await db.Lots.AsNoTracking().SingleAsync(lot => lot.Id == arrival.LotId, cancellationToken),
-            await db.Samples.AsNoTracking().Where(sample => sample.LotId == arrival.LotId && sample.ReceivedOn != null).OrderByDescending(sample => sample.ReceivedOn).ThenByDescending(sample => sample.Id).ToListAsync(cancellationToken),
+            samples,
+            await db.LeftOfAsync(samples, cancellationToken),
             await EvidenceAsync(arrival, habits, cancellationToken),
             await GradeAsync(arrival.ApprovedSampleId, cancellationToken),
             await GradeAsync(arrival.ArrivalSampleId, cancellationToken),

@@ -1,31 +1,49 @@
+using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Roasting;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Contracts;
 
-/// <summary>A pre-shipment sample that waits for a verdict, with its lot's name and its newest score.</summary>
-public sealed record SampleToJudge(Sample Sample, string Lot, Score? Score);
-
 /// <summary>Reads what waits for approval.</summary>
 public sealed class ApprovalQuery(LedgerContext db)
 {
-    /// <summary>Pre-shipment samples of the contract's lots that are here and not judged, the oldest first.</summary>
-    public async Task<IReadOnlyList<SampleToJudge>> ToJudgeAsync(Contract contract, CancellationToken cancellationToken)
+    /// <summary>Pre-shipment samples of the contract's lots that are here and not judged, the oldest first, each beside the offer samples of its lot.</summary>
+    /// <param name="contract">Whole.</param>
+    /// <param name="seal">What an open session keeps from the reader.</param>
+    /// <param name="cancellationToken">Stops the reading.</param>
+    public async Task<IReadOnlyList<ApprovalCase>> ToJudgeAsync(Contract contract, Seal seal, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(contract);
+        ArgumentNullException.ThrowIfNull(seal);
         var lots = contract.Lots.Where(lot => !contract.IsApproved(lot.LotId)).Select(lot => lot.LotId).ToList();
         var judged = contract.Approvals.Select(approval => approval.SampleId).ToList();
         var samples = await db.Samples.AsNoTracking()
-            .Where(sample => sample.Kind == SampleKind.PreShipment && sample.ReceivedOn != null && lots.Contains(sample.LotId) && !judged.Contains(sample.Id))
+            .Where(sample => (sample.Kind == SampleKind.PreShipment || sample.Kind == SampleKind.Offer) && sample.ReceivedOn != null && lots.Contains(sample.LotId) && !judged.Contains(sample.Id))
             .OrderBy(sample => sample.ReceivedOn).ThenBy(sample => sample.LabelCode).ToListAsync(cancellationToken);
-        var ids = samples.ConvertAll(sample => sample.Id);
-        var results = await db.SampleResults.AsNoTracking().Where(result => ids.Contains(result.SampleId))
-            .OrderBy(result => result.HeldOn).Select(result => new { result.SampleId, result.Fitted }).ToListAsync(cancellationToken);
+        var left = await db.LeftOfAsync(samples, cancellationToken);
         var names = contract.Terms.Lots.ToDictionary(lot => lot.LotId, lot => lot.Name);
-        return [.. samples.Select(sample => new SampleToJudge(sample, names[sample.LotId], results.LastOrDefault(result => result.SampleId == sample.Id)?.Fitted))];
+        var cases = new List<ApprovalCase>();
+        foreach (var sample in samples.Where(one => one.Kind == SampleKind.PreShipment))
+        {
+            var isSealed = seal.Covers(sample.Id.Value) || seal.Covers(sample.LotId.Value);
+            var shown = isSealed ? [] : samples.Where(one => one.Kind == SampleKind.Offer && one.LotId == sample.LotId).Reverse().ToList();
+            var offered = new List<SampleFindings>();
+            foreach (var offer in shown)
+            {
+                offered.Add(await db.FindingsAsync(offer, left[offer.Id], cancellationToken));
+            }
+
+            cases.Add(new ApprovalCase(
+                names[sample.LotId],
+                isSealed ? new SampleFindings(sample, left[sample.Id], null, null) : await db.FindingsAsync(sample, left[sample.Id], cancellationToken),
+                offered,
+                isSealed));
+        }
+
+        return cases;
     }
 
     /// <summary>The label codes of judged samples.</summary>

@@ -19,6 +19,8 @@ internal sealed class SampleConfiguration
         builder.Property(sample => sample.TrackingNumber).HasMaxLength(80);
         builder.Property(sample => sample.BagCondition).HasMaxLength(200);
         builder.Property(sample => sample.Note).HasMaxLength(2000);
+        builder.Property(sample => sample.LeftBecause).HasMaxLength(500);
+        builder.HasOne<Person>().WithMany().HasForeignKey(sample => sample.LeftBy).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(sample => sample.LabelCode).IsUnique();
         builder.HasOne<Lot>().WithMany().HasForeignKey(sample => sample.LotId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Supplier>().WithMany().HasForeignKey(sample => sample.AskedOf).OnDelete(DeleteBehavior.Restrict);

@@ -1,3 +1,4 @@
+using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
@@ -56,16 +57,8 @@ public sealed class FeedbackQuery(LedgerContext db)
 
     private async Task<(FeedbackCup? Cup, Id<CuppingForm>? FormId)> CupAsync(Id<Sample> sample, CancellationToken cancellationToken)
     {
-        var result = await db.SampleResults.AsNoTracking().Where(one => one.SampleId == sample).OrderByDescending(one => one.HeldOn).ThenByDescending(one => one.Id).FirstOrDefaultAsync(cancellationToken);
-        if (result is null)
-        {
-            return (null, null);
-        }
-
-        var session = await db.CuppingSessions.AsNoTracking().Closed().Whole().SingleAsync(one => one.Id == result.SessionId, cancellationToken);
-        var descriptive = session.DescriptiveFormId is { } form ? (await db.DescriptiveForms.AsNoTracking().SingleAsync(one => one.Id == form, cancellationToken)).Rules : null;
-        var profile = SampleProfile.Of(session, descriptive).FirstOrDefault(one => one.SampleId == sample);
-        return profile is null ? (null, null) : (new FeedbackCup(result.HeldOn, session.Form.Name, result.Fitted, result.Low, result.High, profile), result.FormId);
+        var cup = await db.NewestCupAsync(sample, cancellationToken);
+        return cup is null ? (null, null) : (new FeedbackCup(cup.Result.HeldOn, cup.Form, cup.Result.Fitted, cup.Result.Low, cup.Result.High, cup.Profile), cup.Result.FormId);
     }
 
     private async Task<FeedbackGreen?> GreenAsync(Id<Sample> sample, CancellationToken cancellationToken)

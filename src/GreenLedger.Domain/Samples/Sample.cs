@@ -85,6 +85,16 @@ public sealed class Sample
 
     public string? Note { get; private set; }
 
+    /// <summary>Green coffee left of it, as somebody weighed it last; null while nobody did.</summary>
+    public Weight? Left { get; private set; }
+
+    /// <summary>Why it was weighed, or where the rest went.</summary>
+    public string? LeftBecause { get; private set; }
+
+    public Id<Person>? LeftBy { get; private set; }
+
+    public DateTimeOffset? LeftAt { get; private set; }
+
     /// <summary>Steps that were taken back, in that order.</summary>
     public IReadOnlyList<SetBack> SetBacks => _setBacks;
 
@@ -148,6 +158,16 @@ public sealed class Sample
         Note = Rule.OptionalText(note, "The note", 2000, nameof(Note));
     }
 
+    /// <summary>Writes down what is left in the bag, 0 g where nothing was kept; roasts after that are taken off it.</summary>
+    /// <exception cref="RuleBrokenException">It is not here, there is no reason, or more would be left than came.</exception>
+    public void WeighLeft(Weight left, string? reason, Id<Person> by, DateTimeOffset at)
+    {
+        Rule.Require(IsReceived, $"Sample {LabelCode} has not come yet: receive it first.", nameof(Left));
+        Rule.Require(left >= Measures.Weight.Zero && left <= Weight, string.Create(CultureInfo.InvariantCulture, $"Between 0 g and the {Weight!.Value.Grams:#,0.#} g that came can be left: correct the sample first if more came."), nameof(Left));
+        (Left, LeftBecause) = (left, Rule.Text(reason, "The reason", 500, "Reason"));
+        (LeftBy, LeftAt) = (by, at);
+    }
+
     /// <summary>Takes the last step back, which stays on record with the reason.</summary>
     /// <param name="reason">Why it does not hold.</param>
     /// <param name="isUsed">True once the sample was graded, roasted or laid out for a cupping.</param>
@@ -162,6 +182,7 @@ public sealed class Sample
         {
             _setBacks.Add(new SetBack(_setBacks.Count + 1, SampleStep.Received, ReceivedOn!.Value, ReceivedBy, Joined(string.Create(CultureInfo.InvariantCulture, $"{Weight!.Value.Grams:#,0.#} g"), BagCondition), reason, by, at));
             (ReceivedOn, HereSince, ReceivedBy, Weight, BagCondition) = (null, null, null, null, null);
+            (Left, LeftBecause, LeftBy, LeftAt) = (null, null, null, null);
         }
         else
         {

@@ -15,6 +15,8 @@ internal static class ArrivalsApi
             .WithSummary("Landed against shipped weight, and what the loss beyond the franchise is worth; stores nothing")
             .WithDescription("`agreedKg` with `tolerancePercent` holds the shipped weight against the contract. `deadlines` with the days of their events in `happened` give the last day of each, the day of the event being day 0.");
         arrivals.MapReceipts();
+        arrivals.MapComparison();
+        arrivals.MapArrivalHabits();
         arrivals.MapClaims();
     }
 }

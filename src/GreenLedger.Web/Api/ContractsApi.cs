@@ -27,12 +27,15 @@ internal static class ContractsApi
             .WithDescription("What the request leaves out comes from the decision, the offer and the first standard form in use.");
         contracts.MapPut("/{id}/terms", TermsAsync).WithName("RedraftContract").WithSummary("Changes the version that is not signed yet.");
         contracts.MapPost("/{id}/amendments", AmendAsync).WithName("AmendContract").WithSummary("Writes an amendment, which holds once it is signed.");
+        contracts.MapDelete("/{id}/amendment", DropAsync).WithName("DropAmendment").WithSummary("Drops an amendment that was never signed. The contract stands as it was signed.");
         contracts.MapPost("/{id}/sign", SignAsync).WithName("SignContract").WithSummary("Enters that both sides have signed the newest version.");
         contracts.MapPost("/{id}/fixings", FixAsync).WithName("FixContract").WithSummary("Fixes lots, or a weight where the contract is fixed by weight.");
         contracts.MapPost("/{id}/fixings/{number}/take-back", TakeBackAsync).WithName("TakeFixingBack").WithSummary("Takes a fixing back with a reason. It stays on record.");
         contracts.MapPost("/{id}/rolls", RollAsync).WithName("RollContract").WithSummary("Rolls all that is open to a later month.");
+        contracts.MapGet("/{id}/approvals", ToJudgeAsync).WithName("ListSamplesToJudge").WithSummary("Pre-shipment samples that wait for a verdict, each beside the offer sample of its lot.");
         contracts.MapPost("/{id}/approvals", JudgeAsync).WithName("JudgeSample").WithSummary("Approves or refuses a pre-shipment sample of a lot of the contract.");
         contracts.MapPost("/{id}/goods", MoveAsync).WithName("MoveGoods").WithSummary("Enters that the goods shipped or arrived, or that the contract is closed or cancelled.");
+        contracts.MapContractHabits();
         contracts.MapPost("/calculate/fixing", ContractCalculators.FixingAsync).WithName("CalculateFixing")
             .WithSummary("Average, provisional or final price and value of fixings. Stores nothing.");
     }
@@ -84,6 +87,9 @@ internal static class ContractsApi
         Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(id, db, contract => contract.Amend(Over(request, contract, house), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
+    private static Task<Results<Ok<ContractReply>, NotFound>> DropAsync(Id<Contract> id, LedgerContext db, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.DropAmendment(), cancellationToken);
+
     private static Task<Results<Ok<ContractReply>, NotFound>> SignAsync(
         Id<Contract> id, SignRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(id, db, contract => contract.Sign(request.SignedOn, request.SignedForSeller, http.User.Person(), clock.GetUtcNow()), cancellationToken);
@@ -102,6 +108,18 @@ internal static class ContractsApi
         Id<Contract> id, RollRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(id, db, contract => contract.Roll(
             new RollOrder(request.On, PricingRequests.Month(request.To, house.Today), request.Spread, request.Fee), http.User.Person(), clock.GetUtcNow()), cancellationToken);
+
+    private static async Task<Results<Ok<List<SampleToJudgeReply>>, NotFound>> ToJudgeAsync(
+        Id<Contract> id, ContractQuery contracts, ApprovalQuery approvals, Reader reader, CancellationToken cancellationToken)
+    {
+        if (await contracts.FindAsync(id, cancellationToken) is not { } contract)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var waiting = contract.AwaitsApproval ? await approvals.ToJudgeAsync(contract, await reader.SealAsync(), cancellationToken) : [];
+        return TypedResults.Ok(waiting.Select(one => SampleToJudgeReply.Of(one, contract)).ToList());
+    }
 
     private static async Task<Results<Ok<ContractReply>, NotFound>> JudgeAsync(
         Id<Contract> id, ApprovalRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)

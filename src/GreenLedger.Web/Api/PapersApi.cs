@@ -23,6 +23,7 @@ internal static class PapersApi
         papers.MapGet("/attachments", GetAttachments).WithSummary("The files attached to a lot, an offer, a sample, a contract, a shipment or an arrival, newest first");
         papers.MapGet("/attachments/{id}/file", GetFile).WithSummary("An attached file itself")
             .Produces(StatusCodes.Status200OK, contentType: "application/octet-stream");
+        papers.MapPapersWriting();
     }
 
     /// <param name="kind">The kind of record, such as Lot or CuppingSession.</param>

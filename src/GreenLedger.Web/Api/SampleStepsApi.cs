@@ -1,4 +1,5 @@
 using GreenLedger.Data;
+using GreenLedger.Data.Roasting;
 using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
@@ -23,6 +24,8 @@ internal static class SampleStepsApi
         samples.MapPost("/{label}/receive", ReceiveAsync).WithName("ReceiveAskedSample").WithSummary("Receive a sample that was asked for");
         samples.MapPost("/{label}/back", BackAsync).WithName("TakeSampleStepBack").WithSummary("Take the last step back, with a reason")
             .WithDescription("Refused once the sample was graded, roasted or laid out.");
+        samples.MapPost("/{label}/left", LeftAsync).WithName("WeighWhatIsLeft").WithSummary("Write down how much green coffee of a sample is left, with a reason")
+            .WithDescription("0 where nothing was kept. Roasts after that are taken off it.");
         samples.MapGet("/label-sheets", () => TypedResults.Ok(LabelSheet.Usual)).WithName("ListLabelSheets").WithSummary("Sizes of label sheets, in millimetres");
     }
 
@@ -73,6 +76,17 @@ internal static class SampleStepsApi
             async sample => sample.TakeBack(request.Reason, await db.IsUsedAsync(sample, cancellationToken), http.User.Person(), clock.GetUtcNow()),
             cancellationToken);
 
+    private static Task<Results<Ok<WayReply>, NotFound>> LeftAsync(
+        string label, LeftRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(
+            label, db, ways, reader, clock,
+            sample =>
+            {
+                sample.WeighLeft(Weight.FromGrams(request.LeftGrams), request.Reason, http.User.Person(), clock.GetUtcNow());
+                return Task.CompletedTask;
+            },
+            cancellationToken);
+
     private static async Task<Results<Ok<WayReply>, NotFound>> ActAsync(
         string label, LedgerContext db, SampleWayQuery ways, Reader reader, TimeProvider clock, Func<Sample, Task> act, CancellationToken cancellationToken)
     {
@@ -98,6 +112,8 @@ internal static class SampleStepsApi
         var names = await db.People.Where(person => people.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
         return new WayReply(
             sample.LabelCode,
+            sample.IsReceived ? (await db.LeftOfAsync([sample], cancellationToken))[sample.Id].Grams : null,
+            sample.LeftBecause,
             [.. (await ways.FindAsync(sample, clock.Today(), cancellationToken)).Select(StopReply.Of)],
             [.. sample.SetBacks.Select(back => new SetBackReply(back.Step, back.On, back.Said, back.Reason, names.GetValueOrDefault(back.By), back.At))]);
     }
@@ -119,8 +135,13 @@ internal sealed record ReceiveRequest(decimal WeightGrams, DateOnly? ReceivedOn 
 /// <summary>Why the last step does not hold.</summary>
 internal sealed record BackRequest(string Reason);
 
+/// <summary>What is left of a sample, 0 where nothing was kept.</summary>
+internal sealed record LeftRequest(decimal LeftGrams, string? Reason = null);
+
 /// <summary>A sample's way, and the steps that were taken back.</summary>
-internal sealed record WayReply(string LabelCode, IReadOnlyList<StopReply> Way, IReadOnlyList<SetBackReply> TakenBack);
+/// <param name="LeftGrams">Green coffee still kept; null while it is not here.</param>
+/// <param name="LeftBecause">Why somebody weighed it; null where it is only reckoned.</param>
+internal sealed record WayReply(string LabelCode, decimal? LeftGrams, string? LeftBecause, IReadOnlyList<StopReply> Way, IReadOnlyList<SetBackReply> TakenBack);
 
 /// <summary>One step: days waiting only where the sample stands.</summary>
 internal sealed record StopReply(SampleStep Step, StepState State, DateOnly? On, string? By, string? Figure, int? WaitingDays, bool IsLate)

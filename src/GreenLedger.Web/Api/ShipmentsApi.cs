@@ -27,6 +27,7 @@ internal static class ShipmentsApi
         shipments.MapPost("/{id}/documents", AddDocumentAsync).WithName("AddShipmentDocument").WithSummary("Adds a document to a shipment's checklist.");
         shipments.MapPut("/{id}/documents/{documentId}", DocumentAsync).WithName("StateShipmentDocument").WithSummary("Says how far a document of a shipment is: needed, asked, received or notNeeded.");
         shipments.MapPost("/{id}/documents/{documentId}/file", FileAsync).WithName("FileShipmentDocument").WithSummary("Attaches the file of a document, which is received with it.");
+        shipments.MapDocumentRules();
     }
 
     private static async Task<Ok<List<ShipmentReply>>> ListAsync(ShipmentQuery query, CancellationToken cancellationToken, string? search = null) =>

@@ -27,6 +27,9 @@ internal static class CalendarAddress
 
     public static string PathOf(string secret) => $"/calendar/{secret}.ics";
 
+    /// <summary>The address that a calendar program is given.</summary>
+    public static string Whole(HttpRequest request, string path) => $"{request.Scheme}://{request.Host}{request.PathBase}{path}";
+
     public static void MapCalendar(this WebApplication app) => app.MapGet("/calendar/{secret}.ics", ReadAsync)
         .AllowAnonymous().RequireRateLimiting(Security.CalendarLimit).ExcludeFromDescription();
 

@@ -1,8 +1,13 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Contracts;
 
@@ -81,6 +86,43 @@ public sealed class ContractsApiTests(BoughtShop shop) : IClassFixture<BoughtSho
     }
 
     [Fact]
+    public async Task Approving_twice_fixing_more_and_receiving_more_than_shipped_are_refused_and_change_nothing()
+    {
+        var id = await shop.DraftToBeFixedAsync("C", signed: false);
+        using var script = await shop.House.ScriptAsync(Role.Buyer);
+        Assert.Equal(HttpStatusCode.OK, (await script.PutAsJsonAsync(new Uri($"/api/contracts/{id}/terms", UriKind.Relative), new { reason = "", terms = new { approval = "replace", mostSamples = 3 } }, Stop)).StatusCode);
+        await shop.PostAsync(id, "sign", new { signedOn = shop.Market.Today });
+        var sample = await PreShipmentAsync("C", "PSC1");
+        Assert.Equal(HttpStatusCode.OK, (await shop.PostAsync(id, "approvals", new { sampleId = sample, verdict = "approved", on = shop.Market.Today })).StatusCode);
+        var shipped = await ShipAsync(script, id, 100);
+
+        var twice = await shop.PostAsync(id, "approvals", new { sampleId = sample, verdict = "approved", on = shop.Market.Today });
+        var over = await shop.PostAsync(id, "fixings", new { on = shop.Market.Today, lots = 6, level = 285.40 });
+        var more = await script.PostAsJsonAsync(new Uri("/api/arrivals", UriKind.Relative), new { shipmentLotId = shipped, receipt = new { receivedOn = shop.Market.Today, bags = 101, landedKg = 6969 } }, Stop);
+
+        await RefusedAsync(twice, "no sample waits for approval");
+        await RefusedAsync(over, "Only 5 lots of KC are open");
+        await RefusedAsync(more, "More came than the 100 bags and 6,900 kg that were shipped: say why in the note");
+        var contract = await shop.FindAsync(id);
+        Assert.Equal((1, 0, 0), (contract.Approvals.Count, contract.Fixings.Count, await shop.House.FromLedgerAsync(db => db.Arrivals.CountAsync(arrival => arrival.ShipmentLotId == new Id<ShipmentLot>(shipped), Stop))));
+    }
+
+    [Fact]
+    public async Task An_amendment_that_was_not_signed_is_dropped_and_what_was_signed_cannot_be()
+    {
+        var id = await shop.DraftToBeFixedAsync("E");
+        using var script = await shop.House.ScriptAsync(Role.Buyer);
+        Assert.Equal(HttpStatusCode.OK, (await shop.PostAsync(id, "amendments", new { reason = "Other payment.", terms = new { payment = "Thirty days after arrival" } })).StatusCode);
+
+        var dropped = await script.DeleteAsync(new Uri($"/api/contracts/{id}/amendment", UriKind.Relative), Stop);
+        var again = await script.DeleteAsync(new Uri($"/api/contracts/{id}/amendment", UriKind.Relative), Stop);
+
+        Assert.Equal(HttpStatusCode.OK, dropped.StatusCode);
+        await RefusedAsync(again, "There is no amendment that could be dropped");
+        Assert.Single((await shop.FindAsync(id)).Versions);
+    }
+
+    [Fact]
     public async Task Contracts_that_are_drafted_at_once_all_get_a_number()
     {
         var decisions = await Task.WhenAll(new[] { "A", "B", "C", "D", "E" }.Select(shop.BuyAsync));
@@ -109,6 +151,37 @@ public sealed class ContractsApiTests(BoughtShop shop) : IClassFixture<BoughtSho
         Assert.Equal(36.80m, reply.GetProperty("position").GetProperty("differential").GetDecimal()); // worked by hand: 35.00 + 1.80
         var open = await (await shop.House.ScriptAsync(Role.Viewer)).GetFromJsonAsync<JsonElement>("/api/contracts/open", Stop);
         Assert.Contains(open.EnumerateArray(), month => month.GetProperty("month").GetString() == $"KCN{(BoughtShop.May.Year % 100):00}");
+    }
+
+    private static async Task RefusedAsync(HttpResponseMessage answer, string sentence)
+    {
+        var text = await answer.Content.ReadAsStringAsync(Stop);
+        Assert.True(answer.StatusCode == HttpStatusCode.UnprocessableEntity, $"{(int)answer.StatusCode} {text}");
+        Assert.Contains(sentence, JsonDocument.Parse(text).RootElement.GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>A pre-shipment sample that came today.</summary>
+    private Task<Guid> PreShipmentAsync(string lot, string label) => shop.House.FromLedgerAsync(async db =>
+    {
+        var sample = new Sample(shop.Market.LotOf(lot).Id, SampleKind.PreShipment, label, shop.Market.Today, Weight.FromGrams(500m));
+        db.Add(sample);
+        await db.SaveChangesAsync(Stop);
+        return sample.Id.Value;
+    });
+
+    /// <summary>Puts bags of 69 kg of the contract's first lot on board today; the identity of the lot on the shipment.</summary>
+    private async Task<Guid> ShipAsync(HttpClient script, Id<Contract> id, int bags)
+    {
+        var answer = await script.PostAsJsonAsync(new Uri("/api/shipments", UriKind.Relative), new
+        {
+            portOfLoading = "BRSSZ",
+            portOfDestination = "BEANR",
+            lots = new[] { new { contractLotId = (await shop.FindAsync(id)).Lots[0].Id.Value, bags, netWeightKg = bags * 69 } },
+            shippedOn = shop.Market.Today,
+        }, Stop);
+        var text = await answer.Content.ReadAsStringAsync(Stop);
+        Assert.True(answer.StatusCode == HttpStatusCode.Created, text);
+        return JsonDocument.Parse(text).RootElement.GetProperty("lots")[0].GetProperty("id").GetGuid();
     }
 
     private static Task<HttpResponseMessage> CalculateAsync(HttpClient script, int lots = 1, decimal? settlement = null) =>

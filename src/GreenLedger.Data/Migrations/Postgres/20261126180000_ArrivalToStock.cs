@@ -31,6 +31,31 @@ namespace GreenLedger.Data.Migrations.Postgres
                 nullable: false,
                 defaultValue: false);
 
+            migrationBuilder.AddColumn<DateTime>(
+                name: "LeftAt",
+                table: "Samples",
+                type: "timestamp with time zone",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "LeftBecause",
+                table: "Samples",
+                type: "character varying(500)",
+                maxLength: 500,
+                nullable: true);
+
+            migrationBuilder.AddColumn<Guid>(
+                name: "LeftBy",
+                table: "Samples",
+                type: "uuid",
+                nullable: true);
+
+            migrationBuilder.AddColumn<long>(
+                name: "LeftMicrograms",
+                table: "Samples",
+                type: "bigint",
+                nullable: true);
+
             migrationBuilder.AddColumn<string[]>(
                 name: "Cups",
                 table: "EarlierSheets",
@@ -918,6 +943,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_Samples_LeftBy",
+                table: "Samples",
+                column: "LeftBy");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_CalendarFeeds_Hash",
                 table: "CalendarFeeds",
                 column: "Hash",
@@ -1211,11 +1241,23 @@ namespace GreenLedger.Data.Migrations.Postgres
                 table: "Warehouses",
                 column: "SearchText",
                 unique: true);
+
+            migrationBuilder.AddForeignKey(
+                name: "FK_Samples_People_LeftBy",
+                table: "Samples",
+                column: "LeftBy",
+                principalTable: "People",
+                principalColumn: "Id",
+                onDelete: ReferentialAction.Restrict);
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropForeignKey(
+                name: "FK_Samples_People_LeftBy",
+                table: "Samples");
+
             migrationBuilder.DropTable(
                 name: "CalendarFeeds");
 
@@ -1297,6 +1339,10 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropTable(
                 name: "Warehouses");
 
+            migrationBuilder.DropIndex(
+                name: "IX_Samples_LeftBy",
+                table: "Samples");
+
             migrationBuilder.DropColumn(
                 name: "QualityFromClearance",
                 table: "StandardForms");
@@ -1308,6 +1354,22 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "IsUnapproved",
                 table: "ShipmentLots");
+
+            migrationBuilder.DropColumn(
+                name: "LeftAt",
+                table: "Samples");
+
+            migrationBuilder.DropColumn(
+                name: "LeftBecause",
+                table: "Samples");
+
+            migrationBuilder.DropColumn(
+                name: "LeftBy",
+                table: "Samples");
+
+            migrationBuilder.DropColumn(
+                name: "LeftMicrograms",
+                table: "Samples");
 
             migrationBuilder.DropColumn(
                 name: "Cups",

@@ -4204,6 +4204,16 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(20)
                         .HasColumnType("character varying(20)");
 
+                    b.Property<DateTime?>("LeftAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("LeftBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("LeftBy")
+                        .HasColumnType("uuid");
+
                     b.Property<Guid>("LotId")
                         .HasColumnType("uuid");
 
@@ -4238,6 +4248,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                                 .HasColumnName("AskedWeightMicrograms");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Left", "GreenLedger.Domain.Samples.Sample.Left#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("LeftMicrograms");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Samples.Sample.Weight#Weight", b1 =>
                         {
                             b1.Property<long>("Micrograms")
@@ -4253,6 +4270,8 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasIndex("LabelCode")
                         .IsUnique();
+
+                    b.HasIndex("LeftBy");
 
                     b.HasIndex("LotId");
 
@@ -5978,6 +5997,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
                         .WithMany()
                         .HasForeignKey("AskedOf")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("LeftBy")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.Offers.Lot", null)

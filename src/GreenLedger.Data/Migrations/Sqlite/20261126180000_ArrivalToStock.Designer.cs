@@ -4202,6 +4202,16 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(20)
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime?>("LeftAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("LeftBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("LeftBy")
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid>("LotId")
                         .HasColumnType("TEXT");
 
@@ -4236,6 +4246,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                                 .HasColumnName("AskedWeightMicrograms");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Left", "GreenLedger.Domain.Samples.Sample.Left#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("LeftMicrograms");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Weight", "GreenLedger.Domain.Samples.Sample.Weight#Weight", b1 =>
                         {
                             b1.Property<long>("Micrograms")
@@ -4251,6 +4268,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasIndex("LabelCode")
                         .IsUnique();
+
+                    b.HasIndex("LeftBy");
 
                     b.HasIndex("LotId");
 
@@ -5972,6 +5991,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
                         .WithMany()
                         .HasForeignKey("AskedOf")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("LeftBy")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.Offers.Lot", null)

@@ -22,7 +22,7 @@ public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, Claim
 
     public DateOnly Today => house.Today;
 
-    /// <summary>Last days by the standard form of the contract, from discharge.</summary>
+    /// <summary>Deadlines by the standard form of the contract, from discharge.</summary>
     public IReadOnlyList<ClaimDeadline> Deadlines { get; private set; } = [];
 
     /// <summary>On this arrival, the newest first.</summary>

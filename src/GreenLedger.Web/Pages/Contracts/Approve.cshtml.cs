@@ -12,13 +12,13 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>Approves or refuses a pre-shipment sample.</summary>
-public sealed class ApproveModel(LedgerContext db, ApprovalQuery query, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock)
+internal sealed class ApproveModel(LedgerContext db, ApprovalQuery query, Reader reader, HouseZone house, TimeProvider clock) : ContractPage(db, house, clock)
 {
     [BindProperty]
     public ApproveForm Input { get; set; } = new();
 
-    /// <summary>Pre-shipment samples of the contract's lots that are here and not judged.</summary>
-    public IReadOnlyList<SampleToJudge> Samples { get; private set; } = [];
+    /// <summary>Pre-shipment samples of the contract's lots that are here and not judged, each beside the offer samples of its lot.</summary>
+    public IReadOnlyList<ApprovalCase> Samples { get; private set; } = [];
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -42,10 +42,10 @@ public sealed class ApproveModel(LedgerContext db, ApprovalQuery query, HouseZon
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         await base.LoadAsync(cancellationToken);
-        Samples = await query.ToJudgeAsync(Shown!, cancellationToken);
+        Samples = await query.ToJudgeAsync(Shown!, await reader.SealAsync(), cancellationToken);
     }
 
-    public sealed class ApproveForm
+    internal sealed class ApproveForm
     {
         public int Version { get; set; }
 

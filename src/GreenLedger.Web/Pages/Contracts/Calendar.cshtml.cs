@@ -55,9 +55,7 @@ public sealed class CalendarModel(LedgerContext db, FixingsQuery fixings, HouseZ
     {
         Rule.Require(on is not null, "On which day is the market closed?");
         var holiday = new ExchangeHoliday(market, on.Value, name ?? "");
-        Rule.Require(
-            !await db.ExchangeHolidays.AnyAsync(one => one.Market == market && one.On == on, cancellationToken),
-            "This closing day is in the table already.");
+        await db.ExchangeHolidays.RequireOpenAsync(holiday, cancellationToken);
         db.Add(holiday);
         await db.SaveChangesAsync(cancellationToken);
         Say($"{holiday.Name} is added.");

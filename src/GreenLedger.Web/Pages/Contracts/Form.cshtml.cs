@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
@@ -54,9 +55,7 @@ public sealed class FormModel(LedgerContext db) : FormPage
 
         form.Allow(Percent.Of(Input.FranchisePercent), Percent.Of(Input.TolerancePercent));
         form.Give(Input.WeighWithinDays, Input.QualityClaimDays, Input.OtherClaimDays, Input.Arbitration, Input.QualityFromClearance);
-        Rule.Require(
-            !await db.StandardForms.AnyAsync(other => other.Id != form.Id && other.Name == form.Name && other.Edition == form.Edition, cancellationToken),
-            "There is such a form in this edition already: state another edition.", nameof(Input.Edition));
+        await db.StandardForms.RequireOneEditionAsync(form, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"{form.Name} is saved.");
         return RedirectToPage("Forms");

@@ -3,7 +3,6 @@ using GreenLedger.Domain.People;
 using GreenLedger.Web.Due;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Myself;
 
@@ -22,11 +21,9 @@ public sealed class CalendarModel(LedgerContext db, TimeProvider clock) : FormPa
     /// <summary>Makes an address; one that there was stops working.</summary>
     public async Task<IActionResult> OnPostMakeAsync(CancellationToken cancellationToken)
     {
-        await RevokeAllAsync(cancellationToken);
-        var secret = CalendarAddress.NewSecret();
-        db.Add(new CalendarFeed(User.Person(), CalendarAddress.Hash(secret), clock.GetUtcNow()));
+        var (_, path) = await db.MakeFeedAsync(User.Person(), clock.GetUtcNow(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
-        Fresh = $"{Request.Scheme}://{Request.Host}{Request.PathBase}{CalendarAddress.PathOf(secret)}";
+        Fresh = CalendarAddress.Whole(Request, path);
         return RedirectToPage();
     }
 
@@ -38,25 +35,11 @@ public sealed class CalendarModel(LedgerContext db, TimeProvider clock) : FormPa
             return NotFound();
         }
 
-        await RevokeAllAsync(cancellationToken);
+        await db.RevokeFeedsAsync(User.Person(), clock.GetUtcNow(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say("The address is revoked: nothing reads it any more.");
         return RedirectToPage();
     }
 
-    /// <summary>Every address of the person, also one that two clicks made.</summary>
-    private async Task RevokeAllAsync(CancellationToken cancellationToken)
-    {
-        var person = User.Person();
-        foreach (var feed in await db.CalendarFeeds.Where(feed => feed.OwnerId == person && feed.RevokedAt == null).ToListAsync(cancellationToken))
-        {
-            feed.Revoke(clock.GetUtcNow());
-        }
-    }
-
-    protected override async Task LoadAsync(CancellationToken cancellationToken)
-    {
-        var person = User.Person();
-        Feed = await db.CalendarFeeds.Where(feed => feed.OwnerId == person && feed.RevokedAt == null).OrderByDescending(feed => feed.MadeAt).FirstOrDefaultAsync(cancellationToken);
-    }
+    protected override async Task LoadAsync(CancellationToken cancellationToken) => Feed = await db.OwnFeedAsync(User.Person(), cancellationToken);
 }

@@ -1,9 +1,11 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Grading;
+using GreenLedger.Data.Roasting;
 using GreenLedger.Data.Samples;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Roasting;
@@ -35,6 +37,9 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Sampl
     /// <summary>Empty while an open session keeps the sample from the reader.</summary>
     public IReadOnlyList<SampleStop> Way { get; private set; } = [];
 
+    /// <summary>Green coffee still kept; null while it is not here, or an open session keeps the sample from the reader.</summary>
+    public Weight? LeftOver { get; private set; }
+
     /// <summary>Whom it was asked of, for those who may see who offers what.</summary>
     public string? AskedOf { get; private set; }
 
@@ -60,6 +65,7 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Sampl
         Grades = await db.GreenGrades.AsNoTracking().WithWithdrawn().OfSample(Id).ToListAsync(cancellationToken);
         Roasts = await db.SampleRoasts.AsNoTracking().WithWithdrawn().Where(roast => roast.SampleId == Id).OrderByDescending(roast => roast.RoastedAt).ToListAsync(cancellationToken);
         Results = [.. (await sessions.OfLotAsync(found.LotId, cancellationToken)).Where(row => row.Result.SampleId == Id)];
+        LeftOver = found.IsReceived ? (await db.LeftOfAsync([found], cancellationToken))[Id] : null;
         Way = await ways.FindAsync(found, house.Today, cancellationToken);
         AskedOf = User.MayRead("Offers") ? await db.Suppliers.Where(one => one.Id == found.AskedOf).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) : null;
         MayGoBack = found.Step != SampleStep.Asked && found.AskedOn is not null && !await db.IsUsedAsync(found, cancellationToken);
