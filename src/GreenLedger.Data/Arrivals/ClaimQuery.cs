@@ -9,7 +9,7 @@ namespace GreenLedger.Data.Arrivals;
 /// <summary>Which claims a list shows; null or empty asks nothing.</summary>
 /// <param name="Text">Part of a number, a seller's name, a contract, a shipment or a lot.</param>
 /// <param name="IsOpen">True for those without an outcome, false for those with one.</param>
-/// <param name="IsLate">Only those that were made after a last day.</param>
+/// <param name="IsLate">Only those that were made after a deadline.</param>
 public sealed record ClaimFilter(string? Text = null, bool? IsOpen = null, ClaimOutcome? Outcome = null, bool? IsLate = null, Id<Arrival>? Arrival = null);
 
 /// <summary>Claims, as lists and their own pages show them.</summary>

@@ -27,7 +27,7 @@ public sealed class Claim
         (ArrivalId, ContractId, LotId) = (basis.Arrival.Id, basis.Contract.Id, basis.Lot.Id);
         (Case, On, Amount, LastDay, IsLate) = (found, order.On, found.Amount(), found.LastDay(), found.IsLate());
         LateReason = Rule.OptionalText(order.LateReason, "The reason for a late claim", 1000, nameof(LateReason));
-        Rule.Require(!IsLate || LateReason is not null, "A last day is past: say why the claim is made all the same. It is flagged as late.", nameof(LateReason));
+        Rule.Require(!IsLate || LateReason is not null, "A deadline is past: say why the claim is made all the same. It is flagged as late.", nameof(LateReason));
         (By, At) = (by, at);
         SearchText = Measures.SearchText.Of([Ref, found.Parties.Seller, found.Parties.ContractRef, found.Goods.LotRef, found.Goods.LotName, found.Goods.ShipmentRef]);
     }
@@ -54,10 +54,10 @@ public sealed class Claim
     /// <summary>Null where none was stated.</summary>
     public Money? Amount { get; private set; }
 
-    /// <summary>The first last day of the claim itself, weighing left aside; null where none was known.</summary>
+    /// <summary>The first deadline of the claim itself, weighing left aside; null where none was known.</summary>
     public DateOnly? LastDay { get; private set; }
 
-    /// <summary>A last day was past when it was made.</summary>
+    /// <summary>A deadline was past when it was made.</summary>
     public bool IsLate { get; private set; }
 
     public string? LateReason { get; private set; }

@@ -65,7 +65,7 @@ public sealed record ClaimCase(
 
     public bool IsLate() => Times.Any(time => time.IsLate());
 
-    /// <summary>The first last day of the claim itself, weighing left aside; null where none is known.</summary>
+    /// <summary>The first deadline of the claim itself, weighing left aside; null where none is known.</summary>
     public DateOnly? LastDay() => Times.Where(time => time.What != ClaimTimes.Weighing).Min(time => time.LastDay);
 
     /// <exception cref="RuleBrokenException">A ground is missing, twice or not shown, or the amount cannot be.</exception>

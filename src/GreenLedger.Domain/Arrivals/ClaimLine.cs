@@ -56,7 +56,7 @@ public sealed record ClaimLine(string What, string Arithmetic, Money Amount)
         var landed = basis.Arrival.Landed;
         if (order.Allowance is { } allowance)
         {
-            return new ClaimLine("Allowance on quality", $"{Kg(landed)} landed, at {allowance}", allowance * landed);
+            return new ClaimLine("Allowance on quality", $"{Kg(landed)} landed, at {allowance.AsQuoted()}", allowance * landed);
         }
 
         if (order.Share is not { } share)
@@ -81,7 +81,7 @@ public sealed record ClaimLine(string What, string Arithmetic, Money Amount)
         return Price(basis, order)!.Value;
     }
 
-    private static string PriceWords(ClaimBasis basis, PricePerWeight price) => basis.Weight.Price is null ? $"{price}, provisional until the price is fixed" : $"{price}";
+    private static string PriceWords(ClaimBasis basis, PricePerWeight price) => basis.Weight.Price is null ? $"{price.AsQuoted()}, provisional until the price is fixed" : price.AsQuoted();
 
     internal static string Kg(Weight weight) => weight.Kilograms.ToString("#,0.#########", CultureInfo.InvariantCulture) + " kg";
 

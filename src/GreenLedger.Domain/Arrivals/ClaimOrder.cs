@@ -9,7 +9,7 @@ namespace GreenLedger.Domain.Arrivals;
 /// <param name="ProvisionalPrice">What weight is counted by while the contract's price is not fixed.</param>
 /// <param name="OtherWords">What else is claimed, with <paramref name="Other"/>: a surveyor's fee.</param>
 /// <param name="Words">What else the seller is to read.</param>
-/// <param name="LateReason">Why it is made although a last day is past.</param>
+/// <param name="LateReason">Why it is made although a deadline is past.</param>
 public sealed record ClaimOrder(
     DateOnly On,
     IReadOnlyList<ClaimGround> Grounds,

@@ -22,7 +22,7 @@ public sealed record CostEffect(Weight Invoiced, PricePerWeight Price, Money Val
     /// <summary>The arithmetic, line by line, to four decimals.</summary>
     public IReadOnlyList<string> Sentences =>
     [
-        $"{ClaimLine.Kg(Invoiced)} invoiced at {Price}: {ClaimLine.Said(Value)}.",
+        $"{ClaimLine.Kg(Invoiced)} invoiced at {Price.AsQuoted()}: {ClaimLine.Said(Value)}.",
         $"Over {ClaimLine.Kg(Landed)} landed: {PerKilogram(BeforePerKilogram)}.",
         $"Less {ClaimLine.Said(Allowance)}: {PerKilogram(AfterPerKilogram)}, {PerKilogram(BeforePerKilogram - AfterPerKilogram)} less.",
     ];

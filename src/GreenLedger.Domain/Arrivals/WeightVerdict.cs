@@ -70,7 +70,7 @@ public sealed record WeightVerdict(Weight Shipped, Weight Landed, Percent Franch
         if (Loss > Weight.Zero)
         {
             yield return !IsShort ? "The loss does not exceed the franchise: there is nothing to claim."
-                : $"To be refunded: {(bears ? $"{Kg(Loss)} less {Kg(FranchiseWeight)} is " : "")}{Kg(Refunded)}, {(Price is null ? "of which the price is not fixed yet" : $"at {Price} worth {Worth}")}.";
+                : $"To be refunded: {(bears ? $"{Kg(Loss)} less {Kg(FranchiseWeight)} is " : "")}{Kg(Refunded)}, {(Price is null ? "of which the price is not fixed yet" : $"at {Price.Value.AsQuoted()} worth {Worth}")}.";
         }
 
         if (Agreed is { } agreed)

@@ -11,7 +11,7 @@ public static class DueDates
     private const string Buyer = "buyer";
     private const string Seller = "seller";
 
-    /// <summary>A last day that passed stays in the list for so many days, so that nobody overlooks that it did. Common practice, no source.</summary>
+    /// <summary>A deadline that passed stays in the list for so many days, so that nobody overlooks that it did. Common practice, no source.</summary>
     private const int PastDays = 7;
 
     /// <summary>The approval of a sample that a contract waits for, by its day or else by the end of the shipment period.</summary>
@@ -72,7 +72,7 @@ public static class DueDates
         return new DueLine(DueKind.Cupping, arrival.Id.Value, arrival.ArrivalSampleId is null ? $"draw and cup a sample of {lot}, which arrived" : $"cup the arrival of {lot} beside the approved sample", Buyer, arrival.ReceivedOn.AddDays(habits.CuppingDays));
     }
 
-    /// <summary>Last days of claims by the form that the contract refers to, from discharge or clearance; gone once claimed, or a week after they passed.</summary>
+    /// <summary>Deadlines of claims by the form that the contract refers to, from discharge or clearance; gone once claimed, or a week after they passed.</summary>
     /// <param name="arrival">What was received; it was weighed, so that only claims are left.</param>
     /// <param name="shipment">How it came.</param>
     /// <param name="form">The days that held when the contract was signed.</param>
@@ -94,6 +94,6 @@ public static class DueDates
             .Where(claim => !claim.IsDone)
             .Select(claim => (claim, deadlines.FirstOrDefault(deadline => deadline.Rule.What == claim.Rule)?.LastDay))
             .Where(one => one.LastDay >= today.AddDays(-PastDays))
-            .Select(one => new DueLine(DueKind.Claim, arrival.Id.Value, $"last day to claim {one.claim.What}: {lot}, shipment {shipment.Ref}", Buyer, one.LastDay!.Value) { Part = one.claim.Part });
+            .Select(one => new DueLine(DueKind.Claim, arrival.Id.Value, $"deadline to claim {one.claim.What}: {lot}, shipment {shipment.Ref}", Buyer, one.LastDay!.Value) { Part = one.claim.Part });
     }
 }

@@ -1,6 +1,6 @@
 namespace GreenLedger.Domain.Due;
 
-/// <summary>How soon the house wants things done that no contract dates. One row; common practice, no source.</summary>
+/// <summary>The days that the house allows where no contract dates anything. One row; common practice, no source.</summary>
 public sealed class DueHabits
 {
     public const int MostDays = 365;

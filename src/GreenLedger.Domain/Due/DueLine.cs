@@ -27,7 +27,7 @@ public enum DueKind
     /// <summary>An arrival to be sampled and cupped beside the approved sample.</summary>
     Cupping = 7,
 
-    /// <summary>The last day of a claim.</summary>
+    /// <summary>The deadline of a claim.</summary>
     Claim = 8,
 }
 
@@ -43,7 +43,7 @@ public static class DueKinds
         DueKind.Documents => "documents",
         DueKind.Receipt => "receipt",
         DueKind.Cupping => "arrival to cup",
-        DueKind.Claim => "last day of a claim",
+        DueKind.Claim => "deadline of a claim",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 

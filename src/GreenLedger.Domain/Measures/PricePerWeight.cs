@@ -54,6 +54,11 @@ public readonly record struct PricePerWeight(long Millionths, Currency Currency,
             ? PerKilogram.CompareTo(other.PerKilogram)
             : throw new InvalidOperationException($"{Currency} and {other.Currency} cannot be compared without a rate.");
 
+    /// <summary>As the trade writes it: <c>321.65 ¢/lb</c> for dollars per pound, else <c>9.09 EUR/kg</c>; no decimal is lost.</summary>
+    public string AsQuoted() => Unit == PriceUnit.Pound && Currency == Currency.Usd
+        ? (Amount * 100m).ToString("#,0.00####", CultureInfo.InvariantCulture) + " ¢/lb"
+        : Amount.ToString("#,0.00####", CultureInfo.InvariantCulture) + " " + Currency.Code + "/" + Unit.Sign();
+
     /// <summary>Invariant form: <c>"4.125 USD/lb"</c>.</summary>
     public override string ToString() =>
         Amount.ToString("0.######", CultureInfo.InvariantCulture) + " " + Currency.Code + "/" + Unit.Sign();

@@ -19,7 +19,7 @@ internal sealed record MoneyRequest(decimal Amount, string Currency)
 /// <param name="ProvisionalPrice">What weight is counted by while the contract's price is not fixed.</param>
 /// <param name="OtherWords">What else is claimed, with <paramref name="Other"/>.</param>
 /// <param name="Words">What else the seller is to read.</param>
-/// <param name="LateReason">Needed where a last day is past.</param>
+/// <param name="LateReason">Needed where a deadline is past.</param>
 internal sealed record OpenClaimRequest(
     DateOnly On,
     IReadOnlyList<ClaimGround> Grounds,

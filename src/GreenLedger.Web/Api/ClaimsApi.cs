@@ -21,7 +21,7 @@ internal static class ClaimsApi
         arrivals.MapGet("/claims/{id}", FindAsync).WithName("ReadClaim").WithSummary("One claim with its evidence, correspondence and outcomes");
         arrivals.MapGet("/claims/{id}/letter", LetterAsync).WithName("ReadClaimLetter").WithSummary("The claim as a letter to the seller, a PDF");
         arrivals.MapPost("/{id}/claims", OpenAsync).WithName("OpenClaim").WithSummary("Opens a claim on an arrival")
-            .WithDescription("Each ground must be shown by the verdicts. Evidence, deadlines and amount are frozen; a claim after its last day needs `lateReason` and is flagged as late.");
+            .WithDescription("Each ground must be shown by the verdicts. Evidence, deadlines and amount are frozen; a claim after its deadline needs `lateReason` and is flagged as late.");
         arrivals.MapPost("/claims/{id}/notes", NoteAsync).WithName("NoteOnClaim").WithSummary("Writes down what was said or written about a claim");
         arrivals.MapPost("/claims/{id}/settle", SettleAsync).WithName("SettleClaim").WithSummary("Enters how a claim ended");
         arrivals.MapPost("/claims/{id}/reopen", ReopenAsync).WithName("ReopenClaim").WithSummary("Takes an outcome back with a reason. It stays on record");

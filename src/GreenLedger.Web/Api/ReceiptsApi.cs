@@ -18,7 +18,7 @@ internal static class ReceiptsApi
     public static void MapReceipts(this RouteGroupBuilder arrivals)
     {
         arrivals.MapGet("", ListAsync).WithName("ListArrivals").WithSummary("What was received, the latest first; at most 1,000");
-        arrivals.MapGet("/{id}", FindAsync).WithName("ReadArrival").WithSummary("One arrival with its receipt, both verdicts and the last days of claims");
+        arrivals.MapGet("/{id}", FindAsync).WithName("ReadArrival").WithSummary("One arrival with its receipt, both verdicts and the deadlines of claims");
         arrivals.MapPost("", ReceiveAsync).WithName("ReceiveLot").WithSummary("Receives a lot of a shipment")
             .WithDescription("More than was shipped needs a `note` that says why. The sample approved on record and the newest arrival sample are proposed for the verdict.");
         arrivals.MapPost("/{id}/corrections", CorrectAsync).WithName("CorrectReceipt").WithSummary("Puts a receipt right with a reason. How it stood before stays on record");

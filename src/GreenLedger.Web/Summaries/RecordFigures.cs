@@ -22,12 +22,12 @@ internal static class RecordFigures
     /// <summary><c>−0.42 (12 arrivals)</c>.</summary>
     public static string Differences(ArrivalDifferences differences) => differences.Number == 0 ? "–" : $"{Signed(differences.Mean)} ({Figures.Count(differences.Number, "arrival", "arrivals")})";
 
-    /// <summary><c>−0.38 % (9 parts)</c>.</summary>
+    /// <summary><c>−0.38 % (9 lots received)</c>.</summary>
     public static string Weight(WeightRecord weight) => weight.Difference is { } difference
-        ? $"{difference.Points.ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture)} % ({Figures.Count(weight.Number, "part", "parts")})"
+        ? $"{difference.Points.ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture)} % ({Figures.Count(weight.Number, "lot received", "lots received")})"
         : "–";
 
-    /// <summary><c>2 of 12 parts received; 1 open, 1 allowance; paid or credited 639.09 USD</c>.</summary>
+    /// <summary><c>2 on 12 lots received; 1 open, 1 allowance; paid or credited 639.09 USD</c>.</summary>
     public static string Claims(ClaimRecord claims)
     {
         var ended = (claims.Open > 0 ? [$"{Figures.Count(claims.Open)} open"] : Array.Empty<string>())
@@ -35,6 +35,6 @@ internal static class RecordFigures
         var money = claims.Settled.Count == 0 ? "" : $"; paid or credited {string.Join(" and ", claims.Settled.Select(Figures.Money))}";
         return claims.OfReceived.Count == 0 && claims.Outcomes.Count == 0
             ? "none"
-            : $"{Figures.Count(claims.OfReceived.Count)} on {Figures.Count(claims.OfReceived.Of, "part", "parts")} received; {string.Join(", ", ended)}{money}";
+            : $"{Figures.Count(claims.OfReceived.Count)} on {Figures.Count(claims.OfReceived.Of, "lot received", "lots received")}; {string.Join(", ", ended)}{money}";
     }
 }

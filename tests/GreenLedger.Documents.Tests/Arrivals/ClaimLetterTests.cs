@@ -17,7 +17,7 @@ public sealed class ClaimLetterTests
         Assert.Contains("To: Cerro Alto Exports", text, StringComparison.Ordinal);
         Assert.Contains("on these grounds: quality in the cup, weight, condition.", text, StringComparison.Ordinal);
         // Handbook, trade 8, example G: 639.09; worked by hand in ClaimTests: 2,071.24, together 2,710.33.
-        Assert.Contains("185 kg less 94.875 kg is 90.125 kg, at 3.2165 USD/lb worth 639.09 USD.", text, StringComparison.Ordinal);
+        Assert.Contains("185 kg less 94.875 kg is 90.125 kg, at 321.65 ¢/lb worth 639.09 USD.", text, StringComparison.Ordinal);
         Assert.Contains("Together 2,710.33 USD.", text, StringComparison.Ordinal);
         Assert.Contains("it cupped 1.75 points below the approved sample", text, StringComparison.Ordinal);
         Assert.Contains("Received 2 wet.", text, StringComparison.Ordinal);

@@ -20,7 +20,7 @@ public sealed class ClaimSettlementTests
         // Worked by hand: 18,975 ÷ 0.45359237 × 3.2165 = 134,554.93; ÷ 18,790 = 7.160986; less 2,710.34 it is 7.016742.
         Assert.Equal(
             [
-                "18,975 kg invoiced at 3.2165 USD/lb: 134,554.93 USD.",
+                "18,975 kg invoiced at 321.65 ¢/lb: 134,554.93 USD.",
                 "Over 18,790 kg landed: 7.1610 USD/kg.",
                 "Less 2,710.34 USD: 7.0167 USD/kg, 0.1442 USD/kg less.",
             ],

@@ -20,7 +20,7 @@ public sealed class ClaimTests
         // Handbook, trade 8, example G.
         var line = Assert.Single(claim.Case.Lines);
         Assert.Equal(Money.Of(639.09m, Currency.Usd), line.Amount);
-        Assert.Equal("185 kg lost less the franchise of 94.875 kg is 90.125 kg, at 3.2165 USD/lb", line.Arithmetic);
+        Assert.Equal("185 kg lost less the franchise of 94.875 kg is 90.125 kg, at 321.65 ¢/lb", line.Arithmetic);
         Assert.Equal(claim.Amount, line.Amount);
     }
 
@@ -32,7 +32,7 @@ public sealed class ClaimTests
 
         // Worked by hand: 18,790 ÷ 0.45359237 × 0.05 = 2,071.242953 USD; with 639.09 (example G) and 250.00 they are 2,960.33.
         Assert.Equal([639.09m, 2071.24m, 250m], claim.Case.Lines.Select(line => line.Amount.Amount));
-        Assert.Equal("18,790 kg landed, at 0.05 USD/lb", claim.Case.Lines[1].Arithmetic);
+        Assert.Equal("18,790 kg landed, at 5.00 ¢/lb", claim.Case.Lines[1].Arithmetic);
         Assert.Equal(Money.Of(2960.33m, Currency.Usd), claim.Amount);
     }
 
@@ -44,7 +44,7 @@ public sealed class ClaimTests
         // Worked by hand: 18,790 ÷ 0.45359237 × 3.2165 = 133,243.06 USD, of which 3 % are 3,997.2918.
         var line = Assert.Single(claim.Case.Lines);
         Assert.Equal(Money.Of(3997.29m, Currency.Usd), line.Amount);
-        Assert.Equal("3 % of 133,243.06 USD, the price of 18,790 kg landed at 3.2165 USD/lb", line.Arithmetic);
+        Assert.Equal("3 % of 133,243.06 USD, the price of 18,790 kg landed at 321.65 ¢/lb", line.Arithmetic);
     }
 
     [Fact]

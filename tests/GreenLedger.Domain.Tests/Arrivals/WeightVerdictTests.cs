@@ -22,7 +22,7 @@ public sealed class WeightVerdictTests
             [
                 "Shipped 18,975 kg less landed 18,790 kg: 185 kg lost, 0.975 % of the shipped weight.",
                 "Franchise 0.5 % of 18,975 kg: 94.875 kg stay with the buyer.",
-                "To be refunded: 185 kg less 94.875 kg is 90.125 kg, at 3.2165 USD/lb worth 639.09 USD.",
+                "To be refunded: 185 kg less 94.875 kg is 90.125 kg, at 321.65 ¢/lb worth 639.09 USD.",
             ],
             verdict.Sentences);
     }

@@ -20,7 +20,7 @@ public sealed class ArrivalPagesTests(HouseFixture house) : IClassFixture<HouseF
 
         var text = page.QuerySelector("main")!.TextContent;
         // Handbook, trade 8, example G; deadlines by check value 36's rule from discharge on 26 October 2026.
-        Assert.Contains("185 kg less 94.875 kg is 90.125 kg, at 3.2165 USD/lb worth 639.09 USD.", text, StringComparison.Ordinal);
+        Assert.Contains("185 kg less 94.875 kg is 90.125 kg, at 321.65 ¢/lb worth 639.09 USD.", text, StringComparison.Ordinal);
         Assert.Contains("The arrival is short: it cupped 1.75 points below the approved sample.", text, StringComparison.Ordinal);
         Assert.Contains("16 Nov 2026", text, StringComparison.Ordinal);
         Assert.Contains("23 Nov 2026", text, StringComparison.Ordinal);

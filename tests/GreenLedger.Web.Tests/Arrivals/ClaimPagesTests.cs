@@ -25,7 +25,7 @@ public sealed class ClaimPagesTests(HouseFixture house) : IClassFixture<HouseFix
         var text = await TextAsync(buyer, $"/Arrivals/Claim/{claim}");
         // Handbook, trade 8, example G; the cost worked by hand: 134,554.93 ÷ 18,790 = 7.1610, less 600 it is 7.1291.
         Assert.Contains("639.09 USD", text, StringComparison.Ordinal);
-        Assert.Contains("185 kg lost less the franchise of 94.875 kg is 90.125 kg, at 3.2165 USD/lb", text, StringComparison.Ordinal);
+        Assert.Contains("185 kg lost less the franchise of 94.875 kg is 90.125 kg, at 321.65 ¢/lb", text, StringComparison.Ordinal);
         Assert.Contains("They accept the weights.", text, StringComparison.Ordinal);
         Assert.Contains("Over 18,790 kg landed: 7.1610 USD/kg.", text, StringComparison.Ordinal);
         Assert.Contains("Less 600.00 USD: 7.1291 USD/kg", text, StringComparison.Ordinal);
@@ -64,7 +64,7 @@ public sealed class ClaimPagesTests(HouseFixture house) : IClassFixture<HouseFix
         Assert.Contains("Nothing shows physical limits as a ground.", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("Please answer.", page.QuerySelector("#Input_Words")!.TextContent.Trim());
         // Discharged on 26 October: 28 days end on 23 November (rule of handbook, trade, check value 36).
-        Assert.Contains("A last day is past", (await TestBrowser.PageAsync(late)).QuerySelector("#Input_LateReason_error")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("A deadline is past", (await TestBrowser.PageAsync(late)).QuerySelector("#Input_LateReason_error")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(0, await house.FromLedgerAsync(db => db.Claims.CountAsync(claim => claim.ArrivalId == lot.Arrival, Stop)));
     }
 

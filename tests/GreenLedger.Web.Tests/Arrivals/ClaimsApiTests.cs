@@ -49,7 +49,7 @@ public sealed class ClaimsApiTests(HouseFixture house) : IClassFixture<HouseFixt
         var nobody = await SendAsync(script, $"{Guid.NewGuid()}/claims", new { on = "2026-11-25", grounds = new[] { "cup" } }, HttpStatusCode.NotFound);
 
         Assert.Contains("Nothing shows physical limits as a ground.", unshown.ToString(), StringComparison.Ordinal);
-        Assert.Contains("A last day is past", late.ToString(), StringComparison.Ordinal);
+        Assert.Contains("A deadline is past", late.ToString(), StringComparison.Ordinal);
         Assert.Equal(404, nobody.GetProperty("status").GetInt32());
         Assert.Equal(0, await house.FromLedgerAsync(db => db.Claims.CountAsync(claim => claim.ArrivalId == lot.Arrival, Stop)));
 

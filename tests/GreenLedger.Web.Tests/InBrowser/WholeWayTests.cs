@@ -82,7 +82,7 @@ public sealed class WholeWayTests(Chromium chromium)
         Assert.Contains("The arrival matches: it cupped 0.38 points below the approved sample.", await way.Forms.ReadAsync("main"), StringComparison.Ordinal);
         await way.HoldAgainstAsync(second, approved, bad);
         Assert.Contains("The arrival is short: it cupped 2.38 points below the approved sample.", await way.Forms.ReadAsync("main"), StringComparison.Ordinal);
-        Assert.Contains("90.125 kg, at 3.2165 USD/lb worth 639.09 USD", await way.Forms.ReadAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("90.125 kg, at 321.65 ¢/lb worth 639.09 USD", await way.Forms.ReadAsync("main"), StringComparison.Ordinal);
     }
 
     /// <summary>Handbook, trade 8, example G: 639.09 USD of weight; 3 % of 133,243.06 USD are 3,997.29, worked by hand.</summary>

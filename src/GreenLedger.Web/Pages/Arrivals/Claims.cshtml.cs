@@ -52,7 +52,7 @@ public sealed class ClaimsModel(ClaimQuery query) : PageModel
             TableColumn<Claim>.Text("Shipment", row => row.Case.Goods.ShipmentRef, 12),
             TableColumn<Claim>.Text("Grounds", row => string.Join(", ", row.Case.Grounds().Select(ground => ground.Word())), 32),
             TableColumn<Claim>.Day("Made on", row => row.On),
-            TableColumn<Claim>.Day("Last day", row => row.LastDay),
+            TableColumn<Claim>.Day("Deadline", row => row.LastDay),
             TableColumn<Claim>.YesNo("Late", row => row.IsLate),
             TableColumn<Claim>.Text("Currency", row => row.Case.Currency.Code, 10),
             TableColumn<Claim>.Number("Claimed", row => row.Amount?.Amount),

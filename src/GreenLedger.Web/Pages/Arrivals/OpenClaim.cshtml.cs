@@ -22,7 +22,7 @@ public sealed class OpenClaimModel(LedgerContext db, ArrivalCaseQuery cases, Hou
 
     public ClaimBasis Basis { get; private set; } = null!;
 
-    /// <summary>Every last day that the contract names.</summary>
+    /// <summary>Every deadline that the contract names.</summary>
     public IReadOnlyList<ClaimDeadline> Deadlines { get; private set; } = [];
 
     public DateOnly Today => house.Today;

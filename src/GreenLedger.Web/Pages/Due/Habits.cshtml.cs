@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Due;
 
-/// <summary>How soon the house wants things done that no contract dates.</summary>
+/// <summary>The days that the house allows where no contract dates anything.</summary>
 public sealed class HabitsModel(LedgerContext db) : FormPage
 {
     [BindProperty]
