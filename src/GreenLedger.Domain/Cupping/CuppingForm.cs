@@ -67,6 +67,7 @@ public sealed class CuppingForm
     public CuppingForm Revise(FormRules rules, string reason)
     {
         ArgumentNullException.ThrowIfNull(rules);
+        rules.RequireWhole();
         Rule.Require(rules.Attributes.Select(a => a.Key).SequenceEqual(Rules.Attributes.Select(a => a.Key)), "A revision keeps the attributes of its form.", nameof(Rules));
         Rule.Require(rules.Scales.All(a => a.Lowest >= 0m && a.Lowest < a.Highest && a.Highest <= 100m && a.Step > 0m && a.Step * 100m % 1m == 0m), "Each attribute needs a lowest mark below its highest and a step of at least 0.01.", nameof(Rules));
         Rule.Require(rules.Slope > 0m && rules.RoundTo is >= 0m and <= 1m, "The slope lies above 0, the rounding between 0 and 1.", nameof(Rules));

@@ -86,6 +86,7 @@ public sealed class DescriptiveForm
     public DescriptiveForm Revise(DescriptiveRules rules, string? reason)
     {
         ArgumentNullException.ThrowIfNull(rules);
+        RequireWhole(rules);
         Rule.Require(
             rules.Intensities.Select(line => line.Key).SequenceEqual(Rules.Intensities.Select(line => line.Key)) && rules.Lists.Select(list => list.Key).SequenceEqual(Rules.Lists.Select(list => list.Key)),
             "A revision keeps the intensities and the lists of its form.", nameof(Rules));
@@ -107,6 +108,17 @@ public sealed class DescriptiveForm
             Rules = rules,
             Reason = Rule.Text(reason, "The reason for the change", 500, nameof(Reason)),
         };
+    }
+
+    private static void RequireWhole(DescriptiveRules rules)
+    {
+        Rule.Require(
+            rules.Intensities is not null && rules.Intensities.All(line => line is not null && !string.IsNullOrWhiteSpace(line.Name)), "Send every intensity of the form, each with its name.", nameof(rules.Intensities));
+        Rule.Require(
+            rules.Lists is not null && rules.Lists.All(list => list?.Words is not null && !string.IsNullOrWhiteSpace(list.Name)), "Send every list of the form, each with its name and its words.", nameof(rules.Lists));
+        Rule.Require(
+            rules.Lists.SelectMany(list => list.Words).All(word => word is not null && !string.IsNullOrWhiteSpace(word.Key) && !string.IsNullOrWhiteSpace(word.Word)),
+            "A word of a list is empty: leave it out.", nameof(rules.Lists));
     }
 
     public override string ToString() => Revision == 1 ? $"{Name}, {Edition}" : $"{Name}, {Edition}, revision {Revision}";

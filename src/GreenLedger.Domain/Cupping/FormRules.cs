@@ -54,6 +54,18 @@ public sealed record FormRules(
 
     public IEnumerable<FormLine> CupCounted => Attributes.Where(attribute => attribute.MarkedBy == MarkedBy.Cups);
 
+    /// <summary>Nothing is left out, and everything that is shown has a name.</summary>
+    /// <exception cref="RuleBrokenException">A list or a line is missing, or a name is empty.</exception>
+    internal void RequireWhole()
+    {
+        Rule.Require(Attributes is not null && Attributes.All(one => one is not null && IsName(one.Name)), "Send every attribute of the form, each with its name.", nameof(Attributes));
+        Rule.Require(Deductions is not null && Deductions.All(one => one is not null && IsName(one.Key) && IsName(one.Name)), "Send the deductions of the form, each with its key and its name.", nameof(Deductions));
+        Rule.Require(Bands is not null && Bands.All(one => one is not null && IsName(one.Name)), "Send the bands of the form, each with its name; none is an empty list.", nameof(Bands));
+        Rule.Require(CupCounts is not null, "State between 1 and 10 cups a sample.", nameof(CupCounts));
+    }
+
+    private static bool IsName(string? name) => !string.IsNullOrWhiteSpace(name) && name.Length <= 80;
+
     /// <summary>The band of an unrounded total, from the highest down; null below all, or where the form has none.</summary>
     public FormBand? Band(decimal total) =>
         Bands.OrderByDescending(band => band.Least).FirstOrDefault(band => total >= band.Least);

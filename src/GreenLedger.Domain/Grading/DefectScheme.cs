@@ -12,10 +12,13 @@ public sealed record DefectKind(string Code, string Name, int Category, decimal 
 public sealed record QualityClass(
     string Name, decimal? Category1 = null, decimal? Category2 = null, decimal? Total = null, decimal? QuakersIn100Grams = null);
 
+/// <summary>What a table of the house is called, whose it is, and for which species; null for both.</summary>
+public sealed record SchemeHead(string? Name, string? Edition, string? Source, bool? IsRobusta);
+
 /// <summary>
 /// A published table of defects in one edition and one revision of the house: the sample weight that its counts refer to, and its
 /// classes, the best first and the last without a limit. Schemes are data: as published they stand in
-/// <c>defect-schemes.json</c> with their sources, and the house may change them by a revision.
+/// <c>defect-schemes.json</c> with their sources, and the house may change them by a revision or add its own.
 /// </summary>
 /// <param name="Code">The word for the table; its revisions share it.</param>
 /// <param name="Edition">Which edition of the table this is; another edition is another scheme.</param>
@@ -47,6 +50,10 @@ public sealed record DefectScheme(
     /// <summary>What a grade keeps of the scheme that it was counted by: the code, and the revision where the house made one.</summary>
     public string Key => Revision == 1 ? Code : string.Create(CultureInfo.InvariantCulture, $"{Code}{Parting}{Revision}");
 
+    /// <summary>The house added it; it is not one of those that come with the ledger.</summary>
+    [JsonIgnore]
+    public bool IsOfHouse => PublishedOf(Code) is null;
+
     /// <summary>With its revision where the house made one.</summary>
     [JsonIgnore]
     public string Title => Revision == 1 ? Name : $"{Name}, revision {Revision}";
@@ -56,6 +63,35 @@ public sealed record DefectScheme(
 
     /// <summary>The table of a key as it was published; null for a table that is not here.</summary>
     public static DefectScheme? PublishedOf(string? key) => Published.FirstOrDefault(scheme => scheme.Code == TableOf(key));
+
+    /// <summary>A table of the house, in its first revision. Its kinds keep the codes of the table that it is made from; new ones get theirs from their names.</summary>
+    /// <param name="head">What it is called, whose it is and for which species.</param>
+    /// <param name="from">The table that it is made from; null for one from nothing.</param>
+    /// <param name="sampleGrams">Weight that its counts refer to.</param>
+    /// <param name="kinds">With how many beans of each make one full defect.</param>
+    /// <param name="classes">The best first.</param>
+    /// <param name="others">Every table that there is, whose names and codes are taken.</param>
+    /// <exception cref="RuleBrokenException">Something is missing, stands twice or contradicts itself, or the name is taken.</exception>
+    public static DefectScheme Add(
+        SchemeHead head, DefectScheme? from, decimal sampleGrams, IReadOnlyList<DefectKind> kinds, IReadOnlyList<QualityClass> classes, IReadOnlyCollection<DefectScheme> others)
+    {
+        ArgumentNullException.ThrowIfNull(head);
+        ArgumentNullException.ThrowIfNull(others);
+        var name = Rule.Text(head.Name, "The name of the table", 80, nameof(Name));
+        Rule.Require(others.All(other => !other.Name.Equals(name, StringComparison.OrdinalIgnoreCase)), $"There is a table called '{name}' already: change that one, or choose another name.", nameof(Name));
+        var taken = others.Select(other => other.Code).ToHashSet(StringComparer.Ordinal);
+        var empty = new DefectScheme(
+            CodeOf(name, "table", taken),
+            name,
+            Rule.OptionalText(head.Edition, "The edition", 80, nameof(Edition)) ?? "of this house",
+            Rule.OptionalText(head.Source, "The source", 200, nameof(Source)) ?? "this house",
+            0m,
+            from?.Kinds ?? [],
+            [],
+            head.IsRobusta,
+            Revision: 0);
+        return empty.Revise(sampleGrams, kinds, classes);
+    }
 
     /// <summary>The same table with other numbers, kinds or classes: what was counted by an earlier revision keeps that.</summary>
     /// <exception cref="RuleBrokenException">Something is missing, stands twice or contradicts itself.</exception>
@@ -105,13 +141,19 @@ public sealed record DefectScheme(
             var code = kind.Code;
             if (code.Length == 0)
             {
-                var plain = SearchText.Of(kind.Name).Replace(' ', '-');
-                plain = plain.Length == 0 ? "defect" : plain[..Math.Min(36, plain.Length)];
-                code = Enumerable.Range(1, kinds.Count + 1).Select(number => number == 1 ? plain : FormattableString.Invariant($"{plain}-{number}")).First(taken.Add);
+                code = CodeOf(kind.Name, "defect", taken);
             }
 
             yield return kind with { Code = code, Name = kind.Name.Trim() };
         }
+    }
+
+    /// <summary>The name as a code that nothing else has; it counts as taken from then on.</summary>
+    private static string CodeOf(string name, string otherwise, HashSet<string> taken)
+    {
+        var plain = SearchText.Of(name).Replace(' ', '-').Replace(Parting, '-');
+        plain = plain.Length == 0 ? otherwise : plain[..Math.Min(36, plain.Length)];
+        return Enumerable.Range(1, taken.Count + 1).Select(number => number == 1 ? plain : FormattableString.Invariant($"{plain}-{number}")).First(taken.Add);
     }
 
     private static List<DefectScheme> Read()

@@ -32,11 +32,11 @@ public sealed class GradingStandards
     /// <summary>The scheme of a key, in the very revision; null where there is none.</summary>
     public DefectScheme? Find(string? key) => All.FirstOrDefault(scheme => scheme.Key == key);
 
-    /// <summary>The scheme that a coffee of these varieties is usually counted by.</summary>
+    /// <summary>The scheme that a coffee of these varieties is usually counted by: a published one, in the newest revision.</summary>
     public DefectScheme For(string? varieties)
     {
         var isRobusta = IsRobusta(varieties);
-        return Newest.First(scheme => isRobusta ? scheme.IsRobusta == true : scheme.Code == DefectScheme.WashedArabica.Code);
+        return Newest.First(scheme => isRobusta ? scheme is { IsRobusta: true, IsOfHouse: false } : scheme.Code == DefectScheme.WashedArabica.Code);
     }
 
     /// <summary>The newest limits that a lot of these varieties is held against: those of arabica unless they say robusta.</summary>

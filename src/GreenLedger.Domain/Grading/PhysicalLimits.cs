@@ -117,18 +117,27 @@ public sealed record PhysicalLimits(
         }
     }
 
-    private LimitCheck Counted(string name, FullDefects? found, decimal most, DefectScheme? by)
+    private LimitCheck Counted(string name, FullDefects? found, decimal most, string? by)
     {
         // A published set is known by its own name; what a contract agrees on names the table beside the figure.
         var limit = (most == 0m ? "none" : $"at most {Text(most)}") + (Code.Length == 0 && CountedBy is not null ? $" by {Table}" : "");
         return by is null
             ? new LimitCheck(name, found?.ToString(), limit, found is { } full ? full.Count <= most : null)
-            : new LimitCheck(name, found is null ? $"counted by {by.Name}" : $"{found} by {by.Name}", $"{limit}; not comparable, grade again by {Table}", null);
+            : new LimitCheck(name, found is null ? $"counted by {by}" : $"{found} by {by}", $"{limit}; not comparable, grade again by {Table}", null);
     }
 
     /// <summary>The other table that was counted by; null where it is the one of these limits, or defects were stated without a table.</summary>
-    private DefectScheme? OtherTable(GreenGrade grade, bool isExport) =>
-        CountedBy is not null && DefectScheme.TableOf(grade.Scheme) != CountedBy && DefectScheme.PublishedOf(grade.Scheme) is { } by && (!isExport || by.IsExportMethod) ? by : null;
+    private string? OtherTable(GreenGrade grade, bool isExport)
+    {
+        if (CountedBy is null || grade.Scheme is not { } key || DefectScheme.TableOf(key) == CountedBy)
+        {
+            return null;
+        }
+
+        // A table of the house counts by categories: defects for the export targets are written down beside it.
+        var by = DefectScheme.PublishedOf(key);
+        return isExport && by?.IsExportMethod != true ? null : by?.Name ?? "a table of this house";
+    }
 
     private static string Text(decimal value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

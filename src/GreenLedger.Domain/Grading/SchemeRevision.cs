@@ -22,7 +22,7 @@ public sealed class SchemeRevision
 
     public string Code { get; private set; }
 
-    /// <summary>1 as published.</summary>
+    /// <summary>1 as published, or as the house added it.</summary>
     public int Revision { get; private set; }
 
     public DefectScheme Scheme { get; private set; }
@@ -32,6 +32,14 @@ public sealed class SchemeRevision
 
     /// <summary>The schemes that come with the ledger.</summary>
     public static IEnumerable<SchemeRevision> Published() => DefectScheme.Published.Select(scheme => new SchemeRevision(Id<SchemeRevision>.New(), scheme, null));
+
+    /// <summary>A table of the house, with why it counts by one of its own.</summary>
+    /// <exception cref="RuleBrokenException">There is no reason.</exception>
+    public static SchemeRevision Add(DefectScheme scheme, string? reason)
+    {
+        ArgumentNullException.ThrowIfNull(scheme);
+        return new(Id<SchemeRevision>.New(), scheme, Rule.Text(reason, "The reason for a table of your own", 500, nameof(Reason)));
+    }
 
     /// <exception cref="RuleBrokenException">The numbers contradict each other, or no reason is given.</exception>
     public SchemeRevision Revise(decimal sampleGrams, IReadOnlyList<DefectKind> kinds, IReadOnlyList<QualityClass> classes, string? reason) =>

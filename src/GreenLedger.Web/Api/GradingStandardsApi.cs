@@ -15,6 +15,8 @@ internal static class GradingStandardsApi
     {
         grading.MapGet("/schemes", SchemesAsync).WithName("ListDefectSchemes").WithSummary("The defect schemes, every revision")
             .WithDescription("Kinds of defects by their codes, and how many beans of each make one full defect. A grade names the `key` of the scheme that it was counted by; the code alone is the table as published.");
+        grading.MapPost("/schemes", AddSchemeAsync).WithName("AddDefectScheme").WithSummary("Adds a defect scheme of the house, with the reason")
+            .WithDescription("`from` is the key of the scheme whose kinds keep their codes; one without a code is new. All kinds and classes are sent. It can be named by the next grade.");
         grading.MapPost("/schemes/{id}/revisions", ReviseSchemeAsync).WithName("ReviseDefectScheme").WithSummary("Makes a new revision of a defect scheme, with a reason")
             .WithDescription("All kinds and classes are sent. A kind keeps its code; one without a code is new. Grades that were counted by the old revision keep it; 422 when there is a newer one.");
         grading.MapGet("/limits", LimitsAsync).WithName("ListPhysicalLimits").WithSummary("The physical limits, every revision");
@@ -26,6 +28,21 @@ internal static class GradingStandardsApi
         (await db.SchemeRevisions.AsNoTracking().OrderBy(one => one.Code).ThenByDescending(one => one.Revision).ToListAsync(cancellationToken)).ConvertAll(SchemeReply.Of));
 
     [InArea("Cupping, leading")]
+    private static async Task<Created<SchemeReply>> AddSchemeAsync(AddSchemeRequest request, LedgerContext db, CancellationToken cancellationToken)
+    {
+        var standards = await db.GradingStandardsAsync(cancellationToken);
+        var from = standards.Find(request.From);
+        Rule.Require(request.From is null || from is not null, $"There is no defect table '{request.From}' here.", nameof(request.From));
+        var head = new SchemeHead(request.Name, request.Edition, request.Source, request.IsRobusta);
+        var scheme = DefectScheme.Add(
+            head, from, request.SampleGrams ?? from?.SampleGrams ?? GreenGrade.UsualSample.Grams, KindRequest.All(request.Kinds), request.Classes ?? [], standards.All);
+        var added = SchemeRevision.Add(scheme, request.Reason);
+        db.Add(added);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Created("/api/grading/schemes", SchemeReply.Of(added));
+    }
+
+    [InArea("Cupping, leading")]
     private static async Task<Results<Created<SchemeReply>, NotFound>> ReviseSchemeAsync(
         Id<SchemeRevision> id, ReviseSchemeRequest request, LedgerContext db, CancellationToken cancellationToken)
     {
@@ -35,7 +52,7 @@ internal static class GradingStandardsApi
         }
 
         await db.RequireNewestAsync(found, cancellationToken);
-        var revised = found.Revise(request.SampleGrams ?? found.Scheme.SampleGrams, request.DefectKinds(), request.Classes ?? [], request.Reason);
+        var revised = found.Revise(request.SampleGrams ?? found.Scheme.SampleGrams, KindRequest.All(request.Kinds), request.Classes ?? [], request.Reason);
         db.Add(revised);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Created("/api/grading/schemes", SchemeReply.Of(revised));
@@ -71,13 +88,21 @@ internal sealed record SchemeReply(
         one.Scheme.SampleGrams, one.Scheme.Kinds, one.Scheme.Classes, one.Reason);
 }
 
-internal sealed record KindRequest(string? Code, string? Name, int Category, decimal BeansPerFullDefect);
-
-internal sealed record ReviseSchemeRequest(decimal? SampleGrams, IReadOnlyList<KindRequest>? Kinds, IReadOnlyList<QualityClass>? Classes, string? Reason)
+internal sealed record KindRequest(string? Code, string? Name, int Category, decimal BeansPerFullDefect)
 {
-    public IReadOnlyList<DefectKind> DefectKinds() =>
-        [.. (Kinds ?? []).OfType<KindRequest>().Select(kind => new DefectKind(kind.Code ?? "", kind.Name ?? "", kind.Category, kind.BeansPerFullDefect))];
+    /// <exception cref="RuleBrokenException">A line is empty.</exception>
+    public static IReadOnlyList<DefectKind> All(IReadOnlyList<KindRequest?>? kinds)
+    {
+        Rule.Require(kinds is null || kinds.All(kind => kind is not null), "A line of the defects is empty: leave it out.", "Kinds");
+        return [.. (kinds ?? []).Select(kind => new DefectKind(kind!.Code ?? "", kind.Name ?? "", kind.Category, kind.BeansPerFullDefect))];
+    }
 }
+
+/// <summary>A table of the house: its name, whose it is, the species (both where it is left out), and all its lines.</summary>
+internal sealed record AddSchemeRequest(
+    string? Name, string? Edition, string? Source, bool? IsRobusta, string? From, decimal? SampleGrams, IReadOnlyList<KindRequest?>? Kinds, IReadOnlyList<QualityClass>? Classes, string? Reason);
+
+internal sealed record ReviseSchemeRequest(decimal? SampleGrams, IReadOnlyList<KindRequest?>? Kinds, IReadOnlyList<QualityClass>? Classes, string? Reason);
 
 /// <summary>Physical limits in one revision; what is null is not limited.</summary>
 internal sealed record PhysicalLimitsReply(

@@ -77,6 +77,39 @@ public sealed class DefectSchemeTests
         Assert.Equal("washed-arabica-2018", GradingStandards.Published.For("Caturra").Code);
     }
 
+    [Fact]
+    public void A_table_of_the_house_is_beside_the_published_ones_and_never_the_usual_one()
+    {
+        var published = GradingStandards.Published;
+        var fine = published.Find("fine-robusta")!;
+        var own = DefectScheme.Add(new SchemeHead("Our robusta", null, null, true), fine, 300m, [.. fine.Kinds, new DefectKind("", "Stinker. 2", 1, 1m)], fine.Classes, published.All);
+        var standards = new GradingStandards([own, .. published.All], PhysicalLimits.Published);
+
+        Assert.Equal(("our-robusta", 1, true), (own.Key, own.Revision, own.IsOfHouse));
+        Assert.Equal(fine.Kinds.Select(kind => kind.Code), own.Kinds.Take(fine.Kinds.Count).Select(kind => kind.Code));
+        Assert.DoesNotContain('.', own.Kinds[^1].Code);
+        Assert.Equal("fine-robusta", standards.For("Conilon").Code);
+        Assert.Equal(own.Key, standards.Find("our-robusta")!.Key);
+        Assert.Contains("already", Refusal("FINE ROBUSTA, TWO CATEGORIES"), StringComparison.Ordinal);
+        Assert.Contains("name of the table", Refusal(" "), StringComparison.Ordinal);
+
+        string Refusal(string name) => Assert.Throws<RuleBrokenException>(() => DefectScheme.Add(new SchemeHead(name, null, null, null), fine, 300m, fine.Kinds, fine.Classes, published.All)).Message;
+    }
+
+    [Fact]
+    public void What_was_counted_by_a_table_of_the_house_is_not_held_against_limits_by_another()
+    {
+        var washed = DefectScheme.WashedArabica;
+        var own = DefectScheme.Add(new SchemeHead("Our count", null, null, null), washed, 350m, washed.Kinds, washed.Classes, DefectScheme.Published);
+        var grade = new GreenGrade(default, default, new DateOnly(2026, 11, 20), null, GreenGrade.UsualSample).CountDefects(own, new Dictionary<string, int>(), DefectFractions.Dropped);
+
+        var counted = PhysicalLimits.WashedSpecialty.Check(grade).Where(check => check.Name.StartsWith("Category", StringComparison.Ordinal)).ToList();
+
+        Assert.Equal(2, counted.Count);
+        Assert.All(counted, check => Assert.Null(check.Passed));
+        Assert.All(counted, check => Assert.Contains("by a table of this house", check.Found, StringComparison.Ordinal));
+    }
+
     internal static GreenGrade Graded(string scheme, string beans, int? quakers, decimal grams = 350m) => new GradeDraft
     {
         SampleGrams = grams,

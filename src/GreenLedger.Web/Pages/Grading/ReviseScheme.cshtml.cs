@@ -1,4 +1,3 @@
-using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
@@ -11,10 +10,8 @@ namespace GreenLedger.Web.Pages.Grading;
 
 /// <summary>Makes a new revision of a defect table.</summary>
 [InArea("Cupping, leading")]
-public sealed class ReviseSchemeModel(LedgerContext db) : FormPage
+public sealed class ReviseSchemeModel(LedgerContext db) : FormPage, ISchemePage
 {
-    private const int EmptyLines = 3;
-
     [BindProperty(SupportsGet = true)]
     public Id<SchemeRevision> Id { get; set; }
 
@@ -31,8 +28,8 @@ public sealed class ReviseSchemeModel(LedgerContext db) : FormPage
         }
 
         Found = found;
-        Input = SchemeForm.Of(found.Scheme);
-        AddLines();
+        Input.Fill(found.Scheme);
+        Input.AddLines();
         return Page();
     }
 
@@ -54,68 +51,8 @@ public sealed class ReviseSchemeModel(LedgerContext db) : FormPage
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         Found = await db.SchemeRevisions.AsNoTracking().SingleAsync(one => one.Id == Id, cancellationToken);
-        AddLines();
+        Input.AddLines();
     }
 
     protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.SchemeRevisions.AnyAsync(one => one.Id == Id, cancellationToken);
-
-    private void AddLines()
-    {
-        Input.Kinds.AddRange(Enumerable.Repeat(0, Math.Max(0, EmptyLines - Input.Kinds.Count(kind => kind.IsEmpty))).Select(_ => new KindForm()));
-        Input.Classes.AddRange(Enumerable.Repeat(0, Math.Max(0, 1 - Input.Classes.Count(one => one.IsEmpty))).Select(_ => new ClassForm()));
-    }
-
-    public sealed class SchemeForm
-    {
-        [Display(Name = "Counted in (g)")]
-        public decimal? SampleGrams { get; set; }
-
-        public List<KindForm> Kinds { get; set; } = [];
-
-        public List<ClassForm> Classes { get; set; } = [];
-
-        [Display(Name = "Reason for the change")]
-        public string? Reason { get; set; }
-
-        internal static SchemeForm Of(DefectScheme scheme) => new()
-        {
-            SampleGrams = scheme.SampleGrams,
-            Kinds = [.. scheme.Kinds.Select(kind => new KindForm { Code = kind.Code, Name = kind.Name, Category = kind.Category, BeansPerFullDefect = kind.BeansPerFullDefect })],
-            Classes = [.. scheme.Classes.Select(one => new ClassForm { Name = one.Name, Category1 = one.Category1, Category2 = one.Category2, Total = one.Total, QuakersIn100Grams = one.QuakersIn100Grams })],
-        };
-
-        internal IReadOnlyList<DefectKind> DefectKinds() =>
-            [.. Kinds.Where(kind => !kind.IsEmpty).Select(kind => new DefectKind(kind.Code ?? "", kind.Name!.Trim(), kind.Category, kind.BeansPerFullDefect ?? 0m))];
-
-        internal IReadOnlyList<QualityClass> QualityClasses() =>
-            [.. Classes.Where(one => !one.IsEmpty).Select(one => new QualityClass(one.Name!.Trim(), one.Category1, one.Category2, one.Total, one.QuakersIn100Grams))];
-    }
-
-    public sealed class KindForm
-    {
-        public string? Code { get; set; }
-
-        public string? Name { get; set; }
-
-        public int Category { get; set; } = 2;
-
-        public decimal? BeansPerFullDefect { get; set; }
-
-        internal bool IsEmpty => string.IsNullOrWhiteSpace(Name);
-    }
-
-    public sealed class ClassForm
-    {
-        public string? Name { get; set; }
-
-        public decimal? Category1 { get; set; }
-
-        public decimal? Category2 { get; set; }
-
-        public decimal? Total { get; set; }
-
-        public decimal? QuakersIn100Grams { get; set; }
-
-        internal bool IsEmpty => string.IsNullOrWhiteSpace(Name);
-    }
 }
