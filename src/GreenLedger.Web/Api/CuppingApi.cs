@@ -27,6 +27,7 @@ internal static class CuppingApi
             .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
         cupping.MapHouse();
         cupping.MapLeading();
+        cupping.MapAlone();
         cupping.MapTable();
         cupping.MapResults();
         cupping.MapPost("/calculate/score", CuppingCalculators.Score).WithName("CalculateScore").WithSummary("A sheet's total with each deduction. Stores nothing.");

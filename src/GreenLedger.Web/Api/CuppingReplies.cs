@@ -59,7 +59,7 @@ internal sealed record OpenSessionReply(
         session.Form.Code,
         session.CupsPerSample,
         false,
-        [.. session.Samples.Select(sample => new OpenSampleReply(sample.Position, sample.Flight, sample.Code, 0))]);
+        [.. session.Samples.Select(sample => new OpenSampleReply(sample.Position, sample.Flight, sample.Code, session.Sheets.Count(sheet => sheet.SampleId == sample.SampleId && sheet.Repeat == sample.Repeat)))]);
 }
 
 internal sealed record OpenSampleReply(int Position, int Flight, string Code, int Sheets);

@@ -5,7 +5,7 @@ internal static class CuppingRoom
 {
     public static WebApplicationBuilder UseCupping(this WebApplicationBuilder builder)
     {
-        builder.Services.AddScoped<PastResults>().AddSingleton<DraftWriter>()
+        builder.Services.AddScoped<PastResults>().AddScoped<AloneStart>().AddSingleton<DraftWriter>()
             .AddHostedService(provider => provider.GetRequiredService<DraftWriter>());
         return builder;
     }

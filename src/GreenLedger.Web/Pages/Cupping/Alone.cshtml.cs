@@ -1,13 +1,10 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
-using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Samples;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
-using GreenLedger.Domain.Cupping.LayingOut;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Cupping;
-using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
@@ -16,7 +13,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Cupping;
 
 /// <summary>One cupper with bowls and a phone: a session of one's own, openly or with codes under the bowls.</summary>
-internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQuery sessions, Reader reader, HouseZone house) : FormPage
+internal sealed class AloneModel(LedgerContext db, SampleQuery query, AloneStart alone, Reader reader) : FormPage
 {
     private const int Shown = 60;
 
@@ -59,19 +56,8 @@ internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQue
 
     private async Task<IActionResult> StartAsync(Blinding blinding, CancellationToken cancellationToken)
     {
-        Rule.Require(Input.Samples.Count > 0, "Choose what you cup.", nameof(Input.Samples));
-        Rule.Require(blinding == Blinding.Open || Input.Samples.Count > 1, "Choose at least two samples to stay blind: one alone is known.", nameof(Input.Samples));
         var form = await db.CuppingForms.SingleAsync(form => form.Id == Input.FormId, cancellationToken);
-        var habits = await db.CuppingHabits.AsNoTracking().SingleAsync(cancellationToken);
-        var cupper = await db.People.SingleAsync(person => person.Id == User.Person(), cancellationToken);
-        var session = new CuppingSession($"{cupper.Name} alone, {house.Now:HH:mm}", house.Today, form, Input.CupsPerSample, cupper.Id);
-        var plan = new TablePlan(habits.CupMilliliters, TablePlan.ProposedDose(habits.CupMilliliters, habits.DosePerLiter.Grams), habits.Water);
-        session.Prepare(plan, await db.NewestProtocolAsync(cancellationToken), null, blinding);
-        var samples = await db.Samples.Unsealed(await reader.SealAsync()).Where(sample => Input.Samples.Contains(sample.Id)).ToListAsync(cancellationToken);
-        Rule.Require(samples.Count == Input.Samples.Count, "One of these samples stands on a table where you cup: choose it again when that session is closed.", nameof(Input.Samples));
-        new TableLayout(samples, null, 0, [cupper], [cupper], samples.Count)
-            .Fill(session, await sessions.RecentCodesAsync(cancellationToken), new Unforeseeable());
-        db.Add(session);
+        var session = await alone.StartAsync(Input.Samples, form, Input.CupsPerSample, blinding, User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         return RedirectToPage(blinding == Blinding.Undersides ? "Undersides" : "Cup", new { session.Id });
     }
@@ -79,7 +65,7 @@ internal sealed class AloneModel(LedgerContext db, SampleQuery query, SessionQue
     public sealed class AloneForm
     {
         [Display(Name = "Bowls a sample")]
-        public int CupsPerSample { get; set; } = 3;
+        public int CupsPerSample { get; set; } = AloneStart.UsualCups;
 
         [Display(Name = "Form")]
         public Id<CuppingForm> FormId { get; set; } = CuppingForm.HundredPointId;

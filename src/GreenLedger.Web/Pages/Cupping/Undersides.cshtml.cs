@@ -3,6 +3,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Documents.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
+using GreenLedger.Web.Cupping;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -13,9 +14,9 @@ namespace GreenLedger.Web.Pages.Cupping;
 /// The codes that one cupper alone writes under the bowls, and, once every sheet is in, the codes found there. It tells
 /// nothing that the bowls would not: which place has which code is known to nobody before.
 /// </summary>
-public sealed class UndersidesModel(LedgerContext db, SessionQuery query, TimeProvider clock) : FormPage
+internal sealed class UndersidesModel(LedgerContext db, SessionQuery query, TimeProvider clock) : FormPage
 {
-    private IReadOnlyList<SheetDraft> _drafts = [];
+    private TurnedBowls _bowls = null!;
 
     [BindProperty(SupportsGet = true)]
     public Id<CuppingSession> Id { get; set; }
@@ -24,12 +25,12 @@ public sealed class UndersidesModel(LedgerContext db, SessionQuery query, TimePr
     [BindProperty]
     public Dictionary<string, string> Codes { get; set; } = [];
 
-    public CuppingSession Session { get; private set; } = null!;
+    public CuppingSession Session => _bowls.Session;
 
     public IReadOnlyList<TableSampleRow> Rows { get; private set; } = [];
 
     /// <summary>Every sheet is in: the bowls may be turned over.</summary>
-    public bool MayLook => Session.Places.All(place => _drafts.Any(draft => draft.Code == place && draft.HandedInAt is not null));
+    public bool MayLook => _bowls.MayLook;
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -65,8 +66,7 @@ public sealed class UndersidesModel(LedgerContext db, SessionQuery query, TimePr
             return NotFound();
         }
 
-        var cupper = await db.People.SingleAsync(person => person.Id == User.Person(), cancellationToken);
-        Session.TurnOver(Codes, _drafts, cupper, clock.GetUtcNow());
+        await _bowls.TurnAsync(db, Codes, clock.GetUtcNow(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         await turn.CommitAsync(cancellationToken);
         Say("The sheets are with their samples. Closing the session shows the result.");
@@ -77,16 +77,13 @@ public sealed class UndersidesModel(LedgerContext db, SessionQuery query, TimePr
 
     private async Task<bool> FindAsync(CancellationToken cancellationToken)
     {
-        var person = User.Person();
-        var session = await db.CuppingSessions.Whole().SingleOrDefaultAsync(session => session.Id == Id, cancellationToken);
-        if (session is not { Blinding: Blinding.Undersides } || session.LaidOutBy != person)
+        if (await TurnedBowls.FindAsync(db, Id, User.Person(), cancellationToken) is not { } bowls)
         {
             return false;
         }
 
-        Session = session;
-        _drafts = await db.SheetDrafts.Where(draft => draft.SessionId == Id && draft.CupperId == person).ToListAsync(cancellationToken);
-        Rows = session.IsByPlace && !MayLook ? await query.KeyAsync(Id, cancellationToken) : [];
+        _bowls = bowls;
+        Rows = Session.IsByPlace && !MayLook ? await query.KeyAsync(Id, cancellationToken) : [];
         return true;
     }
 }
