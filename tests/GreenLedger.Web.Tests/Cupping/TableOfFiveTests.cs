@@ -23,7 +23,8 @@ public sealed class TableOfFiveTests(Chromium chromium)
 
     /// <summary>
     /// Presses a whole point for every attribute, and a quarter for one, of the codes from one place to another in the page's
-    /// own buttons, then hands each sheet in; what was pressed comes back, by code.
+    /// own buttons; marks a cup that is not like the others or not clean, and on some a taint or a fault with its name; picks a word of the
+    /// house and a new one, and writes a note; then hands each sheet in. What was pressed comes back by code, under the names of the fields.
     /// </summary>
     private const string Press = """
         async ({ cupper, from, to, keys }) => {
@@ -35,7 +36,22 @@ public sealed class TableOfFiveTests(Chromium chromium)
           for (const code of codes.slice(from, to)) {
             button(code).click();
             await shows(() => place.querySelector("[data-here]").textContent === code);
-            pressed[code] = {};
+            const put = pressed[code] = {};
+            const cup = async (field, usual, at) => {
+              const row = () => [...place.querySelectorAll(`[data-field="${field}"] button`)];
+              const stood = row()[at].getAttribute("aria-pressed");
+              row()[at].click();
+              await shows(() => row()[at].getAttribute("aria-pressed") !== stood);
+              put[field] = row().map((one, i) => i === at ? (usual === "1" ? "0" : "1") : usual).join("");
+            };
+            const type = (field, text) => {
+              const input = place.querySelector(`[data-field="${field}"] .form-control`);
+              input.value = text;
+              input.dispatchEvent(new Event("input", { bubbles: true }));
+              input.dispatchEvent(new Event("change", { bubbles: true }));
+              put[field] = text;
+            };
+            const turn = cupper + Number(code);
             for (const [i, key] of keys.entries()) {
               const whole = 6 + (cupper + Number(code) + i) % 4;
               const quarters = i === Number(code) % keys.length ? 1 + cupper % 3 : 0;
@@ -44,12 +60,27 @@ public sealed class TableOfFiveTests(Chromium chromium)
                 field().querySelector(`[role=group]:nth-of-type(${row}) button:nth-child(${at})`).click();
                 await shows(() => field().querySelector("output").textContent === mark);
               };
-              pressed[code][key] = (whole + quarters / 4).toFixed(2);
+              put[`mark.${key}`] = String(whole + quarters / 4);
               await press(1, whole - 5, whole.toFixed(2));
               if (quarters > 0) {
-                await press(2, quarters + 1, pressed[code][key]);
+                await press(2, quarters + 1, (whole + quarters / 4).toFixed(2));
               }
             }
+            await cup("cups.uniformity", "1", turn % 5);
+            await cup("cups.clean-cup", "1", (turn + 2) % 5);
+            if (turn % 3 > 0) {
+              await cup(turn % 3 === 1 ? "bad.taint" : "bad.fault", "0", (turn + 1) % 5);
+              type("defect", `phenolic ${turn}`);
+            }
+            const house = [...place.querySelectorAll("#house-words option")].map(one => one.value).filter(word => !/[,;]/.test(word));
+            for (const word of [house[turn % house.length], `harbour fog ${cupper}`]) {
+              const input = place.querySelector("#field-words");
+              input.value = word;
+              input.dispatchEvent(new Event("change", { bubbles: true }));
+              await shows(() => [...place.querySelectorAll(".word-chip")].some(chip => chip.getAttribute("aria-label") === `Take off ${word}`));
+              put.words = put.words ? `${put.words}, ${word}` : word;
+            }
+            type("note", `Of ${code}, by ${cupper}: sweeter as it cools.`);
             place.querySelector("[data-hand-in]").click();
             await shows(() => button(code).textContent.endsWith("in"));
           }
@@ -205,7 +236,7 @@ public sealed class TableOfFiveTests(Chromium chromium)
         return again;
     }
 
-    /// <summary>Every sheet that was handed in has every mark that was pressed, and none is missing.</summary>
+    /// <summary>Every sheet that was handed in has everything that was pressed and typed on it, cup by cup, and nothing else.</summary>
     private static async Task CompareAsync(HouseFixture house, Id<CuppingSession> id, IReadOnlyList<Person> cuppers, Dictionary<string, Dictionary<string, string>>[] pressed)
     {
         var session = await house.FromLedgerAsync(db => db.CuppingSessions.AsNoTracking().Whole().SingleAsync(one => one.Id == id, Stop));
@@ -214,13 +245,23 @@ public sealed class TableOfFiveTests(Chromium chromium)
         for (var cupper = 0; cupper < cuppers.Count; cupper++)
         {
             Assert.Equal(session.Samples.Select(sample => sample.Code).Order(), pressed[cupper].Keys.Order());
-            foreach (var (code, marks) in pressed[cupper])
+            foreach (var (code, put) in pressed[cupper])
             {
                 var sheet = session.SheetOf(session.Poured(code), cuppers[cupper].Id)!;
-                var stored = session.Form.Rules.Scales.Zip(sheet.Marks()!.Marks).ToDictionary(pair => pair.First.Key, pair => pair.Second.Points.ToString("0.00", CultureInfo.InvariantCulture));
-                Assert.Equal(marks.OrderBy(mark => mark.Key), stored.OrderBy(mark => mark.Key));
+                Assert.Equal(put.OrderBy(field => field.Key), Written(session, sheet).OrderBy(field => field.Key));
             }
         }
+    }
+
+    /// <summary>What the ledger holds of a sheet by the names of its fields; rows of cups in which all is as usual are left out, as nobody presses them.</summary>
+    private static Dictionary<string, string> Written(CuppingSession session, ScoreSheet sheet)
+    {
+        var rules = session.Form.Rules;
+        var written = rules.Scales.Zip(sheet.MarkHundredths, (line, hundredths) => ("mark." + line.Key, (hundredths / 100m).ToString("0.##", CultureInfo.InvariantCulture)))
+            .Concat(rules.CupCounted.Select(line => ("cups." + line.Key, '1')).Concat(rules.Deductions.Select(line => ("bad." + line.Key, '0')))
+                .Zip(sheet.Cups, (row, cups) => (row.Item1, cups.All(cup => cup == row.Item2) ? "" : cups)))
+            .Append(("words", string.Join(", ", sheet.Descriptors))).Append(("defect", sheet.DefectName ?? "")).Append(("note", sheet.Note ?? ""));
+        return written.Where(field => field.Item2.Length > 0).ToDictionary(field => field.Item1, field => field.Item2);
     }
 
     private static async Task CloseAsync(HouseFixture house, Window lead, Id<CuppingSession> id)
