@@ -1,4 +1,5 @@
 using GreenLedger.Data.Contracts;
+using GreenLedger.Data.People;
 using GreenLedger.Data.Pricing;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
@@ -49,7 +50,7 @@ public sealed class LotCostQuery(LedgerContext db)
 
         var offer = await db.Offers.AsNoTracking().Include(one => one.Prices).SingleAsync(one => one.Id == decision.OfferId, cancellationToken);
         var country = await db.Lots.Where(lot => lot.Id == lotId).Select(lot => lot.CountryCode).SingleAsync(cancellationToken);
-        var costs = await new LandedCostsQuery(db).FindAsync(DateOnly.FromDateTime(decision.At.UtcDateTime), cancellationToken);
+        var costs = await new LandedCostsQuery(db).FindAsync((await db.ZoneAsync(cancellationToken)).Day(decision.At), cancellationToken);
         return costs?.Of(Parcel.Of(offer, country));
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.People;
 using GreenLedger.Data.Samples;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
@@ -57,7 +58,7 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
     {
         var habits = await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         // Counted to a day when every sample that waits now is late.
-        var rule = new LateRule(habits, today.AddDays(SampleHabits.MostDays + 1));
+        var rule = new LateRule(habits, today.AddDays(SampleHabits.MostDays + 1), await db.ZoneAsync(cancellationToken));
         var lines = new List<DueLine>();
         foreach (var step in SampleSteps.All.Where(step => habits.DaysAt(step) is not null))
         {

@@ -1,4 +1,6 @@
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.People;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Papers;
 using Microsoft.EntityFrameworkCore;
 
@@ -33,7 +35,7 @@ public sealed class HistoryQuery(LedgerContext db)
     public async Task<IReadOnlyList<HistoryRow>> ListAsync(
         HistoryFilter filter, int skip, int take, Func<string, bool> mayRead, Seal seal, CancellationToken cancellationToken)
     {
-        var lines = await Fitting(filter)
+        var lines = await Fitting(filter, await db.ZoneAsync(cancellationToken))
             .OrderByDescending(line => line.At).ThenByDescending(line => line.Id)
             .Skip(skip).Take(take)
             .ToListAsync(cancellationToken);
@@ -41,9 +43,9 @@ public sealed class HistoryQuery(LedgerContext db)
     }
 
     public async Task<int> CountAsync(HistoryFilter filter, CancellationToken cancellationToken) =>
-        await Fitting(filter).CountAsync(cancellationToken);
+        await Fitting(filter, await db.ZoneAsync(cancellationToken)).CountAsync(cancellationToken);
 
-    private IQueryable<Change> Fitting(HistoryFilter filter)
+    private IQueryable<Change> Fitting(HistoryFilter filter, ClockZone zone)
     {
         var lines = db.Changes.AsNoTracking();
         if (filter.By is { } by)
@@ -58,13 +60,13 @@ public sealed class HistoryQuery(LedgerContext db)
 
         if (filter.From is { } from)
         {
-            var start = new DateTimeOffset(from, TimeOnly.MinValue, TimeSpan.Zero);
+            var start = zone.Begins(from);
             lines = lines.Where(line => line.At >= start);
         }
 
         if (filter.To is { } to && to < DateOnly.MaxValue)
         {
-            var end = new DateTimeOffset(to.AddDays(1), TimeOnly.MinValue, TimeSpan.Zero);
+            var end = zone.Begins(to.AddDays(1));
             lines = lines.Where(line => line.At < end);
         }
 

@@ -1,4 +1,5 @@
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.People;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
@@ -19,7 +20,7 @@ public sealed record SampleFilter(
 
 /// <summary>One sample of a list, with the lot that it stands for and what the later rooms found.</summary>
 /// <param name="Taken">The steps that happened, without who.</param>
-/// <param name="IsWanted">False where its coffee can no longer be had, so that nothing waits for it.</param>
+/// <param name="IsWanted">False where nothing more is wanted of it.</param>
 public sealed record SampleRow(
     Id<Sample> Id,
     string LabelCode,
@@ -33,7 +34,9 @@ public sealed record SampleRow(
     DateOnly? CuppedOn,
     Score? Fitted,
     IReadOnlyList<StepTaken> Taken,
-    bool IsWanted)
+    bool IsWanted,
+    string? Note,
+    int Version)
 {
     /// <summary>The step at which it stands.</summary>
     public StepTaken? Stands => Taken.MaxBy(step => step.Step);
@@ -59,13 +62,11 @@ public sealed class SampleQuery(LedgerContext db)
                     .OrderByDescending(result => result.HeldOn).ThenByDescending(result => result.Id)
                     .Select(result => new { result.HeldOn, result.Fitted.Millionths })
                     .FirstOrDefault(),
-                DecidedAt = db.Decisions
-                    .Where(decision => decision.LotId == pair.Sample.LotId && decision.WithdrawnAt == null && pair.Sample.ReceivedOn != null
-                        && (pair.Sample.HereSince == null || decision.At >= pair.Sample.HereSince))
-                    .Max(decision => (DateTimeOffset?)decision.At),
                 IsWanted = db.Samples.Wanted(db).Any(sample => sample.Id == pair.Sample.Id),
             })
             .ToListAsync(cancellationToken);
+        var zone = await db.ZoneAsync(cancellationToken);
+        var decided = await new SampleDecisionQuery(db).FindAsync([.. rows.Select(row => row.Sample)], zone, cancellationToken);
         return [.. rows.Select(row => new SampleRow(
             row.Sample.Id,
             row.Sample.LabelCode,
@@ -78,8 +79,10 @@ public sealed class SampleQuery(LedgerContext db)
             row.GradedOn,
             row.Result?.HeldOn,
             row.Result is { } result ? new Score(result.Millionths) : null,
-            [.. Taken(row.Sample, row.GradedOn, Day(row.RoastedAt), row.Result?.HeldOn, Day(row.DecidedAt))],
-            row.IsWanted))];
+            [.. Taken(row.Sample, row.GradedOn, row.RoastedAt is { } roasted ? zone.Day(roasted) : null, row.Result?.HeldOn, decided.GetValueOrDefault(row.Sample.Id)?.On)],
+            row.IsWanted,
+            row.Sample.Note,
+            row.Sample.Version))];
     }
 
     /// <summary>How many samples stand at each step for longer than the house allows; steps without any are left out.</summary>
@@ -107,8 +110,6 @@ public sealed class SampleQuery(LedgerContext db)
         ];
         return steps.Where(step => step.On is not null).Select(step => new StepTaken(step.Step, step.On!.Value));
     }
-
-    private static DateOnly? Day(DateTimeOffset? moment) => moment is { } at ? DateOnly.FromDateTime(at.UtcDateTime) : null;
 
     private IQueryable<SampleOfLot> Filtered(SampleFilter filter, Seal seal)
     {

@@ -1,12 +1,14 @@
 using GreenLedger.Data.Cupping;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Samples;
 
-/// <summary>How long the house lets samples stand, and the day that it is counted to.</summary>
-public sealed record LateRule(SampleHabits Habits, DateOnly Today);
+/// <summary>How long the house lets samples stand, the day that it is counted to, and the zone whose days those are.</summary>
+public sealed record LateRule(SampleHabits Habits, DateOnly Today, ClockZone Zone);
 
 /// <summary>Named parts of the samples' table.</summary>
 public static class Samples
@@ -33,29 +35,31 @@ public static class Samples
         SampleStep.Graded => samples.Undecided(db).Uncupped(db).Unroasted(db).Where(sample => db.GreenGrades.Any(grade => grade.SampleId == sample.Id)),
         SampleStep.Roasted => samples.Undecided(db).Uncupped(db).Where(sample => db.SampleRoasts.Any(roast => roast.SampleId == sample.Id)),
         SampleStep.Cupped => samples.Undecided(db).Where(sample => db.SampleResults.Any(result => result.SampleId == sample.Id)),
-        _ => samples.Where(sample => sample.ReceivedOn != null && db.Decisions.Any(decision =>
-            decision.LotId == sample.LotId && decision.WithdrawnAt == null && (sample.HereSince == null || decision.At >= sample.HereSince))),
+        _ => samples.Decided(db),
     };
 
     /// <summary>
-    /// Samples that somebody still wants something of: an offer or type sample whose coffee can no longer be had waits for
-    /// nothing.
+    /// Samples that somebody still wants something of. An offer or type sample whose coffee can no longer be had waits for
+    /// nothing, nor does a stock sample that was cupped, nor a pre-shipment sample whose lot was approved by another one after it came.
     /// </summary>
     internal static IQueryable<Sample> Wanted(this IQueryable<Sample> samples, LedgerContext db) => samples
         .Where(sample => (sample.Kind != SampleKind.Offer && sample.Kind != SampleKind.Type)
             || !db.Offers.Any(offer => offer.LotId == sample.LotId)
-            || db.Offers.Any(offer => offer.LotId == sample.LotId && offer.State == OfferState.OnOffer));
+            || db.Offers.Any(offer => offer.LotId == sample.LotId && offer.State == OfferState.OnOffer))
+        .Where(sample => sample.Kind != SampleKind.Stock || !db.SampleResults.Any(result => result.SampleId == sample.Id))
+        .Where(sample => sample.Kind != SampleKind.PreShipment || !db.Set<SampleApproval>().Any(approval =>
+            approval.LotId == sample.LotId && approval.SampleId != sample.Id && approval.Verdict != ApprovalVerdict.Refused && approval.At >= sample.HereSince));
 
     /// <summary>Samples that stand at their step, or at this one, for more days than the house allows.</summary>
     internal static IQueryable<Sample> Late(this IQueryable<Sample> samples, LedgerContext db, LateRule rule, SampleStep? at)
     {
         if (at is { } step)
         {
-            return rule.Habits.DaysAt(step) is { } days ? samples.Wanted(db).LastStepBefore(db, step, rule.Today.AddDays(-days)) : samples.Where(_ => false);
+            return rule.Habits.DaysAt(step) is { } days ? samples.Wanted(db).LastStepBefore(db, step, rule.Today.AddDays(-days), rule.Zone) : samples.Where(_ => false);
         }
 
         var late = SampleSteps.All.Where(one => rule.Habits.DaysAt(one) is not null)
-            .Select(one => db.Samples.AsNoTracking().StandingAt(db, one).Wanted(db).LastStepBefore(db, one, rule.Today.AddDays(-rule.Habits.DaysAt(one)!.Value)).Select(sample => sample.Id))
+            .Select(one => db.Samples.AsNoTracking().StandingAt(db, one).Wanted(db).LastStepBefore(db, one, rule.Today.AddDays(-rule.Habits.DaysAt(one)!.Value), rule.Zone).Select(sample => sample.Id))
             .ToList();
         return late.Count == 0 ? samples.Where(_ => false) : samples.Where(Any(late));
     }
@@ -66,9 +70,9 @@ public static class Samples
         return sample => all.Contains(sample.Id);
     }
 
-    private static IQueryable<Sample> LastStepBefore(this IQueryable<Sample> samples, LedgerContext db, SampleStep step, DateOnly day)
+    private static IQueryable<Sample> LastStepBefore(this IQueryable<Sample> samples, LedgerContext db, SampleStep step, DateOnly day, ClockZone zone)
     {
-        var moment = new DateTimeOffset(day.ToDateTime(TimeOnly.MinValue), TimeSpan.Zero);
+        var moment = zone.Begins(day);
         return step switch
         {
             SampleStep.Asked => samples.Where(sample => sample.AskedOn < day),
@@ -80,10 +84,6 @@ public static class Samples
             _ => samples.Where(_ => false),
         };
     }
-
-    private static IQueryable<Sample> Undecided(this IQueryable<Sample> samples, LedgerContext db) => samples
-        .Where(sample => sample.ReceivedOn != null && !db.Decisions.Any(decision =>
-            decision.LotId == sample.LotId && decision.WithdrawnAt == null && (sample.HereSince == null || decision.At >= sample.HereSince)));
 
     private static IQueryable<Sample> Uncupped(this IQueryable<Sample> samples, LedgerContext db) => samples
         .Where(sample => !db.SampleResults.Any(result => result.SampleId == sample.Id));

@@ -83,13 +83,13 @@ public sealed class ExtractQuery(LedgerContext db)
         var decisions = db.Decisions.AsNoTracking();
         if (filter.From is { } from)
         {
-            var start = new DateTimeOffset(from, TimeOnly.MinValue, TimeSpan.Zero);
+            var start = filter.Zone.Begins(from);
             decisions = decisions.Where(decision => decision.At >= start);
         }
 
         if (filter.Until is { } until && until < DateOnly.MaxValue)
         {
-            var end = new DateTimeOffset(until.AddDays(1), TimeOnly.MinValue, TimeSpan.Zero);
+            var end = filter.Zone.Begins(until.AddDays(1));
             decisions = decisions.Where(decision => decision.At < end);
         }
 

@@ -2,6 +2,7 @@ using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Cupping;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
@@ -12,7 +13,11 @@ namespace GreenLedger.Data.Summaries;
 /// <param name="Text">Part of a lot's reference, name, origin or process.</param>
 /// <param name="From">The first day, by the table's own day.</param>
 /// <param name="Until">The last day.</param>
-public sealed record ExtractFilter(string? Text = null, DateOnly? From = null, DateOnly? Until = null);
+public sealed record ExtractFilter(string? Text = null, DateOnly? From = null, DateOnly? Until = null)
+{
+    /// <summary>Whose days those are.</summary>
+    public ClockZone Zone { get; init; } = ClockZone.Utc;
+}
 
 public sealed record LotExtract(Lot Lot, string? Supplier, string? Producer, string? Process);
 

@@ -1,6 +1,7 @@
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Grading;
+using GreenLedger.Data.People;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Cupping;
@@ -82,7 +83,7 @@ public sealed class FeedbackQuery(LedgerContext db)
 
         var failed = FrozenJson.Read<FiguresSnapshot>(decision.Figures).FailedGates;
         var gates = Enum.GetValues<Gate>().Where(gate => gate != Gate.None && failed.Contains(ShortlistWords.Name(gate))).Aggregate(Gate.None, (sum, gate) => sum | gate);
-        return new FeedbackDecision(DateOnly.FromDateTime(decision.At.UtcDateTime), decision.Outcome, gates, FrozenJson.Read<RulesSnapshot>(decision.Rules).Terms.Gates);
+        return new FeedbackDecision((await db.ZoneAsync(cancellationToken)).Day(decision.At), decision.Outcome, gates, FrozenJson.Read<RulesSnapshot>(decision.Rules).Terms.Gates);
     }
 
     /// <summary>The newest score of each lot of other suppliers in the twelve months up to a day.</summary>

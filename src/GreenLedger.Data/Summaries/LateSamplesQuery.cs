@@ -1,4 +1,5 @@
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.People;
 using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
@@ -12,5 +13,5 @@ public sealed class LateSamplesQuery(LedgerContext db, SampleQuery samples)
     /// <param name="seal">What an open session keeps from the person who asks.</param>
     /// <param name="cancellationToken">Stops the reading.</param>
     public async Task<IReadOnlyDictionary<SampleStep, int>> FindAsync(DateOnly today, Seal seal, CancellationToken cancellationToken) =>
-        await samples.LateAsync(new LateRule(await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken), today), seal, cancellationToken);
+        await samples.LateAsync(new LateRule(await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken), today, await db.ZoneAsync(cancellationToken)), seal, cancellationToken);
 }

@@ -40,6 +40,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
         var rates = await RatesAsync(house.Currency, contracts, cancellationToken);
         var valuation = new Valuation(house.Currency, today, new ExchangeRates(rates), newest);
         var scores = await new LotScores(db, bands.FormId).ReadAsync(cancellationToken);
+        var zone = ClockZone.Of(house.TimeZone);
         var calendar = await fixings.CalendarAsync(cancellationToken);
         return new SummaryFacts(
             valuation,
@@ -47,7 +48,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
             await LotsAsync(contracts, valuation, scores, cancellationToken),
             await OfferedAsync(period, scores, cancellationToken),
             quotes,
-            [.. contracts.SelectMany(contract => ToDecide.Of(contract, calendar, today))],
+            [.. contracts.SelectMany(contract => ToDecide.Of(contract, calendar, today, zone))],
             await db.ExchangeRates.Where(rate => rate.Kind == RateKind.Market).MaxAsync(rate => (DateOnly?)rate.On, cancellationToken));
     }
 

@@ -12,7 +12,7 @@ namespace GreenLedger.Data.Trace;
 public sealed record GradedSample(Sample Sample, GreenGrade? Grade);
 
 /// <summary>What was found of a lot: its samples, the newest first, the way of the newest, and the results of closed sessions.</summary>
-public sealed record LotFindings(Id<Lot> LotId, IReadOnlyList<GradedSample> Samples, IReadOnlyList<SampleStop> NewestWay, IReadOnlyList<LotResultRow> Results);
+public sealed record LotFindings(Id<Lot> LotId, IReadOnlyList<GradedSample> Samples, SampleOnItsWay NewestWay, IReadOnlyList<LotResultRow> Results);
 
 /// <summary>Reads what the rooms of samples, grading and cupping know of a lot.</summary>
 public sealed class LotFindingsQuery(LedgerContext db, SessionQuery sessions, SampleWayQuery ways)
@@ -26,7 +26,7 @@ public sealed class LotFindingsQuery(LedgerContext db, SessionQuery sessions, Sa
         return new LotFindings(
             lotId,
             [.. samples.Select(sample => new GradedSample(sample, grades.LastOrDefault(grade => grade.SampleId == sample.Id)))],
-            samples.Count == 0 ? [] : await ways.FindAsync(samples[0], today, cancellationToken),
+            samples.Count == 0 ? SampleOnItsWay.Nowhere : await ways.FindAsync(samples[0], today, cancellationToken),
             await sessions.OfLotAsync(lotId, cancellationToken));
     }
 }

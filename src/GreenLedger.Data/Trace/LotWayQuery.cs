@@ -1,4 +1,5 @@
 using GreenLedger.Data.Contracts;
+using GreenLedger.Data.People;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
@@ -27,6 +28,7 @@ public sealed class LotWayQuery(LedgerContext db)
         var contract = await db.Contracts.AsNoTracking().Whole()
             .Where(one => one.Goods != GoodsState.Cancelled && one.Lots.Any(lot => lot.LotId == lotId))
             .OrderByDescending(one => one.Ref).FirstOrDefaultAsync(cancellationToken);
+        var zone = await db.ZoneAsync(cancellationToken);
         var (shipped, arrived, stocked) = await TravelledAsync(lotId, cancellationToken);
         return LotWay.Of(new WayFacts(
             offer?.FirstOfferedOn,
@@ -35,10 +37,10 @@ public sealed class LotWayQuery(LedgerContext db)
             sample?.Weight,
             result?.HeldOn,
             result?.Fitted,
-            decision is null ? null : DateOnly.FromDateTime(decision.At.UtcDateTime),
+            decision is null ? null : zone.Day(decision.At),
             decision?.Outcome,
             decision?.Quantity,
-            contract is null ? null : contract.Versions[0].SignedOn ?? DateOnly.FromDateTime(contract.Versions[0].WrittenAt.UtcDateTime),
+            contract is null ? null : contract.Versions[0].SignedOn ?? zone.Day(contract.Versions[0].WrittenAt),
             contract is null ? null : contract.IsSigned ? contract.Ref : $"{contract.Ref}, draft",
             shipped?.On,
             shipped?.Weight,

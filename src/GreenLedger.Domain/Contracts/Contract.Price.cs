@@ -40,7 +40,7 @@ public sealed partial class Contract
 
     /// <summary>Takes a fixing back that was entered wrong or did not happen; it stays on record.</summary>
     /// <exception cref="RuleBrokenException">It does not count any more, has no reason, or what is open was rolled since.</exception>
-    public void TakeBack(int number, string reason, Id<Person> by, DateTimeOffset at)
+    public void TakeBack(int number, string reason, DateOnly on, Id<Person> by, DateTimeOffset at)
     {
         var fixing = _fixings.Find(one => one.Number == number);
         Rule.Require(fixing is { Counts: true }, $"There is no fixing {number} that counts on this contract.");
@@ -48,7 +48,7 @@ public sealed partial class Contract
             fixing.Month == MonthBy(Terms),
             $"What was open has been rolled to {MonthBy(Terms)} since: enter a fixing there instead of taking this one back.", "Reason");
         fixing.TakeBack(reason, by, at);
-        Go(PriceMove.TakeBack, DateOnly.FromDateTime(at.UtcDateTime), fixing.TakenBackBecause, by, at);
+        Go(PriceMove.TakeBack, on, fixing.TakenBackBecause, by, at);
         Restate();
     }
 

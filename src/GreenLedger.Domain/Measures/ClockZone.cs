@@ -37,6 +37,18 @@ public sealed record ClockZone
 
     public DateOnly Day(DateTimeOffset moment) => DateOnly.FromDateTime(Local(moment));
 
+    /// <summary>The moment at which this day begins; where clocks go forward over midnight, the first moment that it has.</summary>
+    public DateTimeOffset Begins(DateOnly day)
+    {
+        var shown = day.ToDateTime(TimeOnly.MinValue);
+        while (_zone.IsInvalidTime(shown))
+        {
+            shown = shown.AddMinutes(15);
+        }
+
+        return At(shown, nameof(day));
+    }
+
     /// <summary>
     /// The moment at which the clock on the wall shows this. When clocks go back an hour comes twice: the first of the two is
     /// meant.

@@ -31,10 +31,10 @@ public sealed class Sample
 
     /// <summary>A sample that came without having been asked for here.</summary>
     /// <exception cref="RuleBrokenException">The label code is empty or the weight is not above zero.</exception>
-    public Sample(Id<Lot> lotId, SampleKind kind, string labelCode, DateOnly receivedOn, Weight weight, string? note = null)
+    public Sample(Id<Lot> lotId, SampleKind kind, string labelCode, DateOnly receivedOn, Weight weight, string? note = null, ClockZone? zone = null)
         : this(lotId, kind, labelCode, note)
     {
-        Take(receivedOn, weight);
+        Take(receivedOn, weight, zone);
     }
 
     public Id<Sample> Id { get; private set; }
@@ -72,7 +72,7 @@ public sealed class Sample
     /// <summary>Null until the bag is here.</summary>
     public DateOnly? ReceivedOn { get; private set; }
 
-    /// <summary>The beginning of the day of receipt, with which a database can compare later moments.</summary>
+    /// <summary>When the day of receipt began by the clocks of the house: a database compares later moments with it.</summary>
     public DateTimeOffset? HereSince { get; private set; }
 
     public Id<Person>? ReceivedBy { get; private set; }
@@ -125,10 +125,10 @@ public sealed class Sample
 
     /// <summary>The bag is here.</summary>
     /// <exception cref="RuleBrokenException">It is here already, weighs nothing, or came before it was asked for or sent.</exception>
-    public void Receive(DateOnly on, Weight weight, string? bagCondition, Id<Person>? by)
+    public void Receive(DateOnly on, Weight weight, string? bagCondition, Id<Person>? by, ClockZone? zone = null)
     {
         Rule.Require(!IsReceived, $"Sample {LabelCode} is here already, since {Day(ReceivedOn)}.", nameof(ReceivedOn));
-        Take(on, weight);
+        Take(on, weight, zone);
         ReceivedBy = by;
         BagCondition = Rule.OptionalText(bagCondition, "The condition of the bag", 200, nameof(BagCondition));
     }
@@ -142,10 +142,10 @@ public sealed class Sample
     }
 
     /// <exception cref="RuleBrokenException">The weight is not above zero, or it came before it was asked for or sent.</exception>
-    public void Correct(SampleKind kind, DateOnly receivedOn, Weight weight, string? note)
+    public void Correct(SampleKind kind, DateOnly receivedOn, Weight weight, string? note, ClockZone? zone = null)
     {
         Rule.Require(Enum.IsDefined(kind), "Choose the kind of sample.", nameof(Kind));
-        Take(receivedOn, weight);
+        Take(receivedOn, weight, zone);
         Kind = kind;
         Note = Rule.OptionalText(note, "The note", 2000, nameof(Note));
     }
@@ -191,13 +191,13 @@ public sealed class Sample
         }
     }
 
-    private void Take(DateOnly on, Weight weight)
+    private void Take(DateOnly on, Weight weight, ClockZone? zone)
     {
         RequireWeight(weight, nameof(Weight));
         Rule.Require(AskedOn is null || on >= AskedOn, $"It was asked for on {Day(AskedOn)}: it cannot have come before.", nameof(ReceivedOn));
         Rule.Require(SentOn is null || on >= SentOn, $"It was sent on {Day(SentOn)}: it cannot have come before.", nameof(ReceivedOn));
         (ReceivedOn, Weight) = (on, weight);
-        HereSince = new DateTimeOffset(on.ToDateTime(TimeOnly.MinValue), TimeSpan.Zero);
+        HereSince = (zone ?? ClockZone.Utc).Begins(on);
     }
 
     private static void RequireWeight(Weight weight, string field) =>

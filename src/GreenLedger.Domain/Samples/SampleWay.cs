@@ -30,7 +30,7 @@ public static class SampleWay
     /// <param name="taken">The steps that happened, at most one of each.</param>
     /// <param name="habits">How long the house lets a sample stand.</param>
     /// <param name="today">The day that waiting is counted to.</param>
-    /// <param name="isWanted">False where its coffee can no longer be had, so that nothing waits for it.</param>
+    /// <param name="isWanted">False where nothing more is wanted of it: its coffee can no longer be had, or its way has ended.</param>
     public static IReadOnlyList<SampleStop> Of(IReadOnlyCollection<StepTaken> taken, SampleHabits habits, DateOnly today, bool isWanted = true)
     {
         ArgumentNullException.ThrowIfNull(taken);
@@ -43,7 +43,7 @@ public static class SampleWay
             if (happened is null)
             {
                 var state = here is not null && step < here.Step ? StepState.Skipped
-                    : step == (here is null ? SampleStep.Asked : here.Step + 1) ? StepState.Next
+                    : isWanted && step == (here is null ? SampleStep.Asked : here.Step + 1) ? StepState.Next
                     : StepState.Ahead;
                 return new SampleStop(step, state, null, null, false);
             }

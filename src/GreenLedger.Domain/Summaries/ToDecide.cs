@@ -1,5 +1,6 @@
 using System.Globalization;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Summaries;
 
@@ -12,14 +13,15 @@ public sealed record ToDecide(Id<Contract> ContractId, string ContractRef, strin
     public const int ApprovalWithinDays = 14;
 
     /// <summary>Everything of one signed contract, the oldest day first.</summary>
-    public static IReadOnlyList<ToDecide> Of(Contract contract, ExchangeCalendar calendar, DateOnly today)
+    public static IReadOnlyList<ToDecide> Of(Contract contract, ExchangeCalendar calendar, DateOnly today, ClockZone zone)
     {
         ArgumentNullException.ThrowIfNull(contract);
         ArgumentNullException.ThrowIfNull(calendar);
-        return !contract.IsOpen ? [] : [.. Found(contract, calendar, today).Select(one => new ToDecide(contract.Id, contract.Ref, one.What, one.Since)).OrderBy(one => one.Since)];
+        ArgumentNullException.ThrowIfNull(zone);
+        return !contract.IsOpen ? [] : [.. Found(contract, calendar, today, zone).Select(one => new ToDecide(contract.Id, contract.Ref, one.What, one.Since)).OrderBy(one => one.Since)];
     }
 
-    private static IEnumerable<(string What, DateOnly Since)> Found(Contract contract, ExchangeCalendar calendar, DateOnly today)
+    private static IEnumerable<(string What, DateOnly Since)> Found(Contract contract, ExchangeCalendar calendar, DateOnly today, ClockZone zone)
     {
         if (FixingTask.Of(contract, calendar, today) is { } task && task.DaysLeft <= calendar.Habits.WarningDays)
         {
@@ -43,7 +45,7 @@ public sealed record ToDecide(Id<Contract> ContractId, string ContractRef, strin
 
         if (contract.Newest is { IsSigned: false, WrittenAt: var written })
         {
-            yield return ("An amendment waits for its signatures.", DateOnly.FromDateTime(written.UtcDateTime));
+            yield return ("An amendment waits for its signatures.", zone.Day(written));
         }
     }
 

@@ -4,8 +4,8 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Web.Choosing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 
@@ -39,12 +39,12 @@ internal static class ChoosingApi
     }
 
     private static async Task<Results<Ok<IEnumerable<ShortlistReply>>, ProblemHttpResult>> ShortlistAsync(
-        [AsParameters] RankingWish wish, LedgerContext db, ShortlistQuery query, TimeProvider clock, CancellationToken cancellationToken)
+        [AsParameters] RankingWish wish, LedgerContext db, ShortlistQuery query, HouseZone house, CancellationToken cancellationToken)
     {
         var rules = await db.BuyingRules.InUse().Whole().AsNoTracking().NamedAsync(wish.Rules, cancellationToken);
         var shortlist = rules is null
             ? null
-            : await query.RankAsync(wish.TermsOf(rules), clock.Today(), new ShortlistFilter(wish.Search), cancellationToken);
+            : await query.RankAsync(wish.TermsOf(rules), house.Today, new ShortlistFilter(wish.Search), cancellationToken);
         return shortlist is null ? Missing(wish.Rules, "There are no buying rules yet.") : TypedResults.Ok(ShortlistReply.AllOf(shortlist));
     }
 
@@ -60,10 +60,10 @@ internal static class ChoosingApi
         await query.FindAsync(id, cancellationToken) is { } row ? TypedResults.Ok(DecisionReply.Of(row)) : TypedResults.NotFound();
 
     private static async Task<Results<Created<DecisionReply>, ProblemHttpResult>> DecideAsync(
-        DecisionRequest request, LedgerContext db, ShortlistQuery query, DecisionQuery decisions, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        DecisionRequest request, LedgerContext db, ShortlistQuery query, DecisionQuery decisions, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
     {
         var rules = await db.BuyingRules.InUse().Whole().AsNoTracking().NamedAsync(request.Rules, cancellationToken);
-        var shortlist = rules is null ? null : await query.RankAsync(request.Wish().TermsOf(rules), clock.Today(), new ShortlistFilter(), cancellationToken);
+        var shortlist = rules is null ? null : await query.RankAsync(request.Wish().TermsOf(rules), house.Today, new ShortlistFilter(), cancellationToken);
         if (rules is null || shortlist?.Find(new Id<Offer>(request.OfferId)) is not { } entry)
         {
             return Missing(rules is null ? request.Rules : null, "This offer does not stand open today.");

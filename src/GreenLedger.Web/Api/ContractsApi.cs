@@ -101,8 +101,8 @@ internal static class ContractsApi
             http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
     private static Task<Results<Ok<ContractReply>, NotFound>> TakeBackAsync(
-        Id<Contract> id, int number, ReasonRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
-        ActAsync(id, db, contract => contract.TakeBack(number, request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+        Id<Contract> id, int number, ReasonRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, contract => contract.TakeBack(number, request.Reason, house.Today, http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
     private static Task<Results<Ok<ContractReply>, NotFound>> RollAsync(
         Id<Contract> id, RollRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>

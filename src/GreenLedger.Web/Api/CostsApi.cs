@@ -8,8 +8,8 @@ using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Costs;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 
@@ -63,9 +63,9 @@ internal static class CostsApi
     private static async Task<Results<Ok<LotCostReply>, NotFound>> LotAsync(Id<Lot> id, LedgerContext db, LotCostQuery query, CancellationToken cancellationToken) =>
         await db.Lots.AnyAsync(lot => lot.Id == id, cancellationToken) ? TypedResults.Ok(LotCostReply.Of(await query.FindAsync(id, cancellationToken))) : TypedResults.NotFound();
 
-    private static async Task<Ok<ValueReply>> ValueAsync(ValuationQuery query, TimeProvider clock, CancellationToken cancellationToken, DateOnly? on = null)
+    private static async Task<Ok<ValueReply>> ValueAsync(ValuationQuery query, HouseZone house, CancellationToken cancellationToken, DateOnly? on = null)
     {
-        var day = on ?? clock.Today();
+        var day = on ?? house.Today;
         var (method, rows) = await query.FindAsync(day, cancellationToken);
         return TypedResults.Ok(ValueReply.Of(day, method, rows));
     }

@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -31,11 +32,11 @@ internal static class GradingApi
     }
 
     [StoresNothing]
-    private static async Task<Ok<WholeGradeReply>> CalculateAsync(GradeRequest request, LedgerContext db, TimeProvider clock, CancellationToken cancellationToken)
+    private static async Task<Ok<WholeGradeReply>> CalculateAsync(GradeRequest request, LedgerContext db, HouseZone house, CancellationToken cancellationToken)
     {
         var standards = await db.GradingStandardsAsync(cancellationToken);
         var draft = request.Draft();
-        var on = request.GradedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var on = request.GradedOn ?? house.Today;
         return TypedResults.Ok(WholeGradeReply.Of(draft.Onto(new GreenGrade(default, default, on, null, draft.Sample, request.Note), request.Varieties, standards), "", standards));
     }
 
@@ -49,14 +50,14 @@ internal static class GradingApi
             : TypedResults.NotFound();
 
     private static async Task<Created<WholeGradeReply>> WriteAsync(
-        GradeRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        GradeRequest request, LedgerContext db, HttpContext http, HouseZone house, CancellationToken cancellationToken)
     {
         var label = (request.LabelCode ?? "").Trim().ToUpperInvariant();
         var sample = await db.Samples.SingleOrDefaultAsync(sample => sample.LabelCode == label, cancellationToken);
         Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(request.LabelCode));
         Rule.Require(sample.IsReceived, $"Sample {label} has not come yet: receive it first.", nameof(request.LabelCode));
         var draft = request.Draft();
-        var on = request.GradedOn ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var on = request.GradedOn ?? house.Today;
         var grade = draft.Onto(
             new GreenGrade(sample.Id, sample.LotId, on, http.User.Person(), draft.Sample, request.Note),
             await db.VarietiesOfAsync(sample.Id, cancellationToken),

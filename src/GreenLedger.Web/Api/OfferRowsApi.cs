@@ -6,7 +6,6 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 
@@ -48,14 +47,14 @@ internal static class OfferRowsApi
     }
 
     private static async Task<Results<Ok<WholeOfferReply>, NotFound>> OfferAsync(
-        string key, LedgerContext db, LotQuery lots, LandedCostsQuery costs, TimeProvider clock, CancellationToken cancellationToken)
+        string key, LedgerContext db, LotQuery lots, LandedCostsQuery costs, HouseZone house, CancellationToken cancellationToken)
     {
         if (await FindAsync(key, db, cancellationToken) is not { } id || await lots.FindAsync(id, cancellationToken) is not { } view)
         {
             return TypedResults.NotFound();
         }
 
-        var cost = (await costs.FindAsync(clock.Today(), cancellationToken))?.Of(Parcel.Of(view.Offer, view.Lot.CountryCode));
+        var cost = (await costs.FindAsync(house.Today, cancellationToken))?.Of(Parcel.Of(view.Offer, view.Lot.CountryCode));
         return TypedResults.Ok(WholeOfferReply.Of(view, cost));
     }
 

@@ -4,6 +4,7 @@ using GreenLedger.Documents.Pricing;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -108,12 +109,12 @@ internal static class PricingApi
     }
 
     private static async Task<Ok<List<QuoteReply>>> QuotesAsync(
-        LedgerContext db, TimeProvider clock, CancellationToken cancellationToken, string? month = null, DateOnly? from = null, DateOnly? until = null)
+        LedgerContext db, HouseZone house, CancellationToken cancellationToken, string? month = null, DateOnly? from = null, DateOnly? until = null)
     {
         var quotes = db.FuturesQuotes.Between(from, until);
         if (month is not null)
         {
-            var one = PricingRequests.Month(month, clock.Today());
+            var one = PricingRequests.Month(month, house.Today);
             quotes = quotes.Where(quote => quote.Month == one);
         }
 
@@ -122,9 +123,9 @@ internal static class PricingApi
     }
 
     private static async Task<Ok<QuoteReply>> StateQuoteAsync(
-        QuoteRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        QuoteRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
     {
-        var month = PricingRequests.Month(request.Month, clock.Today());
+        var month = PricingRequests.Month(request.Month, house.Today);
         var quote = await db.FuturesQuotes.StateAsync(
             month, request.On, request.Quoted, request.Source ?? "typed", http.User.FindPerson(), clock.GetUtcNow(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
@@ -132,9 +133,9 @@ internal static class PricingApi
     }
 
     private static async Task<Ok<TakenReply>> ImportQuotesAsync(
-        IFormFile file, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        IFormFile file, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
     {
-        var read = FuturesQuoteTable.Read(await file.BytesAsync(FuturesQuoteTable.LargestFile, cancellationToken), clock.Today());
+        var read = FuturesQuoteTable.Read(await file.BytesAsync(FuturesQuoteTable.LargestFile, cancellationToken), house.Today);
         if (read.Lines.Count == 0)
         {
             return TypedResults.Ok(new TakenReply(0, 0, 0, [], read.Problems));

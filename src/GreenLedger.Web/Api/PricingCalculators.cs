@@ -3,8 +3,8 @@ using GreenLedger.Data.Pricing;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Route = GreenLedger.Domain.Pricing.Route;
@@ -16,9 +16,9 @@ internal static class PricingCalculators
 {
     [StoresNothing]
     public static async Task<Ok<LandedCostReply>> LandedCostAsync(
-        LandedCostRequest request, LedgerContext db, TimeProvider clock, CancellationToken cancellationToken)
+        LandedCostRequest request, LedgerContext db, HouseZone zone, TimeProvider clock, CancellationToken cancellationToken)
     {
-        var on = request.On ?? clock.Today();
+        var on = request.On ?? zone.Today;
         var house = await db.Houses.AsNoTracking().SingleOrDefaultAsync(cancellationToken);
         var currency = request.HouseCurrency is { } code ? Currency.Of(code) : house?.Currency ?? Currency.Eur;
         var route = await RouteAsync(request, db, cancellationToken);

@@ -3,8 +3,8 @@ using GreenLedger.Data.Roasting;
 using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using GreenLedger.Web.Samples;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -29,57 +29,57 @@ internal static class SampleStepsApi
         samples.MapGet("/label-sheets", () => TypedResults.Ok(LabelSheet.Usual)).WithName("ListLabelSheets").WithSummary("Sizes of label sheets, in millimetres");
     }
 
-    private static async Task<Created<List<AskedReply>>> AskAsync(AskRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+    private static async Task<Created<List<AskedReply>>> AskAsync(AskRequest request, LedgerContext db, HttpContext http, HouseZone house, CancellationToken cancellationToken)
     {
-        var asking = new SampleAsking(request.Supplier, request.Kind, Weight.FromGrams(request.WeightGrams), request.AskedOn ?? clock.Today(), request.Note);
+        var asking = new SampleAsking(request.Supplier, request.Kind, Weight.FromGrams(request.WeightGrams), request.AskedOn ?? house.Today, request.Note);
         var samples = await asking.AskAsync(db, [.. request.Lots.Select(lot => lot.Trim()).Where(lot => lot.Length > 0)], http.User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Created("/api/samples", samples.Select(sample => new AskedReply(sample.Id.Value, sample.LabelCode, sample.LotId.Value)).ToList());
     }
 
-    private static async Task<Results<Ok<WayReply>, NotFound>> WayAsync(string label, LedgerContext db, SampleWayQuery ways, Reader reader, TimeProvider clock, CancellationToken cancellationToken)
+    private static async Task<Results<Ok<WayReply>, NotFound>> WayAsync(string label, LedgerContext db, SampleWayQuery ways, Reader reader, HouseZone house, CancellationToken cancellationToken)
     {
         if (await FindAsync(db, label, cancellationToken) is not { } sample || (await reader.SealAsync()).Covers(sample.Id.Value))
         {
             return TypedResults.NotFound();
         }
 
-        return TypedResults.Ok(await ReplyAsync(db, sample, ways, clock, cancellationToken));
+        return TypedResults.Ok(await ReplyAsync(db, sample, ways, house, cancellationToken));
     }
 
     private static Task<Results<Ok<WayReply>, NotFound>> SendAsync(
-        string label, SendRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        string label, SendRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, HouseZone house, CancellationToken cancellationToken) =>
         ActAsync(
-            label, db, ways, reader, clock,
+            label, db, ways, reader, house,
             sample =>
             {
-                sample.Send(request.SentOn ?? clock.Today(), request.Courier, request.TrackingNumber, http.User.Person());
+                sample.Send(request.SentOn ?? house.Today, request.Courier, request.TrackingNumber, http.User.Person());
                 return Task.CompletedTask;
             },
             cancellationToken);
 
     private static Task<Results<Ok<WayReply>, NotFound>> ReceiveAsync(
-        string label, ReceiveRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        string label, ReceiveRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, HouseZone house, CancellationToken cancellationToken) =>
         ActAsync(
-            label, db, ways, reader, clock,
+            label, db, ways, reader, house,
             sample =>
             {
-                sample.Receive(request.ReceivedOn ?? clock.Today(), Weight.FromGrams(request.WeightGrams), request.BagCondition, http.User.Person());
+                sample.Receive(request.ReceivedOn ?? house.Today, Weight.FromGrams(request.WeightGrams), request.BagCondition, http.User.Person(), house.Zone);
                 return Task.CompletedTask;
             },
             cancellationToken);
 
     private static Task<Results<Ok<WayReply>, NotFound>> BackAsync(
-        string label, BackRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        string label, BackRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(
-            label, db, ways, reader, clock,
+            label, db, ways, reader, house,
             async sample => sample.TakeBack(request.Reason, await db.IsUsedAsync(sample, cancellationToken), http.User.Person(), clock.GetUtcNow()),
             cancellationToken);
 
     private static Task<Results<Ok<WayReply>, NotFound>> LeftAsync(
-        string label, LeftRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        string label, LeftRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(
-            label, db, ways, reader, clock,
+            label, db, ways, reader, house,
             sample =>
             {
                 sample.WeighLeft(Weight.FromGrams(request.LeftGrams), request.Reason, http.User.Person(), clock.GetUtcNow());
@@ -88,7 +88,7 @@ internal static class SampleStepsApi
             cancellationToken);
 
     private static async Task<Results<Ok<WayReply>, NotFound>> ActAsync(
-        string label, LedgerContext db, SampleWayQuery ways, Reader reader, TimeProvider clock, Func<Sample, Task> act, CancellationToken cancellationToken)
+        string label, LedgerContext db, SampleWayQuery ways, Reader reader, HouseZone house, Func<Sample, Task> act, CancellationToken cancellationToken)
     {
         if (await FindAsync(db, label, cancellationToken) is not { } sample || (await reader.SealAsync()).Covers(sample.Id.Value))
         {
@@ -97,7 +97,7 @@ internal static class SampleStepsApi
 
         await act(sample);
         await db.SaveChangesAsync(cancellationToken);
-        return TypedResults.Ok(await ReplyAsync(db, sample, ways, clock, cancellationToken));
+        return TypedResults.Ok(await ReplyAsync(db, sample, ways, house, cancellationToken));
     }
 
     private static Task<Sample?> FindAsync(LedgerContext db, string label, CancellationToken cancellationToken)
@@ -106,15 +106,17 @@ internal static class SampleStepsApi
         return db.Samples.Include(sample => sample.SetBacks).SingleOrDefaultAsync(sample => sample.LabelCode == code, cancellationToken);
     }
 
-    private static async Task<WayReply> ReplyAsync(LedgerContext db, Sample sample, SampleWayQuery ways, TimeProvider clock, CancellationToken cancellationToken)
+    private static async Task<WayReply> ReplyAsync(LedgerContext db, Sample sample, SampleWayQuery ways, HouseZone house, CancellationToken cancellationToken)
     {
         var people = sample.SetBacks.Select(back => back.By).ToList();
         var names = await db.People.Where(person => people.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
+        var way = await ways.FindAsync(sample, house.Today, cancellationToken);
         return new WayReply(
             sample.LabelCode,
             sample.IsReceived ? (await db.LeftOfAsync([sample], cancellationToken))[sample.Id].Grams : null,
             sample.LeftBecause,
-            [.. (await ways.FindAsync(sample, clock.Today(), cancellationToken)).Select(StopReply.Of)],
+            [.. way.Stops.Select(StopReply.Of)],
+            way.Decided is { } decided ? new DecidedReply(decided.Kind, decided.Record) : null,
             [.. sample.SetBacks.Select(back => new SetBackReply(back.Step, back.On, back.Said, back.Reason, names.GetValueOrDefault(back.By), back.At))]);
     }
 }
@@ -138,10 +140,14 @@ internal sealed record BackRequest(string Reason);
 /// <summary>What is left of a sample, 0 where nothing was kept.</summary>
 internal sealed record LeftRequest(decimal LeftGrams, string? Reason = null);
 
-/// <summary>A sample's way, and the steps that were taken back.</summary>
+/// <summary>A sample's way, the record that decided it if any, and the steps that were taken back.</summary>
 /// <param name="LeftGrams">Green coffee still kept; null while it is not here.</param>
 /// <param name="LeftBecause">Why somebody weighed it; null where it is only reckoned.</param>
-internal sealed record WayReply(string LabelCode, decimal? LeftGrams, string? LeftBecause, IReadOnlyList<StopReply> Way, IReadOnlyList<SetBackReply> TakenBack);
+internal sealed record WayReply(
+    string LabelCode, decimal? LeftGrams, string? LeftBecause, IReadOnlyList<StopReply> Way, DecidedReply? Decided, IReadOnlyList<SetBackReply> TakenBack);
+
+/// <summary>What decided a sample: the identity of a decision, of the contract that has the approval, or of the arrival.</summary>
+internal sealed record DecidedReply(DecidedBy By, Guid Record);
 
 /// <summary>One step: days waiting only where the sample stands.</summary>
 internal sealed record StopReply(SampleStep Step, StepState State, DateOnly? On, string? By, string? Figure, int? WaitingDays, bool IsLate)

@@ -37,7 +37,7 @@ internal static class SummariesApi
         string format = "csv", string? search = null, DateOnly? from = null, DateOnly? until = null)
     {
         Rule.Require(format is "csv" or "xlsx", "Ask for csv or xlsx.", nameof(format));
-        var file = new ExtractFile(ExtractTables.Named(table), new ExtractFilter(search, from, until), format == "xlsx");
+        var file = new ExtractFile(ExtractTables.Named(table), new ExtractFilter(search, from, until) { Zone = zone.Zone }, format == "xlsx");
         return TypedResults.Stream(await file.WriteAsync(query, await reader.SealAsync(), cancellationToken), file.MediaType, file.NameOn(zone.Today));
     }
 

@@ -1,13 +1,14 @@
 using GreenLedger.Data.Choosing;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Web.Choosing;
 
 /// <summary>The list of decisions as it leaves for a workbook.</summary>
 internal static class DecisionColumns
 {
-    public static readonly IReadOnlyList<TableColumn<DecisionRow>> All =
+    public static IReadOnlyList<TableColumn<DecisionRow>> Of(ClockZone zone) =>
     [
         TableColumn<DecisionRow>.Text("Ref", row => row.Figures.Ref, 16),
         TableColumn<DecisionRow>.Text("Lot", row => row.Figures.Name, 32),
@@ -22,7 +23,7 @@ internal static class DecisionColumns
         TableColumn<DecisionRow>.Text("Currency", row => row.Figures.Currency.Code, 10),
         TableColumn<DecisionRow>.Text("Rules", row => row.Rules.Name, 20),
         TableColumn<DecisionRow>.Text("By", row => row.By, 20),
-        TableColumn<DecisionRow>.Day("On", row => DateOnly.FromDateTime(row.Decision.At.UtcDateTime)),
+        TableColumn<DecisionRow>.Day("On", row => zone.Day(row.Decision.At)),
         TableColumn<DecisionRow>.Text("Reason", row => row.Decision.Reason, 40),
         TableColumn<DecisionRow>.Text("Note", row => row.Decision.Note, 40),
         TableColumn<DecisionRow>.Text("Withdrawn because", row => row.Decision.WithdrawnBecause, 40),

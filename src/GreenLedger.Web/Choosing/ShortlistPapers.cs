@@ -2,7 +2,6 @@ using GreenLedger.Data;
 using GreenLedger.Data.Choosing;
 using GreenLedger.Documents.Choosing;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Pricing;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Choosing;
@@ -13,7 +12,7 @@ public sealed class ShortlistPapers(LedgerContext db, ShortlistQuery query, Cand
     /// <summary>Null where there are no such rules, or they cannot rank.</summary>
     public async Task<ShortlistReport?> FindAsync(RankingWish wish, string madeBy, CancellationToken cancellationToken)
     {
-        var on = clock.Today();
+        var on = zone.Today;
         if (await Ranking.OfAsync(wish, db, query, on, cancellationToken) is not { Rules: { } rules, Shortlist: { } shortlist })
         {
             return null;

@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Cupping;
+using GreenLedger.Data.People;
 using GreenLedger.Documents.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
@@ -71,7 +72,7 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
         var file = await FileAsync(preview, by, now, cancellationToken);
         var labels = await db.Samples.Select(sample => sample.LabelCode).ToListAsync(cancellationToken);
         var facts = new PastCase(
-            preview.FileName, heldOn ?? DateOnly.FromDateTime(now.UtcDateTime), file.Id, by, now, await Errors.ExpectedAsync(db, cancellationToken), Random.Shared);
+            preview.FileName, heldOn ?? (await db.ZoneAsync(cancellationToken)).Day(now), file.Id, by, now, await Errors.ExpectedAsync(db, cancellationToken), Random.Shared);
         var taking = PastTaking.Of(preview.List, preview.Known, new LabelCodes(labels, Random.Shared), facts);
         db.AddRange(taking.NewLots);
         db.AddRange(taking.NewSamples);

@@ -6,6 +6,7 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Display;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Offers;
@@ -22,13 +23,13 @@ public sealed record OpenedList(StoredFile File, ListFile Content, ListLook Look
 /// <summary>
 /// The way of a list from its bytes to the ledger, the same for the page, the API and a node's work: open, preview, store.
 /// </summary>
-public sealed class ListLoading(LedgerContext db, ListStore store, TimeProvider clock) : IDisposable
+public sealed class ListLoading(LedgerContext db, ListStore store, HouseZone house, TimeProvider clock) : IDisposable
 {
     private const int Told = 500;
 
     private ListFile? _opened;
 
-    public DateOnly Today => DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+    public DateOnly Today => house.Today;
 
     /// <summary>Parks a file as received; the same file parked or kept before is taken again. Whoever calls saves.</summary>
     public async Task<StoredFile> ParkAsync(string name, string contentType, byte[] bytes, Id<Person> by, CancellationToken cancellationToken)

@@ -5,9 +5,6 @@ namespace GreenLedger.Web.Pricing;
 /// <summary>What a page or script sends, as the room takes it.</summary>
 internal static class Received
 {
-    /// <summary>The day by UTC.</summary>
-    public static DateOnly Today(this TimeProvider clock) => DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
-
     /// <exception cref="RuleBrokenException">The file is larger than the limit.</exception>
     public static async Task<byte[]> BytesAsync(this IFormFile file, int largest, CancellationToken cancellationToken)
     {

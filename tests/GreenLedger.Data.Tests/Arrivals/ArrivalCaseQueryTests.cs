@@ -106,7 +106,7 @@ public sealed class ArrivalCaseQueryTests(Ledgers ledgers)
         return session;
     }
 
-    private static ContractTerms Terms(Lot lot) => new(
+    internal static ContractTerms Terms(Lot lot) => new(
         "Sorrel Roasters",
         "Cerro Alto Exports",
         [new ContractedLot(lot.Id, lot.Ref, lot.Name, "2026/27", 275, Weight.FromKilograms(69m))],

@@ -77,7 +77,7 @@ public sealed class DecisionQueryTests(Ledgers ledgers)
     private static async Task<string> OrderAsync(DecisionQuery query, DecisionFilter filter) =>
         string.Join(" ", (await query.ListAsync(filter, 0, null, Stop)).Select(row => row.Figures.Ref));
 
-    private static async Task DecideAsync(Ledger ledger, OpenMarket market, Person by, string name, Choice choice, DateTimeOffset at)
+    internal static async Task DecideAsync(Ledger ledger, OpenMarket market, Person by, string name, Choice choice, DateTimeOffset at)
     {
         await using var db = ledger.Open();
         var costs = new LandedCostsQuery(db);
@@ -88,7 +88,7 @@ public sealed class DecisionQueryTests(Ledgers ledgers)
         await db.SaveChangesAsync(Stop);
     }
 
-    private static async Task<(OpenMarket Market, Person Buyer)> OpenAsync(Ledger ledger)
+    internal static async Task<(OpenMarket Market, Person Buyer)> OpenAsync(Ledger ledger)
     {
         await using var db = ledger.Open();
         await LedgerDatabase.PrepareAsync(db, Stop);

@@ -43,7 +43,7 @@ public sealed class SampleQueryTests(Ledgers ledgers)
         await using var ledger = await ledgers.NewAsync(engine);
         await FillAsync(ledger);
         await using var db = ledger.Open();
-        var rule = new LateRule(new SampleHabits(), Today);
+        var rule = new LateRule(new SampleHabits(), Today, ClockZone.Utc);
 
         var late = await new SampleQuery(db).LateAsync(rule, Seal.None, Stop);
         var rows = await new SampleQuery(db).ListAsync(new SampleFilter(LateBy: rule, WithExpected: true, Sort: "label"), Seal.None, 0, 100, Stop);
@@ -60,7 +60,7 @@ public sealed class SampleQueryTests(Ledgers ledgers)
         await using var db = ledger.Open();
         var sample = await db.Samples.SingleAsync(one => one.LabelCode == "ROASTED", Stop);
 
-        var way = await new SampleWayQuery(db).FindAsync(sample, Today, Stop);
+        var way = (await new SampleWayQuery(db).FindAsync(sample, Today, Stop)).Stops;
 
         Assert.Equal(
             [StepState.Done, StepState.Done, StepState.Done, StepState.Skipped, StepState.Done, StepState.Next, StepState.Ahead],

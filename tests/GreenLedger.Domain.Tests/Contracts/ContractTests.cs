@@ -139,11 +139,11 @@ public sealed class ContractTests
         var contract = ContractDemo.Signed();
         contract.Fix(5, 285.40m);
 
-        contract.TakeBack(1, "Typed on the wrong contract.", ContractDemo.Buyer, ContractDemo.Now);
+        contract.TakeBack(1, "Typed on the wrong contract.", ContractDemo.Today, ContractDemo.Buyer, ContractDemo.Now);
 
         Assert.Equal((PriceState.Unfixed, 5m), (contract.Price, contract.Position!.OpenLots));
         Assert.False(Assert.Single(contract.Fixings).Counts);
-        Assert.Contains("no fixing 1 that counts", ContractDemo.Refusal(() => contract.TakeBack(1, "Again.", ContractDemo.Buyer, ContractDemo.Now)), StringComparison.Ordinal);
+        Assert.Contains("no fixing 1 that counts", ContractDemo.Refusal(() => contract.TakeBack(1, "Again.", ContractDemo.Today, ContractDemo.Buyer, ContractDemo.Now)), StringComparison.Ordinal);
     }
 
     [Fact]

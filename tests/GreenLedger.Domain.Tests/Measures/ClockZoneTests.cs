@@ -37,6 +37,20 @@ public class ClockZoneTests
         Assert.Equal(new DateTimeOffset(2026, 10, 25, 0, 30, 0, TimeSpan.Zero), twice);
     }
 
+    /// <summary>Egypt goes to summer time on the last Friday of April at midnight (law 24 of 2023): that day begins at one.</summary>
+    [Theory]
+    [InlineData("Pacific/Auckland", "2026-11-26", "2026-11-25T11:00:00Z")]
+    [InlineData("Africa/Cairo", "2026-04-24", "2026-04-23T22:00:00Z")]
+    [InlineData("Etc/UTC", "2026-11-26", "2026-11-26T00:00:00Z")]
+    public void A_day_begins_at_the_first_moment_that_it_has(string name, string day, string moment)
+    {
+        var zone = ClockZone.Of(name);
+        var begins = zone.Begins(DateOnly.Parse(day, null));
+
+        Assert.Equal(DateTimeOffset.Parse(moment, null), begins);
+        Assert.Equal((DateOnly.Parse(day, null), DateOnly.Parse(day, null).AddDays(-1)), (zone.Day(begins), zone.Day(begins.AddTicks(-1))));
+    }
+
     [Theory]
     [InlineData("Mars/Olympus")]
     [InlineData("W. Europe Standard Time")]

@@ -57,6 +57,7 @@ public sealed class SampleWayTests
         var way = SampleWay.Of([new StepTaken(SampleStep.Received, Day)], new SampleHabits(), Day.AddDays(200), isWanted: false);
 
         Assert.All(way, stop => Assert.False(stop.IsLate));
+        Assert.DoesNotContain(way, stop => stop.State == StepState.Next);
     }
 
     [Fact]

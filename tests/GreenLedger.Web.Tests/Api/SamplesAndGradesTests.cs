@@ -106,6 +106,44 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
     }
 
     [Fact]
+    public async Task A_script_corrects_a_sample_unless_somebody_was_faster()
+    {
+        var buyer = await house.ScriptAsync(Role.Buyer);
+        await LotAsync("API-7", "Quinta da Ponte", null);
+        var label = (await PostAsync(buyer, "/api/samples", """{ "lot": "API-7", "weightGrams": 350, "receivedOn": "2026-11-20" }""")).GetProperty("labelCode").GetString();
+        var address = new Uri($"/api/samples/{label}", UriKind.Relative);
+        var version = (await buyer.GetFromJsonAsync<JsonElement>(address, Stop)).GetProperty("version").GetInt32();
+        var change = new { version, kind = "preShipment", receivedOn = "2026-11-19", weightGrams = 340, note = "The scales stood wrong." };
+
+        var corrected = await buyer.PutAsJsonAsync(address, change, Stop);
+        var late = await buyer.PutAsJsonAsync(address, change with { weightGrams = 320 }, Stop);
+        var light = await buyer.PutAsJsonAsync(address, new { version = version + 1, kind = "offer", receivedOn = "2026-11-19", weightGrams = 0 }, Stop);
+        var blindly = await buyer.PutAsJsonAsync(address, new { kind = "offer", receivedOn = "2026-11-19", weightGrams = 300 }, Stop);
+
+        Assert.Equal((HttpStatusCode.OK, HttpStatusCode.Conflict), (corrected.StatusCode, late.StatusCode));
+        var both = await late.Content.ReadFromJsonAsync<JsonElement>(Stop);
+        Assert.Equal((320m, 340m), (both.GetProperty("yours").GetProperty("weightGrams").GetDecimal(), both.GetProperty("stored").GetProperty("weightGrams").GetDecimal()));
+        Assert.Equal((HttpStatusCode.UnprocessableEntity, HttpStatusCode.UnprocessableEntity), (light.StatusCode, blindly.StatusCode));
+        Assert.Contains("version", await blindly.Content.ReadAsStringAsync(Stop), StringComparison.OrdinalIgnoreCase);
+        var read = await buyer.GetFromJsonAsync<JsonElement>(address, Stop);
+        Assert.Equal(("preShipment", "2026-11-19", 340m, "The scales stood wrong."), (read.GetProperty("kind").GetString(), read.GetProperty("receivedOn").GetString(), read.GetProperty("weightGrams").GetDecimal(), read.GetProperty("note").GetString()));
+    }
+
+    [Fact]
+    public async Task A_sample_of_a_table_where_one_cups_is_corrected_by_no_script()
+    {
+        var table = await Table.LayOutAsync(house);
+        var address = new Uri($"/api/samples/{table.Labels[0]}", UriKind.Relative);
+        var change = new { version = 0, kind = "offer", receivedOn = "2026-11-20", weightGrams = 299 };
+
+        Assert.Equal(HttpStatusCode.Forbidden, (await (await house.ScriptAsync(Role.Cupper)).PutAsJsonAsync(address, change, Stop)).StatusCode);
+        var buyer = await house.ScriptAsync(Role.Buyer);
+        await buyer.ActAsync(table.SessionId, $"sheets/{table.Codes[0]}/changes", new { key = Guid.NewGuid(), version = 0, values = Seats.All("8") });
+        Assert.True((await buyer.ActAsync(table.SessionId, $"sheets/{table.Codes[0]}/hand-in")).IsSuccessStatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await buyer.PutAsJsonAsync(address, change, Stop)).StatusCode);
+    }
+
+    [Fact]
     public async Task A_script_writes_a_roast_and_is_told_what_it_missed()
     {
         var cupper = await house.ScriptAsync(Role.Cupper);

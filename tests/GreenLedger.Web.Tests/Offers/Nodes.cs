@@ -7,6 +7,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Offers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
@@ -28,7 +29,7 @@ internal sealed class Nodes : IAsyncDisposable
         var settings = new ConfigurationBuilder().AddInMemoryCollection([new("GreenLedger:Data", _folder)]).Build();
         _services = new ServiceCollection()
             .AddSingleton<TimeProvider>(Clock).AddScoped(_ => new Who()).AddLedger(settings)
-            .AddScoped<ListStore>().AddScoped<ListLoading>().AddScoped<IWork, ListWork>().AddScoped<IWork, PreviewWork>().AddSingleton<JobProgress>()
+            .AddScoped<ListStore>().AddScoped<ListLoading>().AddScoped<HouseZone>().AddScoped<IWork, ListWork>().AddScoped<IWork, PreviewWork>().AddSingleton<JobProgress>()
             .BuildServiceProvider();
     }
 

@@ -7,14 +7,14 @@ using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Web.Choosing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Choosing;
 
-public sealed class DecideModel(LedgerContext db, ShortlistQuery query, CandidateQuery candidates, TimeProvider clock) : FormPage
+public sealed class DecideModel(LedgerContext db, ShortlistQuery query, CandidateQuery candidates, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty]
     public DecideForm Input { get; set; } = new();
@@ -75,10 +75,10 @@ public sealed class DecideModel(LedgerContext db, ShortlistQuery query, Candidat
     {
         // Searching would leave other lots out of the ranking that the decision is made on.
         Wish.Search = null;
-        (Chosen, Shortlist, Trouble) = await Ranking.OfAsync(Wish, db, query, clock.Today(), cancellationToken);
+        (Chosen, Shortlist, Trouble) = await Ranking.OfAsync(Wish, db, query, house.Today, cancellationToken);
         Entry = Shortlist?.Find(Id);
         Advice = Entry is null || Shortlist is null ? null : BuyingRules.Advise(Entry, Shortlist);
-        Cost = Entry is null ? null : await candidates.CostAsync(Id, clock.Today(), cancellationToken);
+        Cost = Entry is null ? null : await candidates.CostAsync(Id, house.Today, cancellationToken);
         Earlier = await db.Decisions.Where(decision => decision.OfferId == Id).NewestFirst().AsNoTracking().ToListAsync(cancellationToken);
     }
 

@@ -8,7 +8,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Choosing;
 
-public sealed class DecisionsModel(DecisionQuery query) : PageModel
+public sealed class DecisionsModel(DecisionQuery query, HouseZone house) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public string? Search { get; set; }
@@ -37,7 +37,7 @@ public sealed class DecisionsModel(DecisionQuery query) : PageModel
     {
         var rows = await query.ListAsync(Filter, 0, null, cancellationToken);
         var stream = new MemoryStream();
-        await TableWorkbook.WriteAsync(stream, "Decisions", DecisionColumns.All, rows, cancellationToken);
+        await TableWorkbook.WriteAsync(stream, "Decisions", DecisionColumns.Of(house.Zone), rows, cancellationToken);
         stream.Position = 0;
         return File(stream, TableWorkbook.MediaType, "decisions.xlsx");
     }

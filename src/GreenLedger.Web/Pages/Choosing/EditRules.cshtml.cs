@@ -5,14 +5,14 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Choosing;
 
-public sealed class EditRulesModel(LedgerContext db, CandidateQuery candidates, TimeProvider clock) : FormPage
+public sealed class EditRulesModel(LedgerContext db, CandidateQuery candidates, HouseZone house, TimeProvider clock) : FormPage
 {
     private IReadOnlyList<ProcessMethod> _methods = [];
 
@@ -79,7 +79,7 @@ public sealed class EditRulesModel(LedgerContext db, CandidateQuery candidates, 
         Forms = await db.CuppingForms.AsNoTracking().OrderBy(form => form.Name).ToListAsync(cancellationToken);
         Currency = (await db.Houses.AsNoTracking().SingleAsync(cancellationToken)).Currency;
         _methods = await db.ProcessMethods.AsNoTracking().OrderBy(method => method.Name).ToListAsync(cancellationToken);
-        Costs = await candidates.CostRangeAsync(clock.Today(), cancellationToken);
+        Costs = await candidates.CostRangeAsync(house.Today, cancellationToken);
     }
 
     private Task<BuyingRules?> FindAsync(CancellationToken cancellationToken) =>

@@ -8,14 +8,13 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Choosing;
 
-public sealed class IndexModel(LedgerContext db, ShortlistQuery query, TimeProvider clock) : PageModel
+public sealed class IndexModel(LedgerContext db, ShortlistQuery query, HouseZone house) : PageModel
 {
     /// <summary>Rows a page: each says much, and on a phone each is a card.</summary>
     private const int RowsAPage = 25;
@@ -57,7 +56,7 @@ public sealed class IndexModel(LedgerContext db, ShortlistQuery query, TimeProvi
     public async Task<IActionResult> OnGetAsync([FromQuery(Name = "pageNumber")] int number, CancellationToken cancellationToken)
     {
         Names = await db.BuyingRules.InUse().OrderBy(set => set.Name).Select(set => set.Name).ToListAsync(cancellationToken);
-        (Chosen, Shortlist, Trouble) = await Ranking.OfAsync(Wish, db, query, clock.Today(), cancellationToken);
+        (Chosen, Shortlist, Trouble) = await Ranking.OfAsync(Wish, db, query, house.Today, cancellationToken);
         if (Chosen is null)
         {
             return Names.Count > 0 ? NotFound() : Page();

@@ -27,7 +27,7 @@ public sealed class TakeBackModel(LedgerContext db, HouseZone house, TimeProvide
 
     public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ActAsync(null, contract =>
     {
-        contract.TakeBack(Number, Input.Reason ?? "", User.Person(), Now);
+        contract.TakeBack(Number, Input.Reason ?? "", Today, User.Person(), Now);
         return $"Fixing {Number} of {contract.Ref} is taken back.";
     }, cancellationToken);
 

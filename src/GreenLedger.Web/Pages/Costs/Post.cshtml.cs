@@ -8,8 +8,8 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Web.Costs;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using Microsoft.EntityFrameworkCore;
@@ -17,7 +17,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Costs;
 
 /// <summary>Posts an invoice on a contract, a shipment or a lot.</summary>
-public sealed class PostModel(LedgerContext db, PostingActs acts, TimeProvider clock) : FormPage
+public sealed class PostModel(LedgerContext db, PostingActs acts, HouseZone house) : FormPage
 {
     private static readonly string[] Groups = ["Shipments", "Contracts", "Lots"];
 
@@ -31,7 +31,7 @@ public sealed class PostModel(LedgerContext db, PostingActs acts, TimeProvider c
     public async Task OnGetAsync(string? on, CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input = new PostForm { OnWhat = on, On = clock.Today(), Currency = Currencies[0] };
+        Input = new PostForm { OnWhat = on, On = house.Today, Currency = Currencies[0] };
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)

@@ -1,14 +1,14 @@
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Stock;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Costs;
 
 /// <summary>What the stock of a day was worth at cost, by the way of valuing that held on it.</summary>
-public sealed class ValueModel(ValuationQuery query, TimeProvider clock) : PageModel
+public sealed class ValueModel(ValuationQuery query, HouseZone house) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public DateOnly? On { get; set; }
@@ -22,7 +22,7 @@ public sealed class ValueModel(ValuationQuery query, TimeProvider clock) : PageM
 
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
-        On ??= clock.Today();
+        On ??= house.Today;
         (Method, Rows) = await query.FindAsync(On.Value, cancellationToken);
     }
 }

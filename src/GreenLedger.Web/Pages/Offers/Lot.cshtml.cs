@@ -6,13 +6,12 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Trace;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Offers;
 
-public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, WholeWayQuery wholeWays, LandedCostsQuery landedCosts, HouseZone house, TimeProvider clock) : PageModel
+public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, WholeWayQuery wholeWays, LandedCostsQuery landedCosts, HouseZone house) : PageModel
 {
     private LandedCosts? _costs;
 
@@ -36,9 +35,9 @@ public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery f
 
         View = view;
         Way = await ways.FindAsync(Id, cancellationToken);
-        Findings = await findings.FindAsync(Id, clock.Today(), cancellationToken);
+        Findings = await findings.FindAsync(Id, house.Today, cancellationToken);
         WholeWay = await wholeWays.FindAsync(Id, house.Day, cancellationToken);
-        _costs = await landedCosts.FindAsync(clock.Today(), cancellationToken);
+        _costs = await landedCosts.FindAsync(house.Today, cancellationToken);
         return Page();
     }
 

@@ -3,7 +3,7 @@ using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using Microsoft.EntityFrameworkCore;
@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Offers;
 
 /// <summary>A price that the seller named apart from a list.</summary>
-public sealed class NewPriceModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class NewPriceModel(LedgerContext db, HouseZone house) : FormPage
 {
     public static IReadOnlyList<SelectListItem> Ways { get; } =
     [
@@ -37,7 +37,7 @@ public sealed class NewPriceModel(LedgerContext db, TimeProvider clock) : FormPa
         }
 
         Ref = offer.Ref;
-        Input = NewPriceForm.Of(offer, clock.Today());
+        Input = NewPriceForm.Of(offer, house.Today);
         return Page();
     }
 
@@ -49,7 +49,7 @@ public sealed class NewPriceModel(LedgerContext db, TimeProvider clock) : FormPa
         }
 
         OpenedOn(offer, Input.Version);
-        offer.Ask(Input.Asking(clock.Today()), Input.On!.Value);
+        offer.Ask(Input.Asking(house.Today), Input.On!.Value);
         await db.SaveChangesAsync(cancellationToken);
         Say($"The new price of {offer.Ref} is saved.");
         return RedirectToPage("Offer", new { Id });

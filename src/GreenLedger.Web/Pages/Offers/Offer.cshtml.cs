@@ -4,14 +4,14 @@ using GreenLedger.Data.Pricing;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Offers;
 
 /// <summary>One offer: what is asked, what it costs in the warehouse, and whether it can still be taken.</summary>
-public sealed class OfferModel(LedgerContext db, LotQuery lots, LandedCostsQuery landedCosts, TimeProvider clock) : FormPage
+public sealed class OfferModel(LedgerContext db, LotQuery lots, LandedCostsQuery landedCosts, HouseZone house) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Offer> Id { get; set; }
@@ -41,7 +41,7 @@ public sealed class OfferModel(LedgerContext db, LotQuery lots, LandedCostsQuery
         if (await lots.FindAsync(Id, cancellationToken) is { } view)
         {
             View = view;
-            Cost = (await landedCosts.FindAsync(clock.Today(), cancellationToken))?.Of(Parcel.Of(view.Offer, view.Lot.CountryCode));
+            Cost = (await landedCosts.FindAsync(house.Today, cancellationToken))?.Of(Parcel.Of(view.Offer, view.Lot.CountryCode));
         }
     }
 
@@ -52,7 +52,7 @@ public sealed class OfferModel(LedgerContext db, LotQuery lots, LandedCostsQuery
             return NotFound();
         }
 
-        change(offer, clock.Today());
+        change(offer, house.Today);
         await db.SaveChangesAsync(cancellationToken);
         Say(said);
         return RedirectToPage(new { Id });

@@ -17,7 +17,7 @@ namespace GreenLedger.Web.Pages.Pricing;
 
 /// <summary>A calculator whose whole question stands in the address.</summary>
 [BindProperties(SupportsGet = true)]
-public sealed class CalculateModel(LedgerContext db, TimeProvider clock) : PageModel
+public sealed class CalculateModel(LedgerContext db, HouseZone house) : PageModel
 {
     public bool Asked { get; set; }
 
@@ -85,7 +85,7 @@ public sealed class CalculateModel(LedgerContext db, TimeProvider clock) : PageM
         var routes = await db.Routes.InUse().Whole().AsNoTracking().OrderBy(route => route.Name).ToListAsync(cancellationToken);
         HasRoute = routes.Count > 0;
         Routes = [.. routes.Select(route => new SelectListItem(route.Name, route.Id.ToString()))];
-        if (!Asked || await new LandedCostsQuery(db).FindAsync(clock.Today(), cancellationToken) is not { } costs)
+        if (!Asked || await new LandedCostsQuery(db).FindAsync(house.Today, cancellationToken) is not { } costs)
         {
             return;
         }
@@ -107,13 +107,13 @@ public sealed class CalculateModel(LedgerContext db, TimeProvider clock) : PageM
         : Math.Abs(Quoted ?? 0m) > 100_000m ? "This differential is too large: please check the figure and its unit."
         : QuantityKg is < 0m or > 1_000_000_000m ? "The quantity lies above zero: please check it."
         : !Domain.Measures.Currency.TryParse(Currency, null, out _) ? "Choose the currency of the price."
-        : Quoted is not null && !FuturesMonth.TryParse(Month, clock.Today(), out _) ? $"'{Month}' is not a futures month such as KCH27."
+        : Quoted is not null && !FuturesMonth.TryParse(Month, house.Today, out _) ? $"'{Month}' is not a futures month such as KCH27."
         : null;
 
     private Parcel Parcel()
     {
         var price = Price is { } amount ? PricePerWeight.Of(amount, Domain.Measures.Currency.Of(Currency), Unit) : (PricePerWeight?)null;
-        var differential = Price is null && Quoted is { } quoted && FuturesMonth.TryParse(Month, clock.Today(), out var month)
+        var differential = Price is null && Quoted is { } quoted && FuturesMonth.TryParse(Month, house.Today, out var month)
             ? Differential.Of(month, quoted)
             : (Differential?)null;
         var origin = string.IsNullOrWhiteSpace(Origin) ? null : Origin.Trim().ToUpper(CultureInfo.InvariantCulture);

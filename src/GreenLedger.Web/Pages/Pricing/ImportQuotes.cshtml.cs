@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Pricing;
 
-public sealed class ImportQuotesModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class ImportQuotesModel(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty]
     public ImportForm Input { get; set; } = new();
@@ -19,7 +19,7 @@ public sealed class ImportQuotesModel(LedgerContext db, TimeProvider clock) : Fo
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var read = FuturesQuoteTable.Read(await Input.File!.BytesAsync(FuturesQuoteTable.LargestFile, cancellationToken), clock.Today());
+        var read = FuturesQuoteTable.Read(await Input.File!.BytesAsync(FuturesQuoteTable.LargestFile, cancellationToken), house.Today);
         Problems = read.Problems;
         if (Problems.Count > 0)
         {

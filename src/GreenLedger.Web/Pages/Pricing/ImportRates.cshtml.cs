@@ -11,14 +11,14 @@ using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Pricing;
 
-public sealed class ImportRatesModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class ImportRatesModel(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty]
     public ImportForm Input { get; set; } = new();
 
     public IReadOnlyList<Problem> Problems { get; private set; } = [];
 
-    public void OnGet() => Input.From = clock.Today().AddDays(-90);
+    public void OnGet() => Input.From = house.Today.AddDays(-90);
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {

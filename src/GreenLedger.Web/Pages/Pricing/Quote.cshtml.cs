@@ -5,14 +5,14 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Web.Api;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Pricing;
 
-public sealed class QuoteModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class QuoteModel(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty]
     public QuoteForm Input { get; set; } = new();
@@ -22,8 +22,8 @@ public sealed class QuoteModel(LedgerContext db, TimeProvider clock) : FormPage
 
     public async Task OnGetAsync(string? month, DateOnly? on, CancellationToken cancellationToken)
     {
-        Input.On = on ?? clock.Today();
-        if (FuturesMonth.TryParse(month, clock.Today(), out var known))
+        Input.On = on ?? house.Today;
+        if (FuturesMonth.TryParse(month, house.Today, out var known))
         {
             Input.Month = known.ToString();
             var quote = await db.FuturesQuotes.AsNoTracking().SingleOrDefaultAsync(quote => quote.Month == known && quote.On == Input.On, cancellationToken);
@@ -34,7 +34,7 @@ public sealed class QuoteModel(LedgerContext db, TimeProvider clock) : FormPage
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var month = PricingRequests.Month(Input.Month, clock.Today());
+        var month = PricingRequests.Month(Input.Month, house.Today);
         await db.FuturesQuotes.StateAsync(month, Input.On!.Value, Input.Quoted!.Value, Input.Source, User.FindPerson(), clock.GetUtcNow(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"The quote of {month} is saved.");

@@ -3,14 +3,13 @@ using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Pricing;
 
-public sealed class QuotesModel(LedgerContext db, TimeProvider clock) : PageModel
+public sealed class QuotesModel(LedgerContext db, HouseZone house) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public string? Month { get; set; }
@@ -48,7 +47,7 @@ public sealed class QuotesModel(LedgerContext db, TimeProvider clock) : PageMode
     private IQueryable<FuturesQuote> Filtered()
     {
         var quotes = db.FuturesQuotes.AsNoTracking();
-        return FuturesMonth.TryParse(Month, clock.Today(), out var month)
+        return FuturesMonth.TryParse(Month, house.Today, out var month)
             ? quotes.Where(quote => quote.Month == month)
             : string.IsNullOrWhiteSpace(Month) ? quotes : quotes.Where(_ => false);
     }

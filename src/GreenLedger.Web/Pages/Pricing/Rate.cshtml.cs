@@ -4,14 +4,14 @@ using GreenLedger.Data.Pricing;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Pricing;
 
-public sealed class RateModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class RateModel(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty]
     public RateForm Input { get; set; } = new();
@@ -21,7 +21,7 @@ public sealed class RateModel(LedgerContext db, TimeProvider clock) : FormPage
 
     public async Task OnGetAsync(string? currency, DateOnly? on, RateKind? kind, CancellationToken cancellationToken)
     {
-        Input.On = on ?? clock.Today();
+        Input.On = on ?? house.Today;
         Input.Kind = kind ?? RateKind.Market;
         if (Currency.TryParse(currency, null, out var known))
         {

@@ -3,13 +3,14 @@ using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage
+internal sealed class CorrectModel(LedgerContext db, Reader reader, HouseZone house) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
@@ -53,7 +54,7 @@ internal sealed class CorrectModel(LedgerContext db, Reader reader) : FormPage
         {
             Rule.Require(Input.ReceivedOn is not null, "Give the day on which the sample arrived.", nameof(Input.ReceivedOn));
             Rule.Require(Input.WeightGrams is not null, "Weigh the sample: how many grams of green coffee?", nameof(Input.WeightGrams));
-            sample.Correct(Input.Kind, Input.ReceivedOn.Value, Weight.FromGrams(Input.WeightGrams.Value), Input.Note);
+            sample.Correct(Input.Kind, Input.ReceivedOn.Value, Weight.FromGrams(Input.WeightGrams.Value), Input.Note, house.Zone);
         }
         else
         {

@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Samples;
 using GreenLedger.Documents.Layout;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
@@ -43,7 +44,7 @@ internal sealed class IndexModel(LedgerContext db, SampleQuery query, Reader rea
 
     public bool IsNarrowed => !string.IsNullOrWhiteSpace(Q) || Kind is not null || Waiting is not null || At is not null || Late;
 
-    private LateRule _rule = new(new SampleHabits(), default);
+    private LateRule _rule = new(new SampleHabits(), default, ClockZone.Utc);
 
     private SampleFilter Filter => new(Q, Kind, Waiting, Sort, At, Late ? _rule : null, WithExpected: true);
 
@@ -71,7 +72,7 @@ internal sealed class IndexModel(LedgerContext db, SampleQuery query, Reader rea
         SampleWay.Of([.. row.Taken], _rule.Habits, _rule.Today, row.IsWanted).LastOrDefault(stop => stop.State == StepState.Done);
 
     private async Task LoadHabitsAsync(CancellationToken cancellationToken) =>
-        _rule = new LateRule(await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken), house.Today);
+        _rule = new LateRule(await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken), house.Today, house.Zone);
 
     private static readonly TableColumn<SampleRow>[] Columns =
     [

@@ -32,7 +32,7 @@ public sealed class NewModel(LedgerContext db, HouseZone house) : FormPage
     {
         var lot = await SampleLots.FindAsync(db, Input.Lot!.Trim(), nameof(Input.Lot), cancellationToken);
         var labels = await db.NewLabelsAsync(cancellationToken);
-        var sample = new Sample(lot, Input.Kind, labels.Next(), Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.Note)
+        var sample = new Sample(lot, Input.Kind, labels.Next(), Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.Note, house.Zone)
             .ReceivedAs(Input.BagCondition, User.Person());
         db.Add(sample);
         await db.SaveChangesAsync(cancellationToken);

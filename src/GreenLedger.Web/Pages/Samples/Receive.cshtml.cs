@@ -48,7 +48,7 @@ public sealed class ReceiveModel(LedgerContext db, HouseZone house) : FormPage
         }
 
         OpenedOn(sample, Input.Version);
-        sample.Receive(Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.BagCondition, User.Person());
+        sample.Receive(Input.ReceivedOn!.Value, Weight.FromGrams(Input.WeightGrams!.Value), Input.BagCondition, User.Person(), house.Zone);
         await db.SaveChangesAsync(cancellationToken);
         Say($"Sample {sample.LabelCode} is here. Grade it next.");
         return RedirectToPage("Sample", new { Id });

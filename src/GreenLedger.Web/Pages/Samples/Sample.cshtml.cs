@@ -35,7 +35,7 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Sampl
     public IReadOnlyList<LotResultRow> Results { get; private set; } = [];
 
     /// <summary>Empty while an open session keeps the sample from the reader.</summary>
-    public IReadOnlyList<SampleStop> Way { get; private set; } = [];
+    public SampleOnItsWay Way { get; private set; } = SampleOnItsWay.Nowhere;
 
     /// <summary>Green coffee still kept; null while it is not here, or an open session keeps the sample from the reader.</summary>
     public Weight? LeftOver { get; private set; }

@@ -4,15 +4,15 @@ using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Coffee that comes without an arrival: opening stock, a return, a gain.</summary>
-public sealed class AddModel(LedgerContext db, StockQuery query, StockActs acts, TimeProvider clock) : StockLotPage(db, query, clock)
+public sealed class AddModel(LedgerContext db, StockQuery query, StockActs acts, HouseZone house) : StockLotPage(db, query, house)
 {
     [BindProperty]
     public AddForm Input { get; set; } = new();
@@ -25,7 +25,7 @@ public sealed class AddModel(LedgerContext db, StockQuery query, StockActs acts,
         return await SaveAsync($"Written down: {movement.Kind.Word()}, {Display.Figures.Weight(movement.Weighed, User.ShowsPounds())}.", cancellationToken);
     }
 
-    protected override void Prepare() => Input = new AddForm { On = Clock.Today() };
+    protected override void Prepare() => Input = new AddForm { On = Today };
 
     public sealed class AddForm
     {

@@ -3,8 +3,8 @@ using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using Microsoft.EntityFrameworkCore;
@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Counts of the stock, open ones first, and a new one.</summary>
-public sealed class CountsModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class CountsModel(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty]
     public CountForm Input { get; set; } = new();
@@ -26,7 +26,7 @@ public sealed class CountsModel(LedgerContext db, TimeProvider clock) : FormPage
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input.On = clock.Today();
+        Input.On = house.Today;
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)

@@ -4,14 +4,14 @@ using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Stock;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>How the house keeps and values its stock.</summary>
-public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
+public sealed class HabitsModel(LedgerContext db, HouseZone house) : FormPage
 {
     [BindProperty]
     public HabitsForm Input { get; set; } = new();
@@ -42,7 +42,7 @@ public sealed class HabitsModel(LedgerContext db, TimeProvider clock) : FormPage
     {
         Rule.Require(From is not null, "From which day on? Name the first day that is valued so.");
         var habits = await OpenAsync(cancellationToken);
-        habits.Value(Method, From!.Value, clock.Today());
+        habits.Value(Method, From!.Value, house.Today);
         await db.SaveChangesAsync(cancellationToken);
         Say($"From {Display.Figures.Day(From.Value)} on stock is valued so: {Method.Word()}.");
         return RedirectToPage();

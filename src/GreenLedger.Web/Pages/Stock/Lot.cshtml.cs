@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
@@ -9,7 +10,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Where a lot lies, what is reserved of it, and every movement of it.</summary>
-public sealed class LotModel(LedgerContext db, StockQuery query, StockActs acts, TimeProvider clock) : StockLotPage(db, query, clock)
+public sealed class LotModel(LedgerContext db, StockQuery query, StockActs acts, HouseZone house) : StockLotPage(db, query, house)
 {
     public IReadOnlyList<MovementRow> Movements { get; private set; } = [];
 

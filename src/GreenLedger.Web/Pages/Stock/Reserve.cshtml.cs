@@ -3,6 +3,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
@@ -10,7 +11,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Keeps kilograms of a lot back for a use.</summary>
-public sealed class ReserveModel(LedgerContext db, StockQuery query, StockActs acts, TimeProvider clock) : StockLotPage(db, query, clock)
+public sealed class ReserveModel(LedgerContext db, StockQuery query, StockActs acts, HouseZone house) : StockLotPage(db, query, house)
 {
     [BindProperty]
     public ReserveForm Input { get; set; } = new();

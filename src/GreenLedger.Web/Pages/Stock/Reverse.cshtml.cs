@@ -2,8 +2,8 @@ using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Takes a movement back by one that undoes it.</summary>
-public sealed class ReverseModel(LedgerContext db, StockActs acts, TimeProvider clock) : FormPage
+public sealed class ReverseModel(LedgerContext db, StockActs acts, HouseZone house) : FormPage
 {
     /// <summary>The movement.</summary>
     [BindProperty(SupportsGet = true)]
@@ -27,7 +27,7 @@ public sealed class ReverseModel(LedgerContext db, StockActs acts, TimeProvider 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input.On = clock.Today();
+        Input.On = house.Today;
         return Movement is null ? NotFound() : Page();
     }
 

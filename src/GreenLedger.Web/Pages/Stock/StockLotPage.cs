@@ -4,6 +4,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using Microsoft.EntityFrameworkCore;
@@ -11,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>A page about the stock of one lot.</summary>
-public abstract class StockLotPage(LedgerContext db, StockQuery query, TimeProvider clock) : FormPage
+public abstract class StockLotPage(LedgerContext db, StockQuery query, HouseZone house) : FormPage
 {
     /// <summary>The lot.</summary>
     [BindProperty(SupportsGet = true)]
@@ -28,7 +29,7 @@ public abstract class StockLotPage(LedgerContext db, StockQuery query, TimeProvi
 
     protected StockQuery Query { get; } = query;
 
-    protected TimeProvider Clock { get; } = clock;
+    protected DateOnly Today => house.Today;
 
     protected override bool IsThere => Lot is not null;
 
@@ -37,7 +38,7 @@ public abstract class StockLotPage(LedgerContext db, StockQuery query, TimeProvi
 
     /// <summary>Warehouses that hold some of the lot, with what is there, to take something out.</summary>
     public IEnumerable<SelectListItem> HeldPlaces() => Held.Select(row => new SelectListItem(
-        $"{row.Warehouse}: {Display.Figures.Count(row.Bags, "bag", "bags")}, {Display.Figures.Weight(row.Available, false)} available", row.WarehouseId.ToString()));
+        $"{row.Warehouse}: {Figures.Count(row.Bags, "bag", "bags")}, {Figures.Weight(row.Available, false)} available", row.WarehouseId.ToString()));
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {

@@ -3,15 +3,15 @@ using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Coffee that leaves: to roasting, as a sample, to a customer, or as a loss.</summary>
-public sealed class TakeModel(LedgerContext db, StockQuery query, StockActs acts, TimeProvider clock) : StockLotPage(db, query, clock)
+public sealed class TakeModel(LedgerContext db, StockQuery query, StockActs acts, HouseZone house) : StockLotPage(db, query, house)
 {
     [BindProperty]
     public TakeForm Input { get; set; } = new();
@@ -23,7 +23,7 @@ public sealed class TakeModel(LedgerContext db, StockQuery query, StockActs acts
         return await SaveAsync($"Written down: {movement.Kind.Word()}, {Display.Figures.Weight((-movement.Amount).Weighed, User.ShowsPounds())}.", cancellationToken);
     }
 
-    protected override void Prepare() => Input = new TakeForm { On = Clock.Today(), Bags = 0 };
+    protected override void Prepare() => Input = new TakeForm { On = Today, Bags = 0 };
 
     public sealed class TakeForm
     {

@@ -3,15 +3,15 @@ using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Moves part of a lot to another warehouse.</summary>
-public sealed class TransferModel(LedgerContext db, StockQuery query, StockActs acts, TimeProvider clock) : StockLotPage(db, query, clock)
+public sealed class TransferModel(LedgerContext db, StockQuery query, StockActs acts, HouseZone house) : StockLotPage(db, query, house)
 {
     [BindProperty]
     public TransferForm Input { get; set; } = new();
@@ -23,7 +23,7 @@ public sealed class TransferModel(LedgerContext db, StockQuery query, StockActs 
         return await SaveAsync($"{Display.Figures.Weight((-movement.Amount).Weighed, User.ShowsPounds())} are transferred.", cancellationToken);
     }
 
-    protected override void Prepare() => Input = new TransferForm { On = Clock.Today() };
+    protected override void Prepare() => Input = new TransferForm { On = Today };
 
     public sealed class TransferForm
     {

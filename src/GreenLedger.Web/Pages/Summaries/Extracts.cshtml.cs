@@ -40,7 +40,7 @@ internal sealed class ExtractsModel(ExtractQuery query, Reader reader, HouseZone
 
         try
         {
-            var file = new ExtractFile(ExtractTables.Named(Table), new ExtractFilter(Search, From, Until), asWorkbook);
+            var file = new ExtractFile(ExtractTables.Named(Table), new ExtractFilter(Search, From, Until) { Zone = zone.Zone }, asWorkbook);
             return File(await file.WriteAsync(query, await reader.SealAsync(), cancellationToken), file.MediaType, file.NameOn(zone.Today));
         }
         catch (RuleBrokenException broken)
