@@ -1,6 +1,5 @@
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Samples;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Samples;
 

@@ -132,12 +132,14 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
     [Fact]
     public async Task A_sample_of_a_table_where_one_cups_is_corrected_by_no_script()
     {
-        var table = await Table.LayOutAsync(house);
+        // A house of its own: whoever cups two coffees is told of no other until the session is closed.
+        await using var other = new HouseFixture();
+        var table = await Table.LayOutAsync(other);
         var address = new Uri($"/api/samples/{table.Labels[0]}", UriKind.Relative);
         var change = new { version = 0, kind = "offer", receivedOn = "2026-11-20", weightGrams = 299 };
 
-        Assert.Equal(HttpStatusCode.Forbidden, (await (await house.ScriptAsync(Role.Cupper)).PutAsJsonAsync(address, change, Stop)).StatusCode);
-        var buyer = await house.ScriptAsync(Role.Buyer);
+        Assert.Equal(HttpStatusCode.Forbidden, (await (await other.ScriptAsync(Role.Cupper)).PutAsJsonAsync(address, change, Stop)).StatusCode);
+        var buyer = await other.ScriptAsync(Role.Buyer);
         await buyer.ActAsync(table.SessionId, $"sheets/{table.Codes[0]}/changes", new { key = Guid.NewGuid(), version = 0, values = Seats.All("8") });
         Assert.True((await buyer.ActAsync(table.SessionId, $"sheets/{table.Codes[0]}/hand-in")).IsSuccessStatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await buyer.PutAsJsonAsync(address, change, Stop)).StatusCode);

@@ -1,7 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.Grading;
-using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
