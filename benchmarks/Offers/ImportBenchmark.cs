@@ -9,6 +9,7 @@ using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Offers;
 
 namespace GreenLedger.Benchmarks.Offers;
@@ -52,7 +53,7 @@ internal static class ImportBenchmark
             var buyer = new Person("Buyer", Role.Buyer);
             db.AddRange(new House("Bench house", Currency.Eur), buyer);
             await db.SaveChangesAsync();
-            using var loading = new ListLoading(db, new ListStore(db), TimeProvider.System);
+            using var loading = new ListLoading(db, new ListStore(db), new HouseZone(db, TimeProvider.System), TimeProvider.System);
             await stored.AddAsync(() => LoadAsync(loading, file, buyer));
         }
 
