@@ -10,6 +10,7 @@ internal sealed class DueMailConfiguration : IEntityTypeConfiguration<DueMail>
     public void Configure(EntityTypeBuilder<DueMail> builder)
     {
         builder.Property(mail => mail.Id).ValueGeneratedNever();
+        builder.Property(mail => mail.Trouble).HasMaxLength(500);
         builder.HasIndex(mail => mail.OwnerId).IsUnique();
         builder.HasOne<Person>().WithMany().HasForeignKey(mail => mail.OwnerId).OnDelete(DeleteBehavior.Restrict);
     }

@@ -17,6 +17,9 @@ internal sealed class MessageConfiguration : IEntityTypeConfiguration<Message>
         builder.Property(message => message.TakenBy).HasMaxLength(200);
         builder.Property(message => message.Trouble).HasMaxLength(500);
         builder.HasIndex(message => new { message.State, message.NextTryAt });
+        builder.HasIndex(message => new { message.SubmissionId, message.Address }).IsUnique();
+        builder.HasIndex(message => message.AboutId);
+        builder.HasOne<Person>().WithMany().HasForeignKey(message => message.OwnerId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(message => message.By).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(message => message.AskedAgainBy).OnDelete(DeleteBehavior.Restrict);
     }

@@ -30,13 +30,20 @@ public sealed class MessageQuery(LedgerContext db)
     /// <param name="skip">Rows to leave out at the start.</param>
     /// <param name="take">Rows at the most.</param>
     /// <param name="cancellationToken">Stops the reading.</param>
-    public async Task<IReadOnlyList<MessageRow>> ListAsync(MessageState? state, int skip, int take, CancellationToken cancellationToken) => await Filtered(state)
-        .OrderByDescending(message => message.At).ThenByDescending(message => message.Id).Skip(skip).Take(take)
+    public async Task<IReadOnlyList<MessageRow>> ListAsync(MessageState? state, int skip, int take, CancellationToken cancellationToken) =>
+        await Rows(NewestFirst(Filtered(state)).Skip(skip).Take(take)).ToListAsync(cancellationToken);
+
+    /// <summary>Those about one record.</summary>
+    public async Task<IReadOnlyList<MessageRow>> AboutAsync(Guid record, CancellationToken cancellationToken) =>
+        await Rows(NewestFirst(Filtered(null).Where(message => message.AboutId == record))).ToListAsync(cancellationToken);
+
+    private static IQueryable<Message> NewestFirst(IQueryable<Message> messages) => messages.OrderByDescending(message => message.At).ThenByDescending(message => message.Id);
+
+    private IQueryable<MessageRow> Rows(IQueryable<Message> messages) => messages
         .Select(message => new MessageRow(
             message.Id, message.Version, message.Purpose, message.Address, message.Subject, message.MessageId,
             db.People.Where(person => person.Id == message.By).Select(person => person.Name).FirstOrDefault(), message.At, message.State, message.Tries, message.NextTryAt, message.EndedAt, message.Trouble,
-            db.People.Where(person => person.Id == message.AskedAgainBy).Select(person => person.Name).FirstOrDefault(), message.AskedAgainAt))
-        .ToListAsync(cancellationToken);
+            db.People.Where(person => person.Id == message.AskedAgainBy).Select(person => person.Name).FirstOrDefault(), message.AskedAgainAt));
 
     private IQueryable<Message> Filtered(MessageState? state) =>
         db.Messages.AsNoTracking().Where(message => state == null || message.State == state);

@@ -81,6 +81,9 @@ public sealed class Claim
 
     public bool IsOpen => Outcome is null;
 
+    /// <summary>It was made late, and the seller, or who arbitrated, went into it all the same: with the reason among the words of the outcome.</summary>
+    public bool IsAcceptedLate => IsLate && Outcome is { } outcome && IsAccepting(outcome, Settled);
+
     /// <summary>In the order they were written.</summary>
     public IReadOnlyList<ClaimNote> Notes => _notes;
 
@@ -129,6 +132,8 @@ public sealed class Claim
         Rule.Require(outcome != ClaimOutcome.Withdrawn || amount is null, "A claim that is withdrawn brings no money: leave the amount out, or choose an allowance.", nameof(Amount));
         Rule.Require(amount is null or { MinorUnits: > 0 }, "The amount lies above 0; leave it out where nothing is paid.", nameof(Amount));
         Rule.Require(amount is null || amount.Value.Currency == Case.Currency, $"This contract is paid in {Case.Currency}: enter the amount in it.", nameof(Amount));
+        var isAcceptedLate = IsLate && IsAccepting(outcome, amount);
+        Rule.Require(!isAcceptedLate || !string.IsNullOrWhiteSpace(words), "This claim was made late: say why it was accepted all the same. It is flagged as late.", nameof(ClaimSettlement.Words));
         var text = outcome == ClaimOutcome.Allowance && (Amount is not { } claimed || amount <= claimed)
             ? Rule.OptionalText(words, "The words on it", 2000, nameof(ClaimSettlement.Words))
             : Rule.Text(words, outcome == ClaimOutcome.Allowance ? "The amount is more than was claimed: why" : "What was agreed or decided", 2000, nameof(ClaimSettlement.Words));
@@ -145,6 +150,10 @@ public sealed class Claim
         _settlements[^1].TakeBack(reason, by, at);
         (Outcome, Settled, SettledOn) = (null, null, null);
     }
+
+    /// <summary>Whether an outcome gives the house something.</summary>
+    private static bool IsAccepting(ClaimOutcome outcome, Money? amount) =>
+        outcome is ClaimOutcome.Allowance or ClaimOutcome.Replacement or ClaimOutcome.Rejection || (outcome == ClaimOutcome.Arbitration && amount is not null);
 
     private static void RequireOwnGrounds(ClaimCase found, Id<Arrival> arrivalId, IEnumerable<Claim> others)
     {

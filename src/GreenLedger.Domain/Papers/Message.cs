@@ -11,6 +11,15 @@ public enum MessagePurpose
 
     /// <summary>What a supplier hears back about samples.</summary>
     Feedback = 1,
+
+    /// <summary>A purchase confirmation.</summary>
+    Contract = 2,
+
+    /// <summary>The letter of a claim.</summary>
+    Claim = 3,
+
+    /// <summary>How a lot arrived and cupped.</summary>
+    Arrival = 4,
 }
 
 /// <summary>How far a message is.</summary>
@@ -27,6 +36,9 @@ public enum MessageState
 
     /// <summary>Refused for good, or tried often enough.</summary>
     Failed = 3,
+
+    /// <summary>Nobody wanted it any more before it was sent.</summary>
+    Dropped = 4,
 }
 
 /// <summary>
@@ -80,6 +92,15 @@ public sealed class Message
 
     public Guid? AboutId { get; private set; }
 
+    /// <summary>The sending that it belongs to, by the opening of the form and what it said: one address gets one message of it. Null where no form was.</summary>
+    public Guid? SubmissionId { get; private set; }
+
+    /// <summary>Whose wish it follows, asked again before it is sent; null where it follows nobody's.</summary>
+    public Id<Person>? OwnerId { get; private set; }
+
+    /// <summary>The day of the house that it is for; later it is not sent any more. Null where it holds on any day.</summary>
+    public DateOnly? ForDay { get; private set; }
+
     /// <summary>Null where the house sent it by itself.</summary>
     public Id<Person>? By { get; private set; }
 
@@ -112,6 +133,25 @@ public sealed class Message
 
     /// <summary>Whether a person may have it sent again.</summary>
     public bool CanBeSentAgain => State is MessageState.Failed or MessageState.MayHaveArrived;
+
+    /// <summary>Ties it to one sending.</summary>
+    public Message SentFrom(Guid submission)
+    {
+        SubmissionId = submission;
+        return this;
+    }
+
+    /// <summary>Ties it to somebody's wish and to a day, both asked again before it is sent.</summary>
+    public Message For(Id<Person> owner, DateOnly day)
+    {
+        (OwnerId, ForDay) = (owner, day);
+        return this;
+    }
+
+    /// <summary>Whether it is still to be sent, as wishes stand and the clock shows.</summary>
+    /// <param name="today">The house's day.</param>
+    /// <param name="isWished">Its owner is active and wants it.</param>
+    public bool StillHolds(DateOnly today, bool isWished) => (OwnerId is null || isWished) && (ForDay is not { } day || day >= today);
 
     /// <summary>Takes it for a node, or ends what a node that fell away left: then it is not taken.</summary>
     /// <exception cref="RuleBrokenException">It is not to be sent, or another node has it.</exception>
@@ -166,6 +206,15 @@ public sealed class Message
         End(MessageState.Failed, now);
     }
 
+    /// <summary>Nobody wants it any more: it is not sent.</summary>
+    public void Drop(string node, string why, DateTimeOffset now)
+    {
+        RequireTaken(node);
+        Rule.Require(TextAt is null, "Its text may be on its way already.", nameof(State));
+        Trouble = Sentence(why);
+        End(MessageState.Dropped, now);
+    }
+
     /// <summary>Its text went out and no answer came.</summary>
     public void LoseSight(string trouble, DateTimeOffset now)
     {
@@ -177,7 +226,7 @@ public sealed class Message
     /// <exception cref="RuleBrokenException">It is sent, or on its way.</exception>
     public void SendAgain(Id<Person> by, DateTimeOffset at)
     {
-        Rule.Require(CanBeSentAgain, State == MessageState.Sent ? "This message was sent: send a new one instead." : "This message is still to be sent: nothing needs to be done.", nameof(State));
+        Rule.Require(CanBeSentAgain, State == MessageState.Sent ? "This message was sent: send a new one instead." : State == MessageState.Dropped ? "Nobody wanted this message any more: it stays unsent." : "This message is still to be sent: nothing needs to be done.", nameof(State));
         (State, Tries, NextTryAt, TextAt, EndedAt) = (MessageState.Queued, 0, at, null, null);
         (AskedAgainBy, AskedAgainAt) = (by, at);
     }
@@ -200,6 +249,7 @@ public static class MessageWords
         MessageState.Sent => "sent",
         MessageState.MayHaveArrived => "may have arrived",
         MessageState.Failed => "failed",
+        MessageState.Dropped => "dropped",
         _ => throw new ArgumentOutOfRangeException(nameof(state)),
     };
 
@@ -207,6 +257,9 @@ public static class MessageWords
     {
         MessagePurpose.Due => "what is due",
         MessagePurpose.Feedback => "feedback to a supplier",
+        MessagePurpose.Contract => "purchase confirmation",
+        MessagePurpose.Claim => "letter of a claim",
+        MessagePurpose.Arrival => "arrival report",
         _ => throw new ArgumentOutOfRangeException(nameof(purpose)),
     };
 }

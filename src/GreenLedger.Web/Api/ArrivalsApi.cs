@@ -17,6 +17,7 @@ internal static class ArrivalsApi
         arrivals.MapReceipts();
         arrivals.MapComparison();
         arrivals.MapArrivalHabits();
+        arrivals.MapArrivalLetters();
         arrivals.MapClaims();
     }
 }

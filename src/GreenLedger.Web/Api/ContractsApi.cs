@@ -36,6 +36,7 @@ internal static class ContractsApi
         contracts.MapPost("/{id}/approvals", JudgeAsync).WithName("JudgeSample").WithSummary("Approves or refuses a pre-shipment sample of a lot of the contract.");
         contracts.MapPost("/{id}/goods", MoveAsync).WithName("MoveGoods").WithSummary("Enters that the goods shipped or arrived, or that the contract is closed or cancelled.");
         contracts.MapContractHabits();
+        contracts.MapConfirmationLetter();
         contracts.MapPost("/calculate/fixing", ContractCalculators.FixingAsync).WithName("CalculateFixing")
             .WithSummary("Average, provisional or final price and value of fixings. Stores nothing.");
     }

@@ -5,6 +5,7 @@ using GreenLedger.Documents.Due;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Due;
 using GreenLedger.Domain.Papers;
+using GreenLedger.Domain.People;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Mail;
 using GreenLedger.Web.People;
@@ -31,7 +32,7 @@ internal sealed class DueMailing(LedgerContext db, DueQuery query, SealQuery sea
     public async Task WriteAsync(Id<DueMail> id, CancellationToken cancellationToken)
     {
         var today = house.Today;
-        var (lines, address) = await ReadAsync(id, today, cancellationToken);
+        var (lines, owner, address) = await ReadAsync(id, today, cancellationToken);
         await using var turn = await db.Database.BeginTransactionAsync(cancellationToken);
         if (!await db.DueMails.TakeDayAsync(id, today, cancellationToken))
         {
@@ -40,21 +41,35 @@ internal sealed class DueMailing(LedgerContext db, DueQuery query, SealQuery sea
 
         if (lines.Count > 0 && address is not null)
         {
-            var name = await db.Houses.Select(one => one.Name).SingleAsync(cancellationToken);
-            await outbox.PutAsync(MessagePurpose.Due, address, DueLetter.Subject(lines, today), DueLetter.Text(lines, name, today), [], null, null, cancellationToken);
-            await db.SaveChangesAsync(cancellationToken);
+            await PutAsync(id, lines, owner, address, today, cancellationToken);
         }
 
         await turn.CommitAsync(cancellationToken);
     }
 
+    /// <summary>An address that cannot be written to takes the day all the same: it would be refused every minute, and its owner reads why.</summary>
+    private async Task PutAsync(Id<DueMail> id, IReadOnlyList<DueLine> lines, Id<Person> owner, string address, DateOnly today, CancellationToken cancellationToken)
+    {
+        var name = await db.Houses.Select(one => one.Name).SingleAsync(cancellationToken);
+        try
+        {
+            var message = await outbox.PutAsync(MessagePurpose.Due, address, DueLetter.Subject(lines, today), DueLetter.Text(lines, name, today), [], null, null, cancellationToken);
+            message.For(owner, today);
+            await db.SaveChangesAsync(cancellationToken);
+        }
+        catch (RuleBrokenException refused)
+        {
+            await db.DueMails.KeepTroubleAsync(id, refused.Message, cancellationToken);
+        }
+    }
+
     /// <summary>What is due to the owner, and where to write; no line for somebody who left.</summary>
-    private async Task<(IReadOnlyList<DueLine> Lines, string? Address)> ReadAsync(Id<DueMail> id, DateOnly today, CancellationToken cancellationToken)
+    private async Task<(IReadOnlyList<DueLine> Lines, Id<Person> Owner, string? Address)> ReadAsync(Id<DueMail> id, DateOnly today, CancellationToken cancellationToken)
     {
         var person = await db.DueMails.Where(mail => mail.Id == id).Join(db.People, mail => mail.OwnerId, one => one.Id, (_, one) => one).SingleOrDefaultAsync(cancellationToken);
         if (person is not { IsActive: true })
         {
-            return ([], null);
+            return ([], default, null);
         }
 
         var seal = await seals.ForAsync(person.Id, person.Roles, cancellationToken);
@@ -62,6 +77,7 @@ internal sealed class DueMailing(LedgerContext db, DueQuery query, SealQuery sea
         var lines = await query.ListAsync(area => AreaAccess.Of(area, person.Roles) >= Access.Read, seal, today, cancellationToken);
         return (
             [.. lines.Where(line => line.DaysLeft(today) <= within)],
+            person.Id,
             await db.Users.Where(account => account.PersonId == person.Id).Select(account => account.Email).FirstOrDefaultAsync(cancellationToken));
     }
 }

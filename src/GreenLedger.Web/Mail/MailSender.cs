@@ -1,7 +1,9 @@
 using GreenLedger.Data;
+using GreenLedger.Data.Due;
 using GreenLedger.Data.Papers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Papers;
+using GreenLedger.Web.Display;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Mail;
@@ -77,6 +79,11 @@ internal sealed class MailSender(IServiceScopeFactory scopes, MailSettings setti
         try
         {
             message.Take(_node, now);
+            if (message.State == MessageState.Queued && !await StillHoldsAsync(scope.ServiceProvider, message, cancellationToken))
+            {
+                message.Drop(_node, "It was for an earlier day, or whoever wished for it ended that or left.", now);
+            }
+
             await db.SaveChangesAsync(cancellationToken);
             return message.State == MessageState.Queued ? message : null;
         }
@@ -85,6 +92,19 @@ internal sealed class MailSender(IServiceScopeFactory scopes, MailSettings setti
             // Another node was faster and has it.
             return null;
         }
+    }
+
+    /// <summary>What follows a person's wish is asked for again at each try: it may have waited long.</summary>
+    private static async Task<bool> StillHoldsAsync(IServiceProvider services, Message message, CancellationToken cancellationToken)
+    {
+        if (message is { OwnerId: null, ForDay: null })
+        {
+            return true;
+        }
+
+        var db = services.GetRequiredService<LedgerContext>();
+        var isWished = await db.DueMails.Wished().AnyAsync(mail => mail.OwnerId == message.OwnerId && db.People.Any(person => person.Id == mail.OwnerId && person.IsActive), cancellationToken);
+        return message.StillHolds(services.GetRequiredService<HouseZone>().Today, isWished);
     }
 
     private void End(Message message, TryEnd end, string trouble)

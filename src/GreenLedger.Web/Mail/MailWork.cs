@@ -10,6 +10,7 @@ internal static class MailWork
         // Read at the start, so that a setting which cannot be read stops it with its sentence.
         builder.Services.AddSingleton(MailSettings.Of(builder.Configuration));
         builder.Services.AddScoped<Outbox>();
+        builder.Services.AddScoped<LetterCases>();
         builder.Services.AddScoped<DueMailing>();
         builder.Services.AddSingleton<MailSender>();
         builder.Services.AddHostedService(services => services.GetRequiredService<MailSender>());

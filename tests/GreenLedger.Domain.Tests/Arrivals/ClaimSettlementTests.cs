@@ -28,6 +28,26 @@ public sealed class ClaimSettlementTests
         Assert.Equal((ClaimOutcome.Allowance, Day, Money.Of(2710.34m, Currency.Usd)), (claim.Outcome, claim.SettledOn, claim.Settled));
     }
 
+    [Theory] // handbook, trade, check value 36: other claims until 17 April, so that the 18th is late
+    [InlineData(ClaimOutcome.Allowance, true)]
+    [InlineData(ClaimOutcome.Replacement, true)]
+    [InlineData(ClaimOutcome.Withdrawn, false)]
+    public void A_late_claim_that_was_accepted_says_why_and_is_flagged(ClaimOutcome outcome, bool isAccepted)
+    {
+        var claim = _arrival.Open(new ClaimOrder(new DateOnly(2026, 4, 18), [ClaimGround.Lateness], LateReason: "The papers came late."));
+        Money? amount = outcome == ClaimOutcome.Allowance ? Money.Of(500m, Currency.Usd) : null;
+
+        if (isAccepted)
+        {
+            Assert.Contains("say why it was accepted all the same", ContractDemo.Refusal(() => claim.Settle(outcome, amount, Day, " ", _arrival.Buyer.Id, ShortArrival.Now)), StringComparison.Ordinal);
+            Assert.Null(claim.Outcome);
+        }
+
+        claim.Settle(outcome, amount, Day, "The seller did not insist on the deadline.", _arrival.Buyer.Id, ShortArrival.Now);
+
+        Assert.Equal((true, isAccepted), (claim.IsLate, claim.IsAcceptedLate));
+    }
+
     [Fact]
     public void Goods_that_were_refused_bear_no_cost()
     {

@@ -71,7 +71,7 @@ internal sealed record ArrivedLot(Id<Contract> Contract, Id<ContractLot> Contrac
         return session;
     }
 
-    private static ContractTerms Terms(Lot lot) => new(
+    internal static ContractTerms Terms(Lot lot) => new(
         "Sorrel Roasters",
         "Cerro Alto Exports",
         [new ContractedLot(lot.Id, lot.Ref, lot.Name, "2026/27", 550, Weight.FromKilograms(69m))],

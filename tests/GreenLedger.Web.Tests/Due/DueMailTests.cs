@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using GreenLedger.Data.Due;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Due;
@@ -76,6 +77,44 @@ public sealed class DueMailTests
         await LookAsync(house);
 
         Assert.Equal((0, 1, 2, 2), (early, first, second, await CountAsync(house)));
+    }
+
+    [Fact]
+    public async Task A_wish_that_was_ended_and_begun_again_on_one_day_brings_no_second_mail()
+    {
+        await using var office = new PostOffice();
+        var clock = new StoppedClock(Early.AddHours(1));
+        await using var house = Open(office, clock);
+        await SignedContract.StoreAsync(house, ApprovalRule.Replace);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await buyer.SendFormAsync("/Myself/DueMail", new Dictionary<string, string>(), "Begin");
+        await LookAsync(house);
+
+        await buyer.SendFormAsync("/Myself/DueMail", new Dictionary<string, string>(), "End");
+        await buyer.SendFormAsync("/Myself/DueMail", new Dictionary<string, string>(), "Begin");
+        await LookAsync(house);
+        var sameDay = await CountAsync(house);
+        clock.Now = Early.AddDays(1).AddHours(1);
+        await LookAsync(house);
+
+        Assert.Equal((1, 2), (sameDay, await CountAsync(house)));
+    }
+
+    [Fact]
+    public async Task An_address_that_cannot_be_written_to_is_tried_once_a_day_and_its_owner_reads_why()
+    {
+        await using var office = new PostOffice();
+        await using var house = Open(office, new StoppedClock(Early.AddHours(1)));
+        await SignedContract.StoreAsync(house, ApprovalRule.Replace);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await buyer.SendFormAsync("/Myself/DueMail", new Dictionary<string, string>(), "Begin");
+        await house.InLedgerAsync(db => db.Users.Where(account => account.Email == HouseFixture.EmailOf(Role.Buyer)).ExecuteUpdateAsync(set => set.SetProperty(account => account.Email, "no address at all"), Stop));
+
+        await LookAsync(house);
+        var lacking = await house.FromLedgerAsync(db => db.DueMails.Lacking(new DateOnly(2026, 11, 26)).CountAsync(Stop));
+
+        Assert.Equal((0, 0), (lacking, await CountAsync(house)));
+        Assert.Contains("The last one could not be written", (await buyer.ReadAsync("/Myself/DueMail")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -36,6 +36,7 @@ public sealed class WholeWayTests(Chromium chromium)
         await ClaimAsync(way, second);
         await way.TakeIntoStockAsync(first);
         await way.TakeIntoStockAsync(second);
+        await EarlierArrivals.StoreAsync(house, market.LotOf("A").SupplierId!.Value);
         await RecordAsync(way, market);
         await ReadTheWayAsync(way, market);
     }
@@ -100,14 +101,20 @@ public sealed class WholeWayTests(Chromium chromium)
         Assert.Contains("it cupped 2.38 points below the approved sample", text, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// Eight earlier arrivals lie 0 and −0.5 in turn, then −0.375 and −2.375. Worked by hand: mean −4.75 ÷ 10; mean moving range
+    /// (7 × 0.5 + 0.125 + 2) ÷ 9 = 0.625; limits −0.475 ± 3 × 0.625 ÷ 1.128 (NIST/SEMATECH handbook 6.3.2.2).
+    /// </summary>
     private static async Task RecordAsync(PurchaseWay way, OpenMarket market)
     {
         await way.Forms.GoAsync($"/Offers/SupplierRecord/{market.LotOf("A").SupplierId}");
-        Assert.Equal(2, await way.Page.Locator("figure.spread circle").CountAsync());
+        Assert.Equal((10, 1), (await way.Page.Locator("figure.spread circle").CountAsync(), await way.Page.Locator("figure.spread circle.bias-outside").CountAsync()));
+        var levels = await way.Page.Locator("figure.spread .spread-text").AllTextContentsAsync();
+        Assert.Equal(["lower limit −2.14", "upper limit +1.19"], levels.Where(level => level.Contains("limit", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
         var text = await way.Forms.ReadAsync("main");
         Assert.Contains("Pre-shipment samples approved 1 of 2", text, StringComparison.Ordinal);
         Assert.Contains("Lots approved at once 0 of 1", text, StringComparison.Ordinal);
-        Assert.Contains("Shipped in time 1 of 2", text, StringComparison.Ordinal);
+        Assert.Contains("Shipped in time 90.0 % (9 of 10)", text, StringComparison.Ordinal);
     }
 
     private static async Task ReadTheWayAsync(PurchaseWay way, OpenMarket market)

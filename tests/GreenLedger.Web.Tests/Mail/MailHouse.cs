@@ -2,8 +2,10 @@ using GreenLedger.Data;
 using GreenLedger.Data.People;
 using GreenLedger.Documents.Papers;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Due;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Mail;
 using MailKit.Security;
 using Microsoft.EntityFrameworkCore;
@@ -25,7 +27,7 @@ internal sealed class MailHouse : IAsyncDisposable
     {
         Office = new PostOffice(asksForPassword);
         var settings = new ConfigurationBuilder().AddInMemoryCollection([new("GreenLedger:Data", _folder)]).Build();
-        _services = new ServiceCollection().AddSingleton<TimeProvider>(Clock).AddScoped(_ => new Who()).AddLedger(settings).BuildServiceProvider();
+        _services = new ServiceCollection().AddSingleton<TimeProvider>(Clock).AddScoped(_ => new Who()).AddScoped<HouseZone>().AddLedger(settings).BuildServiceProvider();
         Line = new FaultyLine(Office.Port);
     }
 
@@ -70,6 +72,19 @@ internal sealed class MailHouse : IAsyncDisposable
         return message.Id;
     }
 
+    /// <summary>A daily mail that the buyer wishes for, of the clock's day.</summary>
+    public async Task<Id<Message>> PutDueAsync()
+    {
+        var draft = new MailDraft("Sorrel Roasters", "ledger@sorrel-roasters.example", Address, "Due", "- today: approve a sample", []);
+        var message = new Message(MessagePurpose.Due, MailText.Write(draft, Clock.Now), null, null, Clock.Now).For(Buyer.Id, DateOnly.FromDateTime(Clock.Now.UtcDateTime));
+        await InLedgerAsync(async db =>
+        {
+            db.AddRange(message, new DueMail(Buyer.Id, Clock.Now));
+            await db.SaveChangesAsync(Stop);
+        });
+        return message.Id;
+    }
+
     public async Task<Message> FindAsync(Id<Message> id)
     {
         await using var scope = _services.CreateAsyncScope();
@@ -91,7 +106,7 @@ internal sealed class MailHouse : IAsyncDisposable
         Directory.Delete(_folder, recursive: true);
     }
 
-    private async Task InLedgerAsync(Func<LedgerContext, Task> work)
+    public async Task InLedgerAsync(Func<LedgerContext, Task> work)
     {
         await using var scope = _services.CreateAsyncScope();
         await work(scope.ServiceProvider.GetRequiredService<LedgerContext>());

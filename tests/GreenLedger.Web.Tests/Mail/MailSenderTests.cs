@@ -1,4 +1,5 @@
 using GreenLedger.Domain.Papers;
+using Microsoft.EntityFrameworkCore;
 using MimeKit;
 using SmtpServer.Protocol;
 
@@ -73,6 +74,32 @@ public sealed class MailSenderTests
         Assert.Equal(2, house.Office.Taken.Count);
         Assert.All(house.Office.Taken, taken => Assert.Equal(doubtful.MessageId, taken.MessageId));
         Assert.Equal((MessageState.Sent, house.Buyer.Id), ((await house.FindAsync(id)).State, (await house.FindAsync(id)).AskedAgainBy));
+    }
+
+    [Theory]
+    [InlineData("nothing", MessageState.Sent)]
+    [InlineData("the wish ended", MessageState.Dropped)]
+    [InlineData("its owner left", MessageState.Dropped)]
+    [InlineData("the day passed", MessageState.Dropped)]
+    public async Task A_daily_mail_that_waited_is_asked_for_again_before_it_is_sent(string since, MessageState end)
+    {
+        await using var house = await MailHouse.OpenAsync();
+        var id = await house.PutDueAsync();
+        await house.InLedgerAsync(async db =>
+        {
+            switch (since)
+            {
+                case "the wish ended": (await db.DueMails.SingleAsync(Stop)).End(house.Clock.Now); break;
+                case "its owner left": (await db.People.SingleAsync(person => person.Id == house.Buyer.Id, Stop)).Leave(); break;
+                case "the day passed": house.Clock.Now += TimeSpan.FromDays(1); break;
+            }
+
+            await db.SaveChangesAsync(Stop);
+        });
+
+        await house.Node().SendNextAsync(Stop);
+
+        Assert.Equal((end, end == MessageState.Sent ? 1 : 0), ((await house.FindAsync(id)).State, house.Office.Taken.Count));
     }
 
     [Fact]

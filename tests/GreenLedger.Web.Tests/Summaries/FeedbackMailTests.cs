@@ -86,6 +86,42 @@ public sealed class FeedbackMailTests
         Assert.Equal(0, await house.FromLedgerAsync(db => db.Messages.CountAsync(Stop)));
     }
 
+    [Fact]
+    public async Task A_form_that_is_sent_twice_sends_one_message_and_a_new_opening_another()
+    {
+        await using var office = new PostOffice();
+        await using var house = Open(office);
+        var (supplier, sample, _) = await PlantedAsync(house);
+        var submission = Guid.NewGuid();
+
+        var answers = new[] { await SendAsync(house, supplier, sample, Ana, submission), await SendAsync(house, supplier, sample, Ana, submission) };
+        var once = await house.FromLedgerAsync(db => db.Messages.CountAsync(Stop));
+        await SendAsync(house, supplier, sample, Ana);
+
+        Assert.All(answers, answer => Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode));
+        Assert.Equal((1, 2), (once, await house.FromLedgerAsync(db => db.Messages.CountAsync(Stop))));
+    }
+
+    [Fact]
+    public async Task A_preview_keeps_no_language_and_what_is_sent_does()
+    {
+        await using var office = new PostOffice();
+        await using var house = Open(office);
+        var (supplier, sample, _) = await PlantedAsync(house);
+        var before = await LanguageAsync(house, supplier);
+
+        var preview = await SendAsync(house, supplier, sample, Ana, handler: "", language: "fr");
+        var previewed = await LanguageAsync(house, supplier);
+        await SendAsync(house, supplier, sample, Ana, language: "fr");
+
+        Assert.Equal(HttpStatusCode.OK, preview.StatusCode);
+        Assert.NotEqual("fr", before);
+        Assert.Equal((before, "fr"), (previewed, await LanguageAsync(house, supplier)));
+    }
+
+    private static Task<string?> LanguageAsync(HouseFixture house, Guid supplier) =>
+        house.FromLedgerAsync(db => db.Suppliers.Where(one => one.Id == new Id<Supplier>(supplier)).Select(one => one.Language).SingleAsync(Stop));
+
     private static HouseFixture Open(PostOffice office)
     {
         var house = new HouseFixture();
@@ -111,12 +147,12 @@ public sealed class FeedbackMailTests
 
     private static string Page(Guid supplier) => $"/Summaries/Feedback?Supplier={supplier}";
 
-    private static async Task<HttpResponseMessage> SendAsync(HouseFixture house, Guid supplier, Guid sample, string to)
+    private static async Task<HttpResponseMessage> SendAsync(HouseFixture house, Guid supplier, Guid sample, string to, Guid? submission = null, string handler = "Mail", string language = "pt")
     {
         var browser = await house.BrowserAsync(Role.Buyer);
         var token = (await browser.ReadAsync(Page(supplier))).QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
-        using var form = new FormUrlEncodedContent([new("__RequestVerificationToken", token), new("Input.Samples", $"{sample}"), new("Input.Language", "pt"), new("Input.Message", "Muito obrigado."), new("Input.To", to)]);
-        return await browser.Client.PostAsync(new Uri(Page(supplier) + "&handler=Mail", UriKind.Relative), form, Stop);
+        using var form = new FormUrlEncodedContent([new("__RequestVerificationToken", token), new("Input.Samples", $"{sample}"), new("Input.Language", language), new("Input.Submission", $"{submission ?? Guid.NewGuid()}"), new("Input.Message", "Muito obrigado."), new("Input.To", to)]);
+        return await browser.Client.PostAsync(new Uri(Page(supplier) + (handler.Length == 0 ? "" : $"&handler={handler}"), UriKind.Relative), form, Stop);
     }
 
     /// <summary>The newest message, once it is no longer to be sent.</summary>

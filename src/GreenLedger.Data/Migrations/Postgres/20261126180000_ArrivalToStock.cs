@@ -356,6 +356,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     Id = table.Column<Guid>(type: "uuid", nullable: false),
                     OwnerId = table.Column<Guid>(type: "uuid", nullable: false),
                     At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    EndedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Trouble = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
                     LastDay = table.Column<DateOnly>(type: "date", nullable: true)
                 },
                 constraints: table =>
@@ -425,6 +427,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     Subject = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
                     Bytes = table.Column<byte[]>(type: "bytea", nullable: false),
                     AboutId = table.Column<Guid>(type: "uuid", nullable: true),
+                    SubmissionId = table.Column<Guid>(type: "uuid", nullable: true),
+                    OwnerId = table.Column<Guid>(type: "uuid", nullable: true),
+                    ForDay = table.Column<DateOnly>(type: "date", nullable: true),
                     By = table.Column<Guid>(type: "uuid", nullable: true),
                     At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     State = table.Column<int>(type: "integer", nullable: false),
@@ -450,6 +455,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                     table.ForeignKey(
                         name: "FK_Messages_People_By",
                         column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Messages_People_OwnerId",
+                        column: x => x.OwnerId,
                         principalTable: "People",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
@@ -1108,6 +1119,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                 column: "PlotId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Messages_AboutId",
+                table: "Messages",
+                column: "AboutId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Messages_AskedAgainBy",
                 table: "Messages",
                 column: "AskedAgainBy");
@@ -1124,9 +1140,20 @@ namespace GreenLedger.Data.Migrations.Postgres
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_Messages_OwnerId",
+                table: "Messages",
+                column: "OwnerId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Messages_State_NextTryAt",
                 table: "Messages",
                 columns: new[] { "State", "NextTryAt" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Messages_SubmissionId_Address",
+                table: "Messages",
+                columns: new[] { "SubmissionId", "Address" },
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_Movements_ArrivalId",

@@ -2198,11 +2198,18 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<DateTime>("At")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<DateOnly?>("LastDay")
                         .HasColumnType("date");
 
                     b.Property<Guid>("OwnerId")
                         .HasColumnType("uuid");
+
+                    b.Property<string>("Trouble")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
 
                     b.HasKey("Id");
 
@@ -3509,6 +3516,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<DateTime?>("EndedAt")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<DateOnly?>("ForDay")
+                        .HasColumnType("date");
+
                     b.Property<string>("MessageId")
                         .IsRequired()
                         .HasMaxLength(300)
@@ -3516,6 +3526,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<DateTime>("NextTryAt")
                         .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("OwnerId")
+                        .HasColumnType("uuid");
 
                     b.Property<int>("Purpose")
                         .HasColumnType("integer");
@@ -3527,6 +3540,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired()
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)");
+
+                    b.Property<Guid?>("SubmissionId")
+                        .HasColumnType("uuid");
 
                     b.Property<DateTime?>("TakenAt")
                         .HasColumnType("timestamp with time zone");
@@ -3551,6 +3567,8 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasKey("Id");
 
+                    b.HasIndex("AboutId");
+
                     b.HasIndex("AskedAgainBy");
 
                     b.HasIndex("By");
@@ -3558,7 +3576,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("MessageId")
                         .IsUnique();
 
+                    b.HasIndex("OwnerId");
+
                     b.HasIndex("State", "NextTryAt");
+
+                    b.HasIndex("SubmissionId", "Address")
+                        .IsUnique();
 
                     b.ToTable("Messages");
                 });
@@ -5909,6 +5932,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("OwnerId")
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 

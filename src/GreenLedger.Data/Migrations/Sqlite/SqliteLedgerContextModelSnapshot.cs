@@ -2193,10 +2193,17 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<DateTime>("At")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateOnly?>("LastDay")
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Trouble")
+                        .HasMaxLength(500)
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
@@ -3504,12 +3511,18 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<DateTime?>("EndedAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("ForDay")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("MessageId")
                         .IsRequired()
                         .HasMaxLength(300)
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime>("NextTryAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("OwnerId")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("Purpose")
@@ -3521,6 +3534,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<string>("Subject")
                         .IsRequired()
                         .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("SubmissionId")
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime?>("TakenAt")
@@ -3546,6 +3562,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasKey("Id");
 
+                    b.HasIndex("AboutId");
+
                     b.HasIndex("AskedAgainBy");
 
                     b.HasIndex("By");
@@ -3553,7 +3571,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("MessageId")
                         .IsUnique();
 
+                    b.HasIndex("OwnerId");
+
                     b.HasIndex("State", "NextTryAt");
+
+                    b.HasIndex("SubmissionId", "Address")
+                        .IsUnique();
 
                     b.ToTable("Messages");
                 });
@@ -5900,6 +5923,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("OwnerId")
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 

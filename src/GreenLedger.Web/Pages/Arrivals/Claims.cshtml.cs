@@ -54,6 +54,7 @@ public sealed class ClaimsModel(ClaimQuery query) : PageModel
             TableColumn<Claim>.Day("Made on", row => row.On),
             TableColumn<Claim>.Day("Deadline", row => row.LastDay),
             TableColumn<Claim>.YesNo("Late", row => row.IsLate),
+            TableColumn<Claim>.YesNo("Late, accepted", row => row.IsAcceptedLate),
             TableColumn<Claim>.Text("Currency", row => row.Case.Currency.Code, 10),
             TableColumn<Claim>.Number("Claimed", row => row.Amount?.Amount),
             TableColumn<Claim>.Text("Outcome", ArrivalFigures.Word, 16),

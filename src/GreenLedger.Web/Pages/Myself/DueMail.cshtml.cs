@@ -28,7 +28,7 @@ internal sealed class DueMailModel(LedgerContext db, DueQuery query, MailSetting
         await LoadAsync(cancellationToken);
         if (Wish is null)
         {
-            db.Add(new DueMail(User.Person(), clock.GetUtcNow()));
+            await BeginAsync(cancellationToken);
             await db.SaveChangesAsync(cancellationToken);
         }
 
@@ -41,7 +41,7 @@ internal sealed class DueMailModel(LedgerContext db, DueQuery query, MailSetting
         await LoadAsync(cancellationToken);
         if (Wish is not null)
         {
-            db.Remove(Wish);
+            Wish.End(clock.GetUtcNow());
             await db.SaveChangesAsync(cancellationToken);
         }
 
@@ -49,10 +49,23 @@ internal sealed class DueMailModel(LedgerContext db, DueQuery query, MailSetting
         return RedirectToPage();
     }
 
+    /// <summary>A wish that was ended is taken up again, with the day that it was looked at last: no second mail on one day.</summary>
+    private async Task BeginAsync(CancellationToken cancellationToken)
+    {
+        var person = User.Person();
+        if (await db.DueMails.SingleOrDefaultAsync(mail => mail.OwnerId == person, cancellationToken) is { } before)
+        {
+            before.Resume(clock.GetUtcNow());
+            return;
+        }
+
+        db.Add(new DueMail(person, clock.GetUtcNow()));
+    }
+
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         var person = User.Person();
-        Wish = await db.DueMails.SingleOrDefaultAsync(mail => mail.OwnerId == person, cancellationToken);
+        Wish = await db.DueMails.Wished().SingleOrDefaultAsync(mail => mail.OwnerId == person, cancellationToken);
         Address = await db.Users.Where(account => account.PersonId == person).Select(account => account.Email).FirstOrDefaultAsync(cancellationToken) ?? "";
         Hour = (await query.HabitsAsync(cancellationToken)).MailHour;
     }

@@ -66,6 +66,8 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
             return NotFound();
         }
 
+        await KeepLanguageAsync(cancellationToken);
+        await db.SaveChangesAsync(cancellationToken);
         return File(Pdf(report), FeedbackPdf.MediaType, report.FileName + ".pdf");
     }
 
@@ -80,11 +82,9 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
         await LoadAsync(cancellationToken);
         Rule.Require(Input.To.Count > 0 && Input.To.All(address => Recipients.Any(one => one.Address == address)), "Choose whom to send it to.", "");
         var file = new MailFile(report.FileName + ".pdf", FeedbackPdf.MediaType, Pdf(report));
-        foreach (var address in Input.To.Distinct(StringComparer.OrdinalIgnoreCase))
-        {
-            await outbox.PutAsync(MessagePurpose.Feedback, address, $"{FeedbackText.Title(report)} · {report.House}", FeedbackText.Letter(report), [file], Supplier?.Value, User.Person(), cancellationToken);
-        }
-
+        await KeepLanguageAsync(cancellationToken);
+        await outbox.PutOnceAsync(
+            Input.Submission, [.. Input.To], new Letter(MessagePurpose.Feedback, Supplier?.Value, $"{FeedbackText.Title(report)} · {report.House}", FeedbackText.Letter(report), file, $"{string.Join(' ', Input.Samples)} {Input.Language} {Input.Message}"), User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"It is on its way to {string.Join(", ", Input.To)}. What becomes of it stands under Mail.");
         return RedirectToPage(new { Supplier });
@@ -112,10 +112,17 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
         return stream.ToArray();
     }
 
-    /// <summary>Null where there is no such supplier; the language is kept for the next time.</summary>
+    /// <summary>What was taken or sent tells the language of the next time; a preview does not.</summary>
+    private async Task KeepLanguageAsync(CancellationToken cancellationToken)
+    {
+        var supplier = await db.Suppliers.SingleAsync(one => one.Id == Supplier, cancellationToken);
+        supplier.Describe(supplier.Name, supplier.Kind, supplier.CountryCode, Input.Language, supplier.Email);
+    }
+
+    /// <summary>Null where there is no such supplier.</summary>
     private async Task<FeedbackReport?> ReportAsync(CancellationToken cancellationToken)
     {
-        var supplier = await db.Suppliers.SingleOrDefaultAsync(one => one.Id == Supplier, cancellationToken);
+        var supplier = await db.Suppliers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Supplier, cancellationToken);
         if (supplier is null)
         {
             return null;
@@ -125,8 +132,6 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
         Rule.Require(Input.Samples.Count <= FeedbackReport.MostSamples, $"Choose at most {FeedbackReport.MostSamples} samples: send the rest in a second report.", "");
         var samples = await query.FindAsync(supplier.Id, Input.Samples, await reader.SealAsync(), cancellationToken);
         Rule.Require(samples.Count == Input.Samples.Distinct().Count(), "A sample is not there any more, or stands on an open table: open the page again.", "");
-        supplier.Describe(supplier.Name, supplier.Kind, supplier.CountryCode, Input.Language, supplier.Email);
-        await db.SaveChangesAsync(cancellationToken);
         var house = await db.Houses.AsNoTracking().Select(one => one.Name).SingleAsync(cancellationToken);
         return new FeedbackReport(house, supplier.Name, Input.Language, zone.Today, User.PersonName(), Rule.OptionalText(Input.Message, "The message", 2000, nameof(Input.Message)), samples);
     }
@@ -134,6 +139,9 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
     public sealed class FeedbackForm
     {
         public List<Id<Sample>> Samples { get; set; } = [];
+
+        /// <summary>One opening of the form: however often it is sent, each address gets one message.</summary>
+        public Guid Submission { get; set; } = Guid.NewGuid();
 
         /// <summary>Addresses, where it is sent by mail.</summary>
         public List<string> To { get; set; } = [];

@@ -1,0 +1,102 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Arrivals;
+using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Offers;
+using GreenLedger.Documents.Arrivals;
+using GreenLedger.Documents.Contracts;
+using GreenLedger.Documents.Papers;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Mail;
+
+/// <summary>Somebody at the supplier whom such papers go to.</summary>
+internal sealed record Recipient(string Address, string Name, string Language);
+
+/// <summary>A paper that can be sent to a supplier.</summary>
+/// <param name="Kind">Contacts that receive this kind are offered.</param>
+/// <param name="About">The record whose page shows what was sent.</param>
+/// <param name="Called">Its number or name.</param>
+/// <param name="Findings">Sentences of the text, where no file says them.</param>
+/// <param name="File">Null for the text alone.</param>
+internal sealed record LetterCase(
+    MessagePurpose Purpose, Receives Kind, Guid About, string Called, Id<Supplier> Supplier, string House, IReadOnlyList<Recipient> Recipients, IReadOnlyList<string> Findings, MailFile? File)
+{
+    /// <summary>The language of the first contact, where none is asked for.</summary>
+    public string Language(string? asked) => asked ?? (Recipients.Count > 0 ? Recipients[0].Language : "en");
+
+    public string Subject(string? language) => CoverLetter.Subject(Kind, Language(language), Called, House);
+
+    public string Text(string? language, string by) => CoverLetter.Text(Kind, Language(language), Called, Findings, $"{by}\n{House}");
+
+    /// <summary>As it goes out.</summary>
+    /// <exception cref="RuleBrokenException">Nobody is chosen, or somebody whom this is not sent to.</exception>
+    public Letter To(IReadOnlyCollection<string> addresses, string? subject, string? text)
+    {
+        Rule.Require(
+            addresses.Count > 0 && addresses.All(address => Recipients.Any(one => string.Equals(one.Address, address, StringComparison.OrdinalIgnoreCase))),
+            $"Choose whom to send it to, of the supplier’s contacts that receive {Kind.Word()}.", "To");
+        return new Letter(Purpose, About, Rule.Text(subject, "The subject", 200, "Subject"), Rule.Text(text, "The text", 8000, "Text"), File);
+    }
+}
+
+/// <summary>Finds the papers of contracts, claims and arrivals that go to suppliers.</summary>
+internal sealed class LetterCases(LedgerContext db, ContractQuery contracts, ClaimQuery claims, ArrivalCaseQuery arrivals, TimeProvider clock)
+{
+    /// <summary>The purchase confirmation; null where there is no such contract.</summary>
+    public async Task<LetterCase?> ConfirmationAsync(Id<Contract> id, string by, CancellationToken cancellationToken)
+    {
+        if (await contracts.FindAsync(id, cancellationToken) is not { } contract)
+        {
+            return null;
+        }
+
+        using var file = new MemoryStream();
+        PurchaseConfirmation.Write(contract, by, clock.GetUtcNow(), file);
+        var name = $"{contract.Ref}-v{(contract.InForce ?? contract.Newest).Number}.pdf";
+        return await CaseAsync(MessagePurpose.Contract, Receives.ContractPapers, id.Value, contract.Ref, contract.SupplierId, [], new MailFile(name, PurchaseConfirmation.MediaType, file.ToArray()), cancellationToken);
+    }
+
+    /// <summary>The letter of a claim; null where there is no such claim.</summary>
+    public async Task<LetterCase?> ClaimAsync(Id<Claim> id, string by, CancellationToken cancellationToken)
+    {
+        if (await claims.FindAsync(id, cancellationToken) is not { } claim)
+        {
+            return null;
+        }
+
+        using var file = new MemoryStream();
+        ClaimLetter.Write(claim, by, clock.GetUtcNow(), file);
+        var supplier = await db.Contracts.Where(contract => contract.Id == claim.ContractId).Select(contract => contract.SupplierId).SingleAsync(cancellationToken);
+        return await CaseAsync(MessagePurpose.Claim, Receives.Claims, id.Value, claim.Ref, supplier, [], new MailFile($"{claim.Ref}.pdf", ClaimLetter.MediaType, file.ToArray()), cancellationToken);
+    }
+
+    /// <summary>Both verdicts on an arrival in their sentences; null where there is no such arrival.</summary>
+    public async Task<LetterCase?> ArrivalAsync(Id<Arrival> id, CancellationToken cancellationToken)
+    {
+        if (await arrivals.FindAsync(id, cancellationToken) is not { } found)
+        {
+            return null;
+        }
+
+        var quality = found.Quality();
+        IReadOnlyList<string> findings = [string.Join('\n', found.Weight().Sentences), string.Join('\n', [quality.Sentence, .. quality.Cup?.Sentences ?? []])];
+        return await CaseAsync(MessagePurpose.Arrival, Receives.ArrivalReports, id.Value, $"{found.Lot.Ref} ({found.Contract.Ref})", found.Contract.SupplierId, findings, null, cancellationToken);
+    }
+
+    private async Task<LetterCase> CaseAsync(
+        MessagePurpose purpose, Receives kind, Guid about, string called, Id<Supplier> supplier, IReadOnlyList<string> findings, MailFile? file, CancellationToken cancellationToken)
+    {
+        var contacts = await db.SupplierContacts.AsNoTracking().Of(supplier).Where(contact => contact.IsActive).ToListAsync(cancellationToken);
+        var house = await db.Houses.AsNoTracking().Select(one => one.Name).SingleAsync(cancellationToken);
+        return new LetterCase(
+            purpose, kind, about, called, supplier, house,
+            [.. contacts.Where(contact => contact.Receives.HasFlag(kind)).Select(contact => new Recipient(contact.Email, contact.Name, contact.Language))],
+            findings,
+            file);
+    }
+}
