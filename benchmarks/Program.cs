@@ -14,7 +14,7 @@ if (args is ["measure", var name])
     return 0;
 }
 
-string[] asked = args.Length > 0 ? args : ["ranking", "import", "start", "table", "verdict"];
+string[] asked = args.Length > 0 ? args : ["ranking", "import", "start", "table", "plan", "verdict"];
 Console.WriteLine(Machine.Words());
 if (asked.Contains("ranking"))
 {
@@ -34,6 +34,11 @@ if (asked.Contains("start"))
 if (asked.Contains("table"))
 {
     TableReport.Print(await Child.RunAsync(TableBenchmark.Postgres is null ? ["table-sqlite"] : ["table-sqlite", "table-postgres"]));
+}
+
+if (asked.Contains("plan"))
+{
+    PlanBenchmark.Print();
 }
 
 var keeps = !asked.Contains("verdict") || VerdictReport.Print();

@@ -30,6 +30,7 @@ internal static class ChoosingApi
         choosing.MapPost("/decisions", DecideAsync).WithName("Decide").WithSummary("Decides on an offer; against the rules' advice a reason is required.")
             .WithDescription("Weights given here are tried in place of the rules' own; the decision keeps the weights it was made on.");
         choosing.MapPost("/decisions/{id}/withdraw", WithdrawAsync).WithName("WithdrawDecision").WithSummary("Withdraws a decision with a reason. It stays in the list.");
+        choosing.MapPlanApi();
     }
 
     private static async Task<Ok<List<RulesReply>>> RulesAsync(LedgerContext db, CancellationToken cancellationToken)

@@ -5,7 +5,7 @@ internal static class ChoosingRoom
 {
     public static WebApplicationBuilder UseChoosing(this WebApplicationBuilder builder)
     {
-        builder.Services.AddScoped<ShortlistPapers>();
+        builder.Services.AddScoped<ShortlistPapers>().AddScoped<PlanDesk>();
         return builder;
     }
 }

@@ -1,0 +1,100 @@
+using GreenLedger.Data;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Web.Choosing;
+using GreenLedger.Web.People;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Choosing;
+
+/// <summary>Which offers to buy of for what the purposes need, and in one step the decisions to do so.</summary>
+public sealed class PlanModel(LedgerContext db, PlanDesk desk, TimeProvider clock) : FormPage
+{
+    [BindProperty(SupportsGet = true)]
+    public PlanWish Wish { get; set; } = new();
+
+    [BindProperty]
+    public PlanForm Input { get; set; } = new();
+
+    public IReadOnlyList<string> Names { get; private set; } = [];
+
+    public PlanBasis? Basis { get; private set; }
+
+    /// <summary>Null until it is asked for.</summary>
+    public PurchasePlan? Plan { get; private set; }
+
+    /// <summary>Why there is no plan, in a sentence; null where there is one or none was asked for.</summary>
+    public string? Trouble { get; private set; }
+
+    public async Task OnGetAsync(CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        Input.Reason = $"By the purchase plan of {Display.Figures.Day(clock.Today())}.";
+    }
+
+    /// <summary>Decides on every line that is ticked, all or none.</summary>
+    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
+    {
+        var lines = Input.Lines.Where(line => line.IsTaken).ToList();
+        Rule.Require(lines.Count > 0, "Tick the lots that you want to buy.");
+        Basis = await desk.LayOutAsync(Wish, clock.Today(), cancellationToken);
+        if (Basis is not { Rules: { } rules, Shortlist: { } list })
+        {
+            return NotFound();
+        }
+
+        var open = Basis.Request?.Offers.ToDictionary(offer => offer.OfferId) ?? [];
+        foreach (var line in lines)
+        {
+            var (entry, offer) = (list.Find(line.OfferId), open.GetValueOrDefault(line.OfferId));
+            Rule.Require(entry is not null && offer is not null, "One of these offers no longer stands open, or somebody has decided on it: make the plan again.");
+            Rule.Require(line.Bags >= 1 && line.Bags <= offer.MostBags, $"{offer.Ref}: between 1 and {offer.MostBags:#,0} bags are on offer.");
+            var choice = new Choice(Outcome.Buy, offer.Bag * line.Bags, Input.Reason, null);
+            db.Add(Decision.Take(BuyingRules.Advise(entry, list), choice, RulesSnapshot.Of(rules, list.Terms), FiguresSnapshot.Of(entry, list), entry.Candidate, User.Person(), clock.GetUtcNow()));
+        }
+
+        await db.SaveChangesAsync(cancellationToken);
+        Say($"Decided to buy {Display.Figures.Count(lines.Count, "lot", "lots")}.");
+        return RedirectToPage("/Choosing/Decisions");
+    }
+
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        Names = await db.BuyingRules.Where(rules => rules.IsInUse).OrderBy(rules => rules.Name).Select(rules => rules.Name).ToListAsync(cancellationToken);
+        try
+        {
+            Rule.Require(!ModelState.Keys.Any(key => key.StartsWith(nameof(Wish), StringComparison.Ordinal) && ModelState[key]!.Errors.Count > 0), "A figure of the plan cannot be read: write numbers only.");
+            Basis ??= await desk.LayOutAsync(Wish, clock.Today(), cancellationToken);
+            Trouble = Basis.Trouble;
+            if (Wish.Make && Basis.Request is { } request)
+            {
+                Plan = PlanSolver.Solve(request, PlanSolver.UsualTime);
+            }
+        }
+        catch (RuleBrokenException broken)
+        {
+            // The figures stand in the address, which is typed by hand: the sentence stands in place of the plan.
+            Trouble = broken.Message;
+        }
+    }
+
+    public sealed class PlanForm
+    {
+        public List<PlanLine> Lines { get; set; } = [];
+
+        public string? Reason { get; set; }
+    }
+
+    public sealed class PlanLine
+    {
+        public bool IsTaken { get; set; }
+
+        public Id<Offer> OfferId { get; set; }
+
+        public int Bags { get; set; }
+    }
+}

@@ -1,0 +1,139 @@
+using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Origins;
+
+namespace GreenLedger.Domain.Tests.Choosing;
+
+/// <summary>Small cases worked by hand, and random ones beside a search through every plan there is.</summary>
+public sealed class PlanSolverTests
+{
+    private static readonly TimeSpan Time = TimeSpan.FromSeconds(60);
+
+    [Fact]
+    public void The_cheapest_whole_bags_that_meet_the_need_are_bought()
+    {
+        // Worked by hand: 130 kg are needed in bags of 60: three bags at 5.00 are 900.00, at 6.00 they are 1,080.00.
+        var plan = Solve([Need("Base", 130m)], [Offer("A", 5m, 82m), Offer("B", 6m, 86m)]);
+
+        Assert.Equal(PlanEnd.Best, plan.End);
+        Assert.Equal(("A", 3, 900m), (plan.Buys.Single().Offer.Ref, plan.Buys.Single().Bags, plan.Cost));
+        Assert.Contains("Others do the same for less", plan.Left.Single().Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void With_quality_alone_the_most_points_are_bought()
+    {
+        var plan = Solve([Need("Base", 130m)], [Offer("A", 5m, 82m), Offer("B", 6m, 86m)], quality: 1m);
+
+        Assert.Equal("B", plan.Buys.Single().Offer.Ref);
+        Assert.Equal(86m, plan.Points);
+    }
+
+    [Fact]
+    public void A_process_and_a_least_score_are_kept()
+    {
+        var needs = new[] { new PlanNeed("Filter", ProcessFamily.Washed, Score.Of(85m), [Kg(60m)]) };
+
+        var plan = Solve(needs, [Offer("A", 5m, 84.9m), Offer("B", 5m, 90m) with { Process = ProcessFamily.Natural }, Offer("C", 9m, 85m)]);
+
+        Assert.Equal("C", plan.Buys.Single().Offer.Ref);
+        Assert.Contains("lie below the least", plan.Left.Single(left => left.Offer.Ref == "A").Reason, StringComparison.Ordinal);
+        Assert.Contains("asks for its process", plan.Left.Single(left => left.Offer.Ref == "B").Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_lot_comes_no_sooner_than_it_can_and_what_comes_early_serves_later()
+    {
+        var needs = new[] { new PlanNeed("Base", null, null, [Kg(60m), Kg(60m)]) };
+
+        var plan = Solve(needs, [Offer("A", 5m, 82m) with { FirstMonth = 1 }, Offer("B", 6m, 86m)], months: 2);
+
+        // Worked by hand: B for the first month, since A cannot be there; A for the second.
+        Assert.Equal([("B", 0, 1), ("A", 1, 1)], plan.Buys.Select(buy => (buy.Offer.Ref, buy.Parts[0].Month, buy.Bags)));
+    }
+
+    [Fact]
+    public void A_budget_too_small_is_named_with_what_it_costs()
+    {
+        var plan = Solve([Need("Base", 120m)], [Offer("A", 5m, 82m)], new PlanLimits([400m], null, null, null, null));
+
+        // Worked by hand: 400.00 buy one bag of 300.00; 60 of 120 kg are missing, and come without the budget.
+        Assert.Equal(PlanEnd.Impossible, plan.End);
+        Assert.Contains(plan.Conflicts, line => line.StartsWith("Base: at least 60 kg of 120 kg", StringComparison.Ordinal));
+        Assert.Contains(plan.Conflicts, line => line == "The budget stands against it: without it, 60 kg more could be had.");
+    }
+
+    [Fact]
+    public void Offers_that_do_not_suffice_are_named_and_no_limit_is_blamed()
+    {
+        var plan = Solve([Need("Base", 120m)], [Offer("A", 5m, 82m) with { MostBags = 1 }], new PlanLimits([9_000m], null, 5, null, null));
+
+        Assert.Equal(PlanEnd.Impossible, plan.End);
+        Assert.DoesNotContain(plan.Conflicts, line => line.Contains("stands against it", StringComparison.Ordinal));
+        Assert.Contains(plan.Conflicts, line => line.Contains("too few or come too late: 60 kg stay missing", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_most_from_one_supplier_is_kept_and_named()
+    {
+        var limits = new PlanLimits([], null, null, Kg(60m), null);
+
+        var plan = Solve([Need("Base", 120m)], [Offer("A", 5m, 82m), Offer("B", 6m, 82m) with { Supplier = "Other" }], limits);
+
+        Assert.Equal(["A", "B"], plan.Buys.Select(buy => buy.Offer.Ref).Order(StringComparer.Ordinal));
+        Assert.All(plan.Buys, buy => Assert.Equal(1, buy.Bags));
+    }
+
+    [Fact]
+    public void What_is_net_needed_is_what_stock_and_arrivals_leave_open()
+    {
+        // Worked by hand: 100 a month; 150 in the first, 120 in the third: nothing, 50, nothing, 80.
+        var net = PlanNeed.NetOf([Kg(100m), Kg(100m), Kg(100m), Kg(100m)], [Kg(150m), Kg(0m), Kg(120m), Kg(0m)]);
+
+        Assert.Equal([Kg(0m), Kg(50m), Kg(0m), Kg(80m)], net);
+    }
+
+    [Fact]
+    public void A_request_that_cannot_be_is_refused()
+    {
+        var request = new PlanRequest(2, [Need("Base", 60m)], [Offer("A", 5m, 82m)], PlanLimits.None, 0m);
+
+        Assert.Throws<RuleBrokenException>(() => PlanSolver.Solve(request, Time));
+        Assert.Throws<RuleBrokenException>(() => PlanSolver.Solve(request with { Months = 1, Quality = 1.1m }, Time));
+    }
+
+    /// <summary>Two needs, two months, three offers: every number of bags for every need and month is tried.</summary>
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void The_plan_is_as_good_as_the_best_of_all_plans(int seed)
+    {
+        var request = PlanSearch.Random(new Random(seed));
+
+        var (plan, best) = (PlanSolver.Solve(request, Time), PlanSearch.Best(request));
+
+        if (best is null)
+        {
+            Assert.Equal(PlanEnd.Impossible, plan.End);
+            Assert.NotEmpty(plan.Conflicts);
+        }
+        else
+        {
+            Assert.Equal(PlanEnd.Best, plan.End);
+            Assert.Equal(best.Value, plan.Worth, 1e-5 * Math.Max(1, best.Value));
+            Assert.True(PlanSearch.Keeps(request, [.. plan.Buys.SelectMany(buy => buy.Parts.Select(part => (buy.Offer, part)))]));
+        }
+    }
+
+    public static TheoryData<int> Seeds => new(Enumerable.Range(1, 60));
+
+    internal static PlanOffer Offer(string name, decimal cost, decimal points) =>
+        new(Id<Offer>.New(), name, "Sandpiper Green", "ET", ProcessFamily.Washed, points, cost, Kg(60m), 20);
+
+    internal static Weight Kg(decimal kilograms) => Weight.FromKilograms(kilograms);
+
+    private static PlanNeed Need(string name, decimal kilograms) => new(name, null, null, [Kg(kilograms)]);
+
+    private static PurchasePlan Solve(IReadOnlyList<PlanNeed> needs, IReadOnlyList<PlanOffer> offers, PlanLimits? limits = null, decimal quality = 0m, int months = 1) =>
+        PlanSolver.Solve(new PlanRequest(months, needs, offers, limits ?? PlanLimits.None, quality), Time);
+}

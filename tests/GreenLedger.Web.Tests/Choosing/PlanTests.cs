@@ -1,0 +1,86 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.People;
+using GreenLedger.Domain.Stock;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Tests.Choosing;
+
+/// <summary>Plans on the running example: spot offers of 35 bags of 60 kg; C costs 6.90 EUR/kg, the least of those that were cupped.</summary>
+public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
+{
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_plan_becomes_decisions_in_one_step()
+    {
+        await NeedAsync();
+        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+        var address = "/Choosing/Plan?Wish.Months=1&Wish.Make=true&Wish.Doubt=0";
+
+        var page = await buyer.ReadAsync(address);
+        var main = page.QuerySelector("main")!.TextContent;
+        var bags = int.Parse(page.QuerySelector("input[name='Input.Lines[0].Bags']")!.GetAttribute("value")!, System.Globalization.CultureInfo.InvariantCulture);
+        var offer = page.QuerySelector("input[name='Input.Lines[0].OfferId']")!.GetAttribute("value")!;
+        var decided = await buyer.SendFormAsync(address, new Dictionary<string, string>
+        {
+            ["Input.Lines[0].OfferId"] = offer,
+            ["Input.Lines[0].Bags"] = $"{bags}",
+            ["Input.Lines[0].IsTaken"] = "true",
+            ["Input.Reason"] = "By the plan.",
+        });
+
+        Assert.Contains("no plan within these limits is better", main, StringComparison.Ordinal);
+        Assert.Contains("Others do the same for less", main, StringComparison.Ordinal);
+        Assert.Equal($"{shop.Market.OfferOf("C").Id}", offer);
+        Assert.Equal(HttpStatusCode.Redirect, decided.StatusCode);
+        var decision = await shop.House.FromLedgerAsync(db => db.Decisions.SingleAsync(Stop));
+        Assert.Equal((Outcome.Buy, Weight.FromKilograms(60m) * bags), (decision.Outcome, decision.Quantity));
+        Assert.DoesNotContain($"value=\"{offer}\"", (await buyer.ReadAsync(address)).DocumentElement.OuterHtml, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_limit_that_cannot_be_kept_is_named_on_the_page()
+    {
+        await NeedAsync();
+        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+
+        var text = (await buyer.ReadAsync("/Choosing/Plan?Wish.Months=1&Wish.Make=true&Wish.Doubt=0&Wish.Budget[0]=1")).QuerySelector("main")!.TextContent;
+
+        Assert.Contains("The budget stands against it", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_api_plans_what_is_sent_and_stores_nothing()
+    {
+        var client = await shop.House.ScriptAsync(Role.Viewer);
+        var before = await shop.House.FromLedgerAsync(db => db.Decisions.CountAsync(Stop));
+
+        var answer = await client.PostAsJsonAsync("/api/choosing/calculate/plan", new
+        {
+            months = 1,
+            needs = new[] { new { name = "Base", kg = new[] { 130m } } },
+            offers = new[] { new { @ref = "A", costPerKg = 5m, points = 82m, bagKg = 60m, mostBags = 20 }, new { @ref = "B", costPerKg = 6m, points = 86m, bagKg = 60m, mostBags = 20 } },
+        }, Stop);
+        var plan = await answer.Content.ReadFromJsonAsync<JsonElement>(Stop);
+        var refused = await client.PostAsJsonAsync("/api/choosing/calculate/plan", new { months = 99, needs = Array.Empty<object>(), offers = Array.Empty<object>() }, Stop);
+
+        // Worked by hand: three bags of 60 kg at 5.00.
+        Assert.Equal((900m, 180m, 0.0), (plan.GetProperty("cost").GetDecimal(), plan.GetProperty("kg").GetDecimal(), plan.GetProperty("gap").GetDouble()));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Equal(before, await shop.House.FromLedgerAsync(db => db.Decisions.CountAsync(Stop)));
+    }
+
+    private Task<int> NeedAsync() => shop.House.FromLedgerAsync(async db =>
+    {
+        if (!await db.Purposes.AnyAsync(Stop))
+        {
+            db.Add(new Purpose(new PurposeTerms("House filter", null, null, null, Weight.FromKilograms(70m))));
+        }
+
+        return await db.SaveChangesAsync(Stop);
+    });
+}
