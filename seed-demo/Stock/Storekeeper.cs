@@ -1,6 +1,8 @@
 using System.Globalization;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Stock;
 using GreenLedger.SeedDemo.Arrivals;
@@ -14,7 +16,12 @@ namespace GreenLedger.SeedDemo.Stock;
 /// </summary>
 internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, DateTimeOffset now, Draw draw)
 {
-    private static readonly string[] Uses = ["the house espresso", "the filter of the season", "the wholesale blend"];
+    private readonly Purpose[] _purposes =
+    [
+        new(new PurposeTerms("Elder espresso, base", null, Score.Of(81m), "nuts and cocoa", Weight.FromKilograms(320m), "Elder espresso", Percent.Of(60m))),
+        new(new PurposeTerms("Elder espresso, lift", ProcessFamily.Natural, Score.Of(84m), "orchard", Weight.FromKilograms(210m), "Elder espresso", Percent.Of(40m))),
+        new(new PurposeTerms("Filter of the season", ProcessFamily.Washed, Score.Of(85m), "flowers and leaves", Weight.FromKilograms(140m))),
+    ];
 
     private readonly ExchangeRates _rates = new(rates);
     private readonly Warehouse _quay = new("Quay store");
@@ -25,34 +32,40 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
     /// <summary>Warehouses and holdings before what points to them.</summary>
     public IReadOnlyList<object> Keep(IReadOnlyList<Landing> landings)
     {
-        _first.AddRange([_quay, _mill]);
+        _first.AddRange([_quay, _mill, .. _purposes]);
         foreach (var (at, landing) in landings.Index())
         {
-            Keep(landing, isLast: at >= landings.Count - 6);
+            Keep(landing, at, isLast: at >= landings.Count - 6);
             Bill(landing);
         }
 
         return [.. _first, .. _then];
     }
 
-    private void Keep(Landing landing, bool isLast)
+    private void Keep(Landing landing, int at, bool isLast)
     {
         var arrival = landing.Arrival;
         var (holding, ledger) = (new Holding(arrival.LotId, _quay.Id), new List<Movement>());
         _first.Add(holding);
         ledger.Add(holding.Receive(arrival, Note(arrival.ReceivedOn, $"WR-{landing.Shipment.Ref}", null), cast.Lead.Id, At(arrival.ReceivedOn)));
         ledger.Add(holding.Take(MovementKind.SampleDrawn, 0, Weight.FromKilograms(1m), Days(ledger), Note(arrival.ReceivedOn, null, "Arrival sample"), cast.Lead.Id, At(arrival.ReceivedOn)));
+        var purpose = _purposes[at % _purposes.Length];
+        if (isLast)
+        {
+            purpose.Serve(arrival.LotId);
+        }
+
         var week = Math.Max(1, (int)(holding.Bags / draw.Between(9.0, 16.0)));
         for (var day = arrival.ReceivedOn.AddDays(10); day < DateOnly.FromDateTime(now.UtcDateTime) && holding.Bags > week; day = day.AddDays(7))
         {
             var weighed = Weight.FromKilograms(Math.Round(holding.Weighed.Kilograms * week / holding.Bags, 1));
-            ledger.Add(holding.Take(MovementKind.Release, week, weighed, Days(ledger), Note(day, string.Create(CultureInfo.InvariantCulture, $"R-{day:yyMMdd}"), null), cast.Lead.Id, At(day)));
+            ledger.Add(holding.Take(MovementKind.Release, week, weighed, Days(ledger), Note(day, string.Create(CultureInfo.InvariantCulture, $"R-{day:yyMMdd}"), null, purpose.Id), cast.Lead.Id, At(day)));
         }
 
         if (isLast && holding.Bags > 6)
         {
             Move(holding, ledger);
-            _then.Add(holding.Reserve(Weight.FromKilograms(Math.Floor(holding.Available.Kilograms / 4)), draw.Of(Uses), cast.Buyer.Id, now.AddHours(-3)));
+            _then.Add(holding.Reserve(Weight.FromKilograms(Math.Floor(holding.Available.Kilograms / 4)), purpose.Name, cast.Buyer.Id, now.AddHours(-3), purpose.Id));
         }
 
         _then.AddRange(ledger);
@@ -98,7 +111,7 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
 
     private static RunningStock Days(IEnumerable<Movement> ledger) => new(ledger.GroupBy(one => one.HoldingId).First().Select(one => (one.On, one.Amount)));
 
-    private static MovementNote Note(DateOnly on, string? document, string? reason) => new(on, document, reason);
+    private static MovementNote Note(DateOnly on, string? document, string? reason, Id<Purpose>? purpose = null) => new(on, document, reason, purpose);
 
     private DateTimeOffset At(DateOnly day)
     {

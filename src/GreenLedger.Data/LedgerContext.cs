@@ -129,6 +129,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<Reservation> Reservations => Set<Reservation>();
 
+    public DbSet<Purpose> Purposes => Set<Purpose>();
+
     public DbSet<StockCount> StockCounts => Set<StockCount>();
 
     public DbSet<StockHabits> StockHabits => Set<StockHabits>();

@@ -44,6 +44,7 @@ internal sealed class StockConfiguration : IEntityTypeConfiguration<Warehouse>, 
         builder.HasOne<Lot>().WithMany().HasForeignKey(movement => movement.LotId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Warehouse>().WithMany().HasForeignKey(movement => movement.WarehouseId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Arrival>().WithMany().HasForeignKey(movement => movement.ArrivalId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Purpose>().WithMany().HasForeignKey(movement => movement.PurposeId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Movement>().WithMany().HasForeignKey(movement => movement.ReversesId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(movement => movement.By).OnDelete(DeleteBehavior.Restrict);
     }
@@ -54,6 +55,7 @@ internal sealed class StockConfiguration : IEntityTypeConfiguration<Warehouse>, 
         builder.Property(reservation => reservation.Use).HasMaxLength(120);
         builder.HasIndex(reservation => reservation.HoldingId);
         builder.HasOne<Holding>().WithMany().HasForeignKey(reservation => reservation.HoldingId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Purpose>().WithMany().HasForeignKey(reservation => reservation.PurposeId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(reservation => reservation.By).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(reservation => reservation.EndedBy).OnDelete(DeleteBehavior.Restrict);
     }

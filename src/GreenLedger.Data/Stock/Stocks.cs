@@ -13,6 +13,12 @@ public static class Stocks
     /// <summary>With the ways of valuing.</summary>
     public static IQueryable<StockHabits> Whole(this IQueryable<StockHabits> habits) => habits.Include(one => one.Valuations);
 
+    /// <summary>With the lots that serve them.</summary>
+    public static IQueryable<Purpose> Whole(this IQueryable<Purpose> purposes) => purposes.Include(purpose => purpose.Lots);
+
+    /// <summary>Those that were not put away, by name.</summary>
+    public static IQueryable<Purpose> InUse(this IQueryable<Purpose> purposes) => purposes.Where(purpose => purpose.IsInUse).OrderBy(purpose => purpose.Name);
+
     /// <summary>The lot's holding in the warehouse, with a new one added where there was none.</summary>
     public static async Task<Holding> HoldingAsync(this LedgerContext db, Id<Lot> lotId, Id<Warehouse> warehouseId, CancellationToken cancellationToken)
     {

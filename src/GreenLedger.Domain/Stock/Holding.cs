@@ -138,11 +138,11 @@ public sealed class Holding
 
     /// <summary>Keeps kilograms back for a use.</summary>
     /// <exception cref="RuleBrokenException">Less is available.</exception>
-    public Reservation Reserve(Weight weight, string use, Id<Person> by, DateTimeOffset at)
+    public Reservation Reserve(Weight weight, string use, Id<Person> by, DateTimeOffset at, Id<Purpose>? purpose = null)
     {
         Rule.Require(weight > Weight.Zero, "How many kilograms are reserved? They lie above zero.", nameof(Reservation.Weight));
         Rule.Require(weight <= Available, string.Create(CultureInfo.InvariantCulture, $"Only {Available.Kilograms:#,0.###} kg are available here: reserve no more, or let another reserve go first."), nameof(Reservation.Weight));
-        var reservation = new Reservation(this, weight, use, by, at);
+        var reservation = new Reservation(this, weight, use, purpose, by, at);
         Reserved += weight;
         return reservation;
     }

@@ -8,7 +8,8 @@ namespace GreenLedger.Domain.Stock;
 /// <summary>Why and when coffee moves, as whoever wrote it down says it.</summary>
 /// <param name="On">The day on which it happened; not after today.</param>
 /// <param name="Document">The number of the delivery note, roast batch or invoice.</param>
-public sealed record MovementNote(DateOnly On, string? Document, string? Reason);
+/// <param name="For">The purpose that a release names; null where it names none.</param>
+public sealed record MovementNote(DateOnly On, string? Document, string? Reason, Id<Purpose>? For = null);
 
 /// <summary>
 /// A line of the stock ledger: so much of a lot came into a warehouse or left it. Lines are only added; a wrong one is taken
@@ -30,7 +31,8 @@ public sealed class Movement
         On = note.On;
         Document = Rule.OptionalText(note.Document, "The document", 80, nameof(Document));
         Reason = kind.NeedsReason() ? Rule.Text(note.Reason, "The reason", 500, nameof(Reason)) : Rule.OptionalText(note.Reason, "The reason", 500, nameof(Reason));
-        (By, At) = (by, at);
+        Rule.Require(note.For is null || kind == MovementKind.Release, "Only a release to roasting names what it is for.", nameof(PurposeId));
+        (PurposeId, By, At) = (note.For, by, at);
     }
 
     public Id<Movement> Id { get; private set; }
@@ -64,6 +66,9 @@ public sealed class Movement
 
     /// <summary>The arrival that it comes from; null for anything but a receipt.</summary>
     public Id<Arrival>? ArrivalId { get; internal set; }
+
+    /// <summary>What the coffee was released for; null for anything but a release, and where it names none.</summary>
+    public Id<Purpose>? PurposeId { get; private set; }
 
     /// <summary>The other half of a transfer.</summary>
     public Id<Movement>? TransferId { get; internal set; }

@@ -8,14 +8,14 @@ public sealed class Reservation
 {
     private Reservation() => Use = "";
 
-    internal Reservation(Holding holding, Weight weight, string use, Id<Person> by, DateTimeOffset at)
+    internal Reservation(Holding holding, Weight weight, string use, Id<Purpose>? purpose, Id<Person> by, DateTimeOffset at)
         : this()
     {
         Id = Id<Reservation>.New();
         HoldingId = holding.Id;
         Weight = weight;
         Use = Rule.Text(use, "What it is reserved for", 120, nameof(Use));
-        (By, At) = (by, at);
+        (PurposeId, By, At) = (purpose, by, at);
     }
 
     public Id<Reservation> Id { get; private set; }
@@ -26,8 +26,11 @@ public sealed class Reservation
 
     public Weight Weight { get; private set; }
 
-    /// <summary>The role in the house, or the batch, that it waits for.</summary>
+    /// <summary>The name of the purpose, or the batch, that it waits for.</summary>
     public string Use { get; private set; }
+
+    /// <summary>Null where it is kept for something else than a purpose.</summary>
+    public Id<Purpose>? PurposeId { get; private set; }
 
     public Id<Person> By { get; private set; }
 

@@ -31,6 +31,15 @@ public sealed class StockHabits
     /// <summary>Roasted coffee in a cup.</summary>
     public Weight Dose { get; private set; } = Weight.FromGrams(18m);
 
+    /// <summary>Days from shipment to the warehouse, where no arrival is planned yet. From memory, no source.</summary>
+    public int WayDays { get; private set; } = 45;
+
+    /// <summary>Months from the first month of a harvest to the first of its shipments. From memory, no source.</summary>
+    public int ShipsAfterMonths { get; private set; } = 3;
+
+    /// <summary>Months from the last month of a harvest to the last of its shipments. From memory, no source.</summary>
+    public int ShipsUntilMonths { get; private set; } = 4;
+
     /// <summary>How many standard deviations the safety stock guards against: 1.645 for 95 %.</summary>
     public decimal SafetyFactor => SafetyThousandths / 1000m;
 
@@ -50,6 +59,16 @@ public sealed class StockHabits
         Rule.Require(dose.Grams is > 0m and <= 1000m, "A cup takes more than 0 and at most 1,000 grams.", nameof(Dose));
         (CountNeedsSecondPerson, UseWeeks, LeadDays, LeadSpreadDays) = (countNeedsSecondPerson, useWeeks, leadDays, leadSpreadDays);
         (SafetyThousandths, RoastLoss, Dose) = (decimal.ToInt32(Math.Round(safetyFactor * 1000m)), roastLoss, dose);
+    }
+
+    /// <summary>Says when to expect what is bought: days on the way, and the months after a harvest in which it is shipped.</summary>
+    /// <exception cref="RuleBrokenException">A figure is out of range.</exception>
+    public void Expect(int wayDays, int shipsAfterMonths, int shipsUntilMonths)
+    {
+        Rule.Require(wayDays is >= 0 and <= 365, "The way takes between 0 and 365 days.", nameof(WayDays));
+        Rule.Require(shipsAfterMonths is >= 0 and <= 11, "Shipments begin 0 to 11 months after the harvest does.", nameof(ShipsAfterMonths));
+        Rule.Require(shipsUntilMonths is >= 0 and <= 11, "Shipments end 0 to 11 months after the harvest does.", nameof(ShipsUntilMonths));
+        (WayDays, ShipsAfterMonths, ShipsUntilMonths) = (wayDays, shipsAfterMonths, shipsUntilMonths);
     }
 
     /// <summary>Values stock in another way from a day on; what was valued before stays as it was.</summary>

@@ -10,6 +10,9 @@ public enum ChartForm
 
     /// <summary>One closed line around a centre, an axis for each category.</summary>
     Radar = 1,
+
+    /// <summary>A line for each series over categories that follow each other in time; on the page alone.</summary>
+    Lines = 2,
 }
 
 /// <summary>The values of one series in the order of the categories; null where there is none.</summary>

@@ -28,6 +28,8 @@ internal static class StockApi
         stock.MapPost("/movements/{id}/reversal", ReverseAsync).WithName("ReverseMovement").WithSummary("Takes a movement back; both lines stay");
         stock.MapPost("/reservations", ReserveAsync).WithName("ReserveStock").WithSummary("Keeps kilograms back for a use");
         stock.MapPost("/reservations/{id}/end", FreeAsync).WithName("EndReservation").WithSummary("Lets a reserve go");
+        stock.MapPurposesApi();
+        stock.MapBlendsApi();
         stock.MapPost("/calculate/allocation", Allocation).WithName("CalculateAllocation").WithSummary("Shares an amount over lots to the cent; stores nothing");
         stock.MapPost("/calculate/reorder", Reorder).WithName("CalculateReorder").WithSummary("Cover in weeks and the reorder point; stores nothing");
     }
@@ -58,7 +60,7 @@ internal static class StockApi
         }
 
         var weighed = Kilograms(request.WeighedKg, nameof(request.WeighedKg));
-        var note = new MovementNote(request.On, request.Document, request.Reason);
+        var note = new MovementNote(request.On, request.Document, request.Reason, request.PurposeId is { } purpose ? new Id<Purpose>(purpose) : null);
         return await SavedAsync(await (request.Kind switch
         {
             MovementKind.TransferOut => acts.TransferAsync(lot, warehouse, new Id<Warehouse>(request.ToWarehouseId ?? Guid.Empty), request.Bags, weighed, note, by, cancellationToken),
@@ -72,7 +74,7 @@ internal static class StockApi
 
     private static async Task<Ok<ReservationReply>> ReserveAsync(ReservationRequest request, LedgerContext db, StockActs acts, HttpContext http, CancellationToken cancellationToken)
     {
-        var reservation = await acts.ReserveAsync(new Id<Lot>(request.LotId), new Id<Warehouse>(request.WarehouseId), Kilograms(request.WeightKg, nameof(request.WeightKg)), request.Use, http.User.Person(), cancellationToken);
+        var reservation = await acts.ReserveAsync(new Id<Lot>(request.LotId), new Id<Warehouse>(request.WarehouseId), Kilograms(request.WeightKg, nameof(request.WeightKg)), request.Use, request.PurposeId is { } purpose ? new Id<Purpose>(purpose) : null, http.User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(ReservationReply.Of(reservation));
     }

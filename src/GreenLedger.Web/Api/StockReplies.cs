@@ -30,13 +30,13 @@ internal sealed record WrittenReply(Guid Id, MovementKind Kind, Guid LotId, Guid
 
 /// <summary>Any movement but a receipt and a reversal. A transfer needs <c>ToWarehouseId</c>; what comes needs <c>PackedKg</c>.</summary>
 internal sealed record MovementRequest(
-    Guid LotId, Guid WarehouseId, MovementKind Kind, int Bags, decimal WeighedKg, DateOnly On, decimal? PackedKg = null, Guid? ToWarehouseId = null, string? Document = null, string? Reason = null);
+    Guid LotId, Guid WarehouseId, MovementKind Kind, int Bags, decimal WeighedKg, DateOnly On, decimal? PackedKg = null, Guid? ToWarehouseId = null, string? Document = null, string? Reason = null, Guid? PurposeId = null);
 
 internal sealed record ReceiptRequest(Guid ArrivalId, Guid WarehouseId, DateOnly On, string? Document = null);
 
 internal sealed record ReversalRequest(DateOnly On, string Reason);
 
-internal sealed record ReservationRequest(Guid LotId, Guid WarehouseId, decimal WeightKg, string Use);
+internal sealed record ReservationRequest(Guid LotId, Guid WarehouseId, decimal WeightKg, string? Use = null, Guid? PurposeId = null);
 
 internal sealed record ReservationReply(Guid Id, decimal WeightKg, string Use, DateTimeOffset At, DateTimeOffset? EndedAt)
 {

@@ -24,6 +24,7 @@ public static class RecordPages
         ["Arrival"] = "/Arrivals/Arrival",
         ["CostPosting"] = "/Costs/Posting",
         ["StockCount"] = "/Stock/Count",
+        ["Purpose"] = "/Stock/Purpose",
         ["Route"] = "/Pricing/Route",
     };
 

@@ -23,7 +23,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
-            .AddScoped<StockActs>().AddScoped<PostingActs>()
+            .AddScoped<StockActs>().AddScoped<PurposeActs>().AddScoped<PostingActs>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

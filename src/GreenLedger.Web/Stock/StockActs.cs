@@ -41,6 +41,7 @@ public sealed class StockActs(LedgerContext db, StockQuery query, TimeProvider c
     {
         Rule.Require(MovementKinds.Outward.Contains(kind), "Choose a release, a sample, a sale or a loss.", nameof(Movement.Kind));
         var holding = await HeldAsync(lotId, warehouseId, cancellationToken);
+        Rule.Require(note.For is null || await db.Purposes.AnyAsync(one => one.Id == note.For, cancellationToken), "Choose a purpose of the house.", nameof(Movement.PurposeId));
         return Added(holding.Take(kind, bags, weighed, await query.DaysAsync(holding.Id, cancellationToken), note, by, clock.GetUtcNow()));
     }
 
@@ -72,10 +73,14 @@ public sealed class StockActs(LedgerContext db, StockQuery query, TimeProvider c
         return await BackAsync(movement, note, by, cancellationToken);
     }
 
-    public async Task<Reservation> ReserveAsync(Id<Lot> lotId, Id<Warehouse> warehouseId, Weight weight, string use, Id<Person> by, CancellationToken cancellationToken)
+    public async Task<Reservation> ReserveAsync(Id<Lot> lotId, Id<Warehouse> warehouseId, Weight weight, string? use, Id<Purpose>? purpose, Id<Person> by, CancellationToken cancellationToken)
     {
         var holding = await HeldAsync(lotId, warehouseId, cancellationToken);
-        var reservation = holding.Reserve(weight, use, by, clock.GetUtcNow());
+        var name = purpose is { } id ? await db.Purposes.Where(one => one.Id == id).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) : null;
+        Rule.Require(purpose is null || name is not null, "Choose a purpose of the house.", nameof(Reservation.PurposeId));
+        var words = string.IsNullOrWhiteSpace(use) ? name : name is null ? use : $"{name}: {use.Trim()}";
+        Rule.Require(words is not null, "What is it reserved for? Choose a purpose, or say it in words.", nameof(Reservation.Use));
+        var reservation = holding.Reserve(weight, words, by, clock.GetUtcNow(), purpose);
         db.Add(reservation);
         return reservation;
     }

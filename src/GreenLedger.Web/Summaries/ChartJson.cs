@@ -13,6 +13,7 @@ internal static class ChartJson
         {
             chart.ValueTitle,
             IsRadar = chart.Form == ChartForm.Radar,
+            IsLines = chart.Form == ChartForm.Lines,
             chart.Categories,
             Series = chart.Series.Select((series, at) => new { series.Name, series.Values, Colour = ChartSpec.ColourOf(at) }),
             chart.Decimals,

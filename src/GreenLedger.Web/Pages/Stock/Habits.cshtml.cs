@@ -33,6 +33,7 @@ public sealed class HabitsModel(LedgerContext db, HouseZone house) : FormPage
         habits.Keep(
             Input.CountNeedsSecondPerson, Input.UseWeeks!.Value, Input.LeadDays!.Value, Input.LeadSpreadDays!.Value, Input.SafetyFactor!.Value,
             Percent.Of(Input.RoastLossPercent!.Value), Weight.FromGrams(Math.Clamp(Input.DoseGrams!.Value, -1m, 1_000_000m)));
+        habits.Expect(Input.WayDays!.Value, Input.ShipsAfterMonths!.Value, Input.ShipsUntilMonths!.Value);
         await db.SaveChangesAsync(cancellationToken);
         Say("Stock is kept by these from now on.");
         return RedirectToPage();
@@ -99,6 +100,18 @@ public sealed class HabitsModel(LedgerContext db, HouseZone house) : FormPage
         [Display(Name = "Safety factor")]
         public decimal? SafetyFactor { get; set; }
 
+        [Required(ErrorMessage = "How many days?")]
+        [Display(Name = "On the way (days)")]
+        public int? WayDays { get; set; }
+
+        [Required(ErrorMessage = "How many months?")]
+        [Display(Name = "Shipments begin after (months)")]
+        public int? ShipsAfterMonths { get; set; }
+
+        [Required(ErrorMessage = "How many months?")]
+        [Display(Name = "Shipments end after (months)")]
+        public int? ShipsUntilMonths { get; set; }
+
         [Required(ErrorMessage = "How many per cent?")]
         [Display(Name = "Roast loss (%)")]
         [Range(0, 50, ErrorMessage = "The roast loss lies between 0 and 50 %.")]
@@ -116,6 +129,9 @@ public sealed class HabitsModel(LedgerContext db, HouseZone house) : FormPage
             LeadDays = habits.LeadDays,
             LeadSpreadDays = habits.LeadSpreadDays,
             SafetyFactor = habits.SafetyFactor,
+            WayDays = habits.WayDays,
+            ShipsAfterMonths = habits.ShipsAfterMonths,
+            ShipsUntilMonths = habits.ShipsUntilMonths,
             RoastLossPercent = habits.RoastLoss.Points,
             DoseGrams = habits.Dose.Grams,
         };

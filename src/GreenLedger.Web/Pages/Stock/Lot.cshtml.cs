@@ -10,9 +10,12 @@ using Microsoft.AspNetCore.Mvc;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Where a lot lies, what is reserved of it, and every movement of it.</summary>
-public sealed class LotModel(LedgerContext db, StockQuery query, StockActs acts, HouseZone house) : StockLotPage(db, query, house)
+public sealed class LotModel(LedgerContext db, StockQuery query, StockActs acts, PurposeQuery purposes, HouseZone house) : StockLotPage(db, query, house)
 {
     public IReadOnlyList<MovementRow> Movements { get; private set; } = [];
+
+    /// <summary>What is used of it in a week; null where none is in stock.</summary>
+    public LotUseRow? Use { get; private set; }
 
     public IReadOnlyList<ReservationRow> Reservations { get; private set; } = [];
 
@@ -25,6 +28,7 @@ public sealed class LotModel(LedgerContext db, StockQuery query, StockActs acts,
     {
         await base.LoadAsync(cancellationToken);
         Movements = await Query.MovementsAsync(Id, cancellationToken);
+        Use = (await purposes.LotsAsync(Today, cancellationToken)).FirstOrDefault(row => row.LotId == Id);
         Reservations = await Query.ReservationsAsync(Id, cancellationToken);
     }
 }

@@ -18,7 +18,7 @@ public sealed class ReserveModel(LedgerContext db, StockQuery query, StockActs a
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var reservation = await acts.ReserveAsync(Id, Input.WarehouseId, Kilograms(Input.WeightKg, nameof(Input.WeightKg)), Input.Use ?? "", User.Person(), cancellationToken);
+        var reservation = await acts.ReserveAsync(Id, Input.WarehouseId, Kilograms(Input.WeightKg, nameof(Input.WeightKg)), Input.Use, Input.PurposeId, User.Person(), cancellationToken);
         return await SaveAsync($"{Display.Figures.Weight(reservation.Weight, User.ShowsPounds())} are reserved for {reservation.Use}.", cancellationToken);
     }
 
@@ -32,8 +32,10 @@ public sealed class ReserveModel(LedgerContext db, StockQuery query, StockActs a
         [Display(Name = "Weight (kg)")]
         public decimal? WeightKg { get; set; }
 
-        [Required(ErrorMessage = "What is it reserved for?")]
-        [Display(Name = "For")]
+        [Display(Name = "For the purpose")]
+        public Id<Purpose>? PurposeId { get; set; }
+
+        [Display(Name = "For, in words")]
         public string? Use { get; set; }
     }
 }

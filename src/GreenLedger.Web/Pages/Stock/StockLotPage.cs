@@ -25,6 +25,9 @@ public abstract class StockLotPage(LedgerContext db, StockQuery query, HouseZone
     /// <summary>Where it lies.</summary>
     public IReadOnlyList<StockRow> Held { get; private set; } = [];
 
+    /// <summary>What a release or a reserve may be for.</summary>
+    public IReadOnlyList<SelectListItem> Purposes { get; private set; } = [];
+
     protected LedgerContext Db { get; } = db;
 
     protected StockQuery Query { get; } = query;
@@ -61,6 +64,7 @@ public abstract class StockLotPage(LedgerContext db, StockQuery query, HouseZone
     {
         Lot = await Db.Lots.AsNoTracking().SingleOrDefaultAsync(lot => lot.Id == Id, cancellationToken);
         Warehouses = await Db.Warehouses.AsNoTracking().OrderBy(one => one.Name).ToListAsync(cancellationToken);
+        Purposes = await Db.Purposes.AsNoTracking().InUse().Select(one => new SelectListItem(one.Name, one.Id.ToString())).ToListAsync(cancellationToken);
         Held = Lot is null ? [] : [.. (await Query.ListAsync(null, null, null, cancellationToken)).Where(row => row.LotId == Id)];
     }
 

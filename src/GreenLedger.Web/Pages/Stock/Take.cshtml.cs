@@ -19,7 +19,7 @@ public sealed class TakeModel(LedgerContext db, StockQuery query, StockActs acts
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
         var movement = await acts.TakeAsync(
-            Id, Input.WarehouseId, Input.Kind, Input.Bags!.Value, Kilograms(Input.WeighedKg, nameof(Input.WeighedKg)), new MovementNote(Input.On!.Value, Input.Document, Input.Reason), User.Person(), cancellationToken);
+            Id, Input.WarehouseId, Input.Kind, Input.Bags!.Value, Kilograms(Input.WeighedKg, nameof(Input.WeighedKg)), new MovementNote(Input.On!.Value, Input.Document, Input.Reason, Input.PurposeId), User.Person(), cancellationToken);
         return await SaveAsync($"Written down: {movement.Kind.Word()}, {Display.Figures.Weight((-movement.Amount).Weighed, User.ShowsPounds())}.", cancellationToken);
     }
 
@@ -40,6 +40,9 @@ public sealed class TakeModel(LedgerContext db, StockQuery query, StockActs acts
         [Required(ErrorMessage = "How many kilograms leave?")]
         [Display(Name = "Weight as weighed (kg)")]
         public decimal? WeighedKg { get; set; }
+
+        [Display(Name = "For")]
+        public Id<Purpose>? PurposeId { get; set; }
 
         [Required(ErrorMessage = "Give the day.")]
         public DateOnly? On { get; set; }

@@ -63,6 +63,24 @@
     };
   }
 
+  function lines(data, look, isNarrow) {
+    return {
+      ...common(look),
+      tooltip: { ...common(look).tooltip, trigger: "axis" },
+      grid: { left: 8, right: 24, top: 60, bottom: 38, containLabel: true },
+      xAxis: { type: "category", data: data.categories, axisLine: { lineStyle: { color: look.soft } }, axisLabel: { color: look.soft, interval: isNarrow ? 12 : 3, hideOverlap: true } },
+      yAxis: { type: "value", name: data.valueTitle, nameTextStyle: { color: look.ink }, axisLabel: { color: look.soft }, splitLine: { lineStyle: { color: look.line } } },
+      series: data.series.map((one, index) => ({
+        name: one.name, type: "line", symbol: "none", data: one.values, itemStyle: { color: one.colour }, lineStyle: { color: one.colour, width: 2, type: index === 0 ? "solid" : "dotted" },
+        tooltip: { valueFormatter: value => figure(data, value) + " " + data.valueTitle },
+        markLine: index === 0 && data.mark ? {
+          silent: true, symbol: "none", lineStyle: { color: look.ink, type: "dashed" },
+          label: { color: look.ink, position: "insideEndTop", formatter: data.mark.name + " " + figure(data, data.mark.value) }, data: [{ yAxis: data.mark.value }],
+        } : undefined,
+      })),
+    };
+  }
+
   function draw(box) {
     const data = JSON.parse(box.dataset.spec);
     const look = tokens();
@@ -72,7 +90,7 @@
       new ResizeObserver(() => chart.isDisposed() || chart.resize()).observe(box);
     }
 
-    chart.setOption(data.isRadar ? radar(data, look) : bars(data, look, box.clientWidth < 560), true);
+    chart.setOption(data.isRadar ? radar(data, look) : (data.isLines ? lines : bars)(data, look, box.clientWidth < 560), true);
   }
 
   const drawAll = () => document.querySelectorAll("[data-spec]").forEach(draw);

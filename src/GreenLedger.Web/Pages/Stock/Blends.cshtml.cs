@@ -1,0 +1,75 @@
+using GreenLedger.Data;
+using GreenLedger.Data.Choosing;
+using GreenLedger.Data.Stock;
+using GreenLedger.Domain;
+using GreenLedger.Domain.Choosing;
+using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Choosing;
+using GreenLedger.Web.Display;
+using GreenLedger.Web.Pricing;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+
+namespace GreenLedger.Web.Pages.Stock;
+
+/// <summary>A coffee that could stand in place of a component, and the blend with it.</summary>
+public sealed record Substitute(string Ref, string Name, Id<Lot>? LotId, Id<Offer>? OfferId, decimal Cost, decimal? Points, BlendCost Blend);
+
+/// <summary>What blends cost, and what a substitution does to cost and score.</summary>
+public sealed class BlendsModel(LedgerContext db, BlendQuery query, ShortlistQuery shortlists, TimeProvider clock) : PageModel
+{
+    /// <summary>The component that is to be replaced, by the name of its purpose.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? Component { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public int PageNumber { get; set; } = 1;
+
+    public IReadOnlyList<BlendRow> Rows { get; private set; } = [];
+
+    public Currency Currency { get; private set; }
+
+    /// <summary>The blend of the component that is to be replaced.</summary>
+    public BlendRow? Chosen { get; private set; }
+
+    public IReadOnlyList<Substitute> Substitutes { get; private set; } = [];
+
+    public Paging Paging { get; private set; } = Paging.Of(1, 0);
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
+    {
+        var lots = await query.LotsAsync(cancellationToken);
+        Rows = await query.ListAsync(lots, cancellationToken);
+        Currency = await db.Houses.Select(house => house.Currency).SingleOrDefaultAsync(cancellationToken);
+        if (string.IsNullOrEmpty(Component))
+        {
+            return Page();
+        }
+
+        Chosen = Rows.FirstOrDefault(row => row.Cost.Parts.Any(part => part.Name == Component));
+        if (Chosen is null)
+        {
+            return NotFound();
+        }
+
+        var all = await OffersAsync(cancellationToken);
+        all.AddRange(lots.Where(lot => lot.CostPerKilogram is not null).Select(lot => Of(lot.Ref, lot.Name, lot.LotId, null, lot.CostPerKilogram!.Value, lot.Score?.Points)));
+        Paging = Paging.Of(PageNumber, all.Count, "coffee", "coffees");
+        Substitutes = [.. all.OrderBy(one => one.Cost).ThenBy(one => one.Ref, StringComparer.Ordinal).Skip(Paging.Skip).Take(Paging.Size)];
+        return Page();
+    }
+
+    /// <summary>Ranked offers at their landed cost, by the first rule set of the house.</summary>
+    private async Task<List<Substitute>> OffersAsync(CancellationToken cancellationToken)
+    {
+        var ranking = await Ranking.OfAsync(new RankingWish(), db, shortlists, clock.Today(), cancellationToken);
+        return [.. (ranking.Shortlist?.Ranked ?? []).Select(entry => Of(
+            entry.Candidate.Ref, entry.Candidate.Name, null, entry.Candidate.OfferId, entry.Candidate.CostPerKilogram!.Value, entry.Score?.Score.Points))];
+    }
+
+    private Substitute Of(string @ref, string name, Id<Lot>? lot, Id<Offer>? offer, decimal cost, decimal? points) =>
+        new(@ref, name, lot, offer, cost, points, Chosen!.Cost.With(Component!, cost, points));
+}
