@@ -18,7 +18,7 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
 {
     private readonly Purpose[] _purposes =
     [
-        new(new PurposeTerms("Elder espresso, base", null, Score.Of(81m), "nuts and cocoa", Weight.FromKilograms(320m), "Elder espresso", Percent.Of(60m))),
+        new(new PurposeTerms("Elder espresso, base", null, Score.Of(81m), "nuts and cocoa", Weight.FromKilograms(1_400m), "Elder espresso", Percent.Of(60m))),
         new(new PurposeTerms("Elder espresso, lift", ProcessFamily.Natural, Score.Of(84m), "orchard", Weight.FromKilograms(210m), "Elder espresso", Percent.Of(40m))),
         new(new PurposeTerms("Filter of the season", ProcessFamily.Washed, Score.Of(85m), "flowers and leaves", Weight.FromKilograms(140m))),
     ];
@@ -49,13 +49,14 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
         _first.Add(holding);
         ledger.Add(holding.Receive(arrival, Note(arrival.ReceivedOn, $"WR-{landing.Shipment.Ref}", null), cast.Lead.Id, At(arrival.ReceivedOn)));
         ledger.Add(holding.Take(MovementKind.SampleDrawn, 0, Weight.FromKilograms(1m), Days(ledger), Note(arrival.ReceivedOn, null, "Arrival sample"), cast.Lead.Id, At(arrival.ReceivedOn)));
-        var purpose = _purposes[at % _purposes.Length];
+        var week = Math.Max(1, (int)(holding.Bags / draw.Between(9.0, 16.0)));
+        var isLarge = holding.Weighed.Kilograms * week > 400m * Math.Max(1, holding.Bags);
+        var purpose = isLarge ? _purposes[0] : _purposes[1 + (at % 2)];
         if (isLast)
         {
             purpose.Serve(arrival.LotId);
         }
 
-        var week = Math.Max(1, (int)(holding.Bags / draw.Between(9.0, 16.0)));
         for (var day = arrival.ReceivedOn.AddDays(10); day < DateOnly.FromDateTime(now.UtcDateTime) && holding.Bags > week; day = day.AddDays(7))
         {
             var weighed = Weight.FromKilograms(Math.Round(holding.Weighed.Kilograms * week / holding.Bags, 1));

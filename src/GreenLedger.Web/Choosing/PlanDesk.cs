@@ -31,16 +31,16 @@ public sealed class PlanDesk(LedgerContext db, PurposeQuery purposes, ShortlistQ
         var months = Enumerable.Range(0, wish.Months).Select(ahead => new DateOnly(today.Year, today.Month, 1).AddMonths(ahead)).ToList();
         var rows = await purposes.ListAsync(today, cancellationToken);
         var (offers, without) = ranking.Shortlist is { } list ? await OffersAsync(list, wish, habits, today, cancellationToken) : ([], 0);
-        var soonest = offers.Count > 0 ? offers.Min(offer => offer.FirstMonth) : 0;
-        var net = rows.Select(row => (row.Purpose, ByMonth: Net(row.Cover, months, today))).ToList();
-        var needs = net.ConvertAll(one => new PlanNeed(one.Purpose.Name, one.Purpose.Process, one.Purpose.LeastScore, [.. one.ByMonth.Select((kg, month) => month < soonest ? Weight.Zero : kg)]));
+        var asked = rows.Select(row => new PlanNeed(row.Purpose.Name, row.Purpose.Process, row.Purpose.LeastScore, Net(row.Cover, months, today))).ToList();
+        var soonest = asked.ConvertAll(need => offers.Where(need.Fits).Select(offer => offer.FirstMonth).DefaultIfEmpty(0).Min());
+        var needs = asked.Select((need, at) => need with { ByMonth = [.. need.ByMonth.Select((kg, month) => month < soonest[at] ? Weight.Zero : kg)] }).ToList();
         return new PlanBasis(
             ranking.Rules,
             ranking.Shortlist,
             ranking.Trouble,
             needs.Any(need => need.Total > Weight.Zero) && offers.Count > 0 ? new PlanRequest(wish.Months, needs, offers, wish.Limits(), wish.Quality / 100m) : null,
             months,
-            [.. net.Select(one => (one.Purpose.Name, Sum(one.ByMonth.Take(soonest)))).Where(one => one.Item2 > Weight.Zero)],
+            [.. asked.Select((need, at) => (need.Name, Sum(need.ByMonth.Take(soonest[at])))).Where(one => one.Item2 > Weight.Zero)],
             Sum(await DecidedAsync(cancellationToken)),
             without);
     }
