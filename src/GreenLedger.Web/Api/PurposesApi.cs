@@ -4,7 +4,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Stock;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -23,11 +23,11 @@ internal static class PurposesApi
         stock.MapPost("/purposes/{id}/lots", ServeAsync).WithName("ServePurpose").WithSummary("Lets a lot, by its reference, serve a purpose");
     }
 
-    private static async Task<Ok<List<LotUseReply>>> UseAsync(PurposeQuery query, TimeProvider clock, CancellationToken cancellationToken) =>
-        TypedResults.Ok((await query.LotsAsync(clock.Today(), cancellationToken)).Select(LotUseReply.Of).ToList());
+    private static async Task<Ok<List<LotUseReply>>> UseAsync(PurposeQuery query, HouseZone house, CancellationToken cancellationToken) =>
+        TypedResults.Ok((await query.LotsAsync(house.Today, cancellationToken)).Select(LotUseReply.Of).ToList());
 
-    private static async Task<Ok<List<PurposeReply>>> ListAsync(PurposeQuery query, TimeProvider clock, CancellationToken cancellationToken) =>
-        TypedResults.Ok((await query.ListAsync(clock.Today(), cancellationToken)).Select(row => PurposeReply.Of(row.Purpose, row.Cover)).ToList());
+    private static async Task<Ok<List<PurposeReply>>> ListAsync(PurposeQuery query, HouseZone house, CancellationToken cancellationToken) =>
+        TypedResults.Ok((await query.ListAsync(house.Today, cancellationToken)).Select(row => PurposeReply.Of(row.Purpose, row.Cover)).ToList());
 
     private static async Task<Created<PurposeIdReply>> AddAsync(PurposeRequest request, LedgerContext db, PurposeActs acts, CancellationToken cancellationToken)
     {
@@ -36,9 +36,9 @@ internal static class PurposesApi
         return TypedResults.Created("/api/stock/purposes", new PurposeIdReply(purpose.Id.Value, purpose.Name));
     }
 
-    private static async Task<Results<Ok<List<WeekAheadReply>>, NotFound>> OutlookAsync(Id<Purpose> id, PurposeQuery query, TimeProvider clock, CancellationToken cancellationToken) =>
-        (await query.ListAsync(clock.Today(), cancellationToken)).FirstOrDefault(row => row.Purpose.Id == id) is { } row
-            ? TypedResults.Ok(row.Cover.Outlook(clock.Today()).Select(WeekAheadReply.Of).ToList())
+    private static async Task<Results<Ok<List<WeekAheadReply>>, NotFound>> OutlookAsync(Id<Purpose> id, PurposeQuery query, HouseZone house, CancellationToken cancellationToken) =>
+        (await query.ListAsync(house.Today, cancellationToken)).FirstOrDefault(row => row.Purpose.Id == id) is { } row
+            ? TypedResults.Ok(row.Cover.Outlook(house.Today).Select(WeekAheadReply.Of).ToList())
             : TypedResults.NotFound();
 
     private static async Task<Results<Ok<PurposeIdReply>, NotFound>> ServeAsync(Id<Purpose> id, ServingRequest request, LedgerContext db, PurposeActs acts, CancellationToken cancellationToken)

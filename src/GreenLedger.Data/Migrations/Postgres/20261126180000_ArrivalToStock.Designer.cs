@@ -4748,6 +4748,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<DateOnly>("On")
                         .HasColumnType("date");
 
+                    b.Property<Guid?>("PurposeId")
+                        .HasColumnType("uuid");
+
                     b.Property<string>("Reason")
                         .HasMaxLength(500)
                         .HasColumnType("character varying(500)");
@@ -4789,6 +4792,8 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasIndex("On");
 
+                    b.HasIndex("PurposeId");
+
                     b.HasIndex("ReversesId")
                         .IsUnique();
 
@@ -4797,6 +4802,90 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("HoldingId", "On");
 
                     b.ToTable("Movements");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Purpose", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Blend")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("Flavour")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<bool>("IsInUse")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<int?>("Process")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LeastScore", "GreenLedger.Domain.Stock.Purpose.LeastScore#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("LeastScoreMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Share", "GreenLedger.Domain.Stock.Purpose.Share#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("ShareTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WeeklyUse", "GreenLedger.Domain.Stock.Purpose.WeeklyUse#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("WeeklyUseMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SearchText")
+                        .IsUnique();
+
+                    b.ToTable("Purposes");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.PurposeLot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("PurposeId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("PurposeId", "LotId")
+                        .IsUnique();
+
+                    b.ToTable("PurposeLots", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Stock.Reservation", b =>
@@ -4817,6 +4906,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasColumnType("uuid");
 
                     b.Property<Guid>("HoldingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("PurposeId")
                         .HasColumnType("uuid");
 
                     b.Property<string>("Use")
@@ -4844,6 +4936,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("EndedBy");
 
                     b.HasIndex("HoldingId");
+
+                    b.HasIndex("PurposeId");
 
                     b.ToTable("Reservations");
                 });
@@ -4911,11 +5005,20 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("SafetyThousandths")
                         .HasColumnType("integer");
 
+                    b.Property<int>("ShipsAfterMonths")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ShipsUntilMonths")
+                        .HasColumnType("integer");
+
                     b.Property<int>("UseWeeks")
                         .HasColumnType("integer");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WayDays")
                         .HasColumnType("integer");
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Dose", "GreenLedger.Domain.Stock.StockHabits.Dose#Weight", b1 =>
@@ -6181,6 +6284,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
 
+                    b.HasOne("GreenLedger.Domain.Stock.Purpose", null)
+                        .WithMany()
+                        .HasForeignKey("PurposeId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Stock.Movement", null)
                         .WithMany()
                         .HasForeignKey("ReversesId")
@@ -6190,6 +6298,21 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("WarehouseId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.PurposeLot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Purpose", null)
+                        .WithMany("Lots")
+                        .HasForeignKey("PurposeId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 
@@ -6211,6 +6334,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("HoldingId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Purpose", null)
+                        .WithMany()
+                        .HasForeignKey("PurposeId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Stock.StockCount", b =>
@@ -6440,6 +6568,11 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Navigation("Documents");
 
+                    b.Navigation("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Purpose", b =>
+                {
                     b.Navigation("Lots");
                 });
 

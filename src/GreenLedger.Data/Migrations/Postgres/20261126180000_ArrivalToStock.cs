@@ -491,6 +491,27 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "Purposes",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    SearchText = table.Column<string>(type: "text", nullable: false),
+                    Process = table.Column<int>(type: "integer", nullable: true),
+                    Flavour = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: true),
+                    Blend = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: true),
+                    IsInUse = table.Column<bool>(type: "boolean", nullable: false),
+                    LeastScoreMillionths = table.Column<long>(type: "bigint", nullable: true),
+                    ShareTenThousandths = table.Column<long>(type: "bigint", nullable: true),
+                    WeeklyUseMicrograms = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Purposes", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "QualityBands",
                 columns: table => new
                 {
@@ -549,6 +570,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     LeadDays = table.Column<int>(type: "integer", nullable: false),
                     LeadSpreadDays = table.Column<int>(type: "integer", nullable: false),
                     SafetyThousandths = table.Column<int>(type: "integer", nullable: false),
+                    WayDays = table.Column<int>(type: "integer", nullable: false),
+                    ShipsAfterMonths = table.Column<int>(type: "integer", nullable: false),
+                    ShipsUntilMonths = table.Column<int>(type: "integer", nullable: false),
                     DoseMicrograms = table.Column<long>(type: "bigint", nullable: false),
                     RoastLossTenThousandths = table.Column<long>(type: "bigint", nullable: false)
                 },
@@ -729,6 +753,31 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "PurposeLots",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: false),
+                    PurposeId = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PurposeLots", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PurposeLots_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_PurposeLots_Purposes_PurposeId",
+                        column: x => x.PurposeId,
+                        principalTable: "Purposes",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ValuationChoices",
                 columns: table => new
                 {
@@ -833,6 +882,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                     By = table.Column<Guid>(type: "uuid", nullable: false),
                     At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     ArrivalId = table.Column<Guid>(type: "uuid", nullable: true),
+                    PurposeId = table.Column<Guid>(type: "uuid", nullable: true),
                     TransferId = table.Column<Guid>(type: "uuid", nullable: true),
                     ReversesId = table.Column<Guid>(type: "uuid", nullable: true),
                     PackedMicrograms = table.Column<long>(type: "bigint", nullable: false),
@@ -872,6 +922,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
+                        name: "FK_Movements_Purposes_PurposeId",
+                        column: x => x.PurposeId,
+                        principalTable: "Purposes",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
                         name: "FK_Movements_Warehouses_WarehouseId",
                         column: x => x.WarehouseId,
                         principalTable: "Warehouses",
@@ -887,6 +943,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                     Version = table.Column<int>(type: "integer", nullable: false),
                     HoldingId = table.Column<Guid>(type: "uuid", nullable: false),
                     Use = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    PurposeId = table.Column<Guid>(type: "uuid", nullable: true),
                     By = table.Column<Guid>(type: "uuid", nullable: false),
                     At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     EndedBy = table.Column<Guid>(type: "uuid", nullable: true),
@@ -912,6 +969,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                         name: "FK_Reservations_People_EndedBy",
                         column: x => x.EndedBy,
                         principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Reservations_Purposes_PurposeId",
+                        column: x => x.PurposeId,
+                        principalTable: "Purposes",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1181,6 +1244,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                 column: "On");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Movements_PurposeId",
+                table: "Movements",
+                column: "PurposeId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Movements_ReversesId",
                 table: "Movements",
                 column: "ReversesId",
@@ -1195,6 +1263,23 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "IX_Plots_ProducerId",
                 table: "Plots",
                 column: "ProducerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PurposeLots_LotId",
+                table: "PurposeLots",
+                column: "LotId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PurposeLots_PurposeId_LotId",
+                table: "PurposeLots",
+                columns: new[] { "PurposeId", "LotId" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Purposes_SearchText",
+                table: "Purposes",
+                column: "SearchText",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_QualityBands_FormId",
@@ -1215,6 +1300,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "IX_Reservations_HoldingId",
                 table: "Reservations",
                 column: "HoldingId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reservations_PurposeId",
+                table: "Reservations",
+                column: "PurposeId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_SchemeRevisions_Code_Revision",
@@ -1322,6 +1412,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "Movements");
 
             migrationBuilder.DropTable(
+                name: "PurposeLots");
+
+            migrationBuilder.DropTable(
                 name: "QualityBands");
 
             migrationBuilder.DropTable(
@@ -1356,6 +1449,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "Holdings");
+
+            migrationBuilder.DropTable(
+                name: "Purposes");
 
             migrationBuilder.DropTable(
                 name: "DocumentRules");

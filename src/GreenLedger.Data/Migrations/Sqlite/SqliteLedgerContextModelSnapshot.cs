@@ -4740,6 +4740,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<DateOnly>("On")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("PurposeId")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Reason")
                         .HasMaxLength(500)
                         .HasColumnType("TEXT");
@@ -4781,6 +4784,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasIndex("On");
 
+                    b.HasIndex("PurposeId");
+
                     b.HasIndex("ReversesId")
                         .IsUnique();
 
@@ -4789,6 +4794,90 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("HoldingId", "On");
 
                     b.ToTable("Movements");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Purpose", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Blend")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Flavour")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsInUse")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Process")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LeastScore", "GreenLedger.Domain.Stock.Purpose.LeastScore#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("LeastScoreMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Share", "GreenLedger.Domain.Stock.Purpose.Share#Percent", b1 =>
+                        {
+                            b1.Property<long>("TenThousandths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("ShareTenThousandths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WeeklyUse", "GreenLedger.Domain.Stock.Purpose.WeeklyUse#Weight", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("WeeklyUseMicrograms");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SearchText")
+                        .IsUnique();
+
+                    b.ToTable("Purposes");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.PurposeLot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PurposeId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId");
+
+                    b.HasIndex("PurposeId", "LotId")
+                        .IsUnique();
+
+                    b.ToTable("PurposeLots", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Stock.Reservation", b =>
@@ -4809,6 +4898,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("HoldingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PurposeId")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Use")
@@ -4836,6 +4928,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("EndedBy");
 
                     b.HasIndex("HoldingId");
+
+                    b.HasIndex("PurposeId");
 
                     b.ToTable("Reservations");
                 });
@@ -4903,11 +4997,20 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("SafetyThousandths")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("ShipsAfterMonths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("ShipsUntilMonths")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("UseWeeks")
                         .HasColumnType("INTEGER");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WayDays")
                         .HasColumnType("INTEGER");
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Dose", "GreenLedger.Domain.Stock.StockHabits.Dose#Weight", b1 =>
@@ -6169,6 +6272,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
 
+                    b.HasOne("GreenLedger.Domain.Stock.Purpose", null)
+                        .WithMany()
+                        .HasForeignKey("PurposeId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Stock.Movement", null)
                         .WithMany()
                         .HasForeignKey("ReversesId")
@@ -6178,6 +6286,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("WarehouseId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.PurposeLot", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Offers.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Purpose", null)
+                        .WithMany("Lots")
+                        .HasForeignKey("PurposeId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 
@@ -6199,6 +6322,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("HoldingId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Stock.Purpose", null)
+                        .WithMany()
+                        .HasForeignKey("PurposeId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Stock.StockCount", b =>
@@ -6428,6 +6556,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Navigation("Documents");
 
+                    b.Navigation("Lots");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Stock.Purpose", b =>
+                {
                     b.Navigation("Lots");
                 });
 

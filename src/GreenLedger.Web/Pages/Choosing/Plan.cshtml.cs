@@ -4,15 +4,15 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Web.Choosing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Choosing;
 
 /// <summary>Which offers to buy of for what the purposes need, and in one step the decisions to do so.</summary>
-public sealed class PlanModel(LedgerContext db, PlanDesk desk, TimeProvider clock) : FormPage
+public sealed class PlanModel(LedgerContext db, PlanDesk desk, HouseZone house, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public PlanWish Wish { get; set; } = new();
@@ -33,7 +33,7 @@ public sealed class PlanModel(LedgerContext db, PlanDesk desk, TimeProvider cloc
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input.Reason = $"By the purchase plan of {Display.Figures.Day(clock.Today())}.";
+        Input.Reason = $"By the purchase plan of {Display.Figures.Day(house.Today)}.";
     }
 
     /// <summary>Decides on every line that is ticked, all or none.</summary>
@@ -41,7 +41,7 @@ public sealed class PlanModel(LedgerContext db, PlanDesk desk, TimeProvider cloc
     {
         var lines = Input.Lines.Where(line => line.IsTaken).ToList();
         Rule.Require(lines.Count > 0, "Tick the lots that you want to buy.");
-        Basis = await desk.LayOutAsync(Wish, clock.Today(), cancellationToken);
+        Basis = await desk.LayOutAsync(Wish, house.Today, cancellationToken);
         if (Basis is not { Rules: { } rules, Shortlist: { } list })
         {
             return NotFound();
@@ -68,7 +68,7 @@ public sealed class PlanModel(LedgerContext db, PlanDesk desk, TimeProvider cloc
         try
         {
             Rule.Require(!ModelState.Keys.Any(key => key.StartsWith(nameof(Wish), StringComparison.Ordinal) && ModelState[key]!.Errors.Count > 0), "A figure of the plan cannot be read: write numbers only.");
-            Basis ??= await desk.LayOutAsync(Wish, clock.Today(), cancellationToken);
+            Basis ??= await desk.LayOutAsync(Wish, house.Today, cancellationToken);
             Trouble = Basis.Trouble;
             if (Wish.Make && Basis.Request is { } request)
             {

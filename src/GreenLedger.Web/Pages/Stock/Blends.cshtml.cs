@@ -8,7 +8,6 @@ using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
@@ -19,7 +18,7 @@ namespace GreenLedger.Web.Pages.Stock;
 public sealed record Substitute(string Ref, string Name, Id<Lot>? LotId, Id<Offer>? OfferId, decimal Cost, decimal? Points, BlendCost Blend);
 
 /// <summary>What blends cost, and what a substitution does to cost and score.</summary>
-public sealed class BlendsModel(LedgerContext db, BlendQuery query, ShortlistQuery shortlists, TimeProvider clock) : PageModel
+public sealed class BlendsModel(LedgerContext db, BlendQuery query, ShortlistQuery shortlists, HouseZone house) : PageModel
 {
     /// <summary>The component that is to be replaced, by the name of its purpose.</summary>
     [BindProperty(SupportsGet = true)]
@@ -65,7 +64,7 @@ public sealed class BlendsModel(LedgerContext db, BlendQuery query, ShortlistQue
     /// <summary>Ranked offers at their landed cost, by the first rule set of the house.</summary>
     private async Task<List<Substitute>> OffersAsync(CancellationToken cancellationToken)
     {
-        var ranking = await Ranking.OfAsync(new RankingWish(), db, shortlists, clock.Today(), cancellationToken);
+        var ranking = await Ranking.OfAsync(new RankingWish(), db, shortlists, house.Today, cancellationToken);
         return [.. (ranking.Shortlist?.Ranked ?? []).Select(entry => Of(
             entry.Candidate.Ref, entry.Candidate.Name, null, entry.Candidate.OfferId, entry.Candidate.CostPerKilogram!.Value, entry.Score?.Score.Points))];
     }

@@ -3,7 +3,7 @@ using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Domain.Summaries;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -11,7 +11,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>The year ahead of a purpose: cover by week, what is expected, and who could fill the gap.</summary>
-public sealed class CoverModel(LedgerContext db, PurposeQuery query, FillingOriginsQuery origins, TimeProvider clock) : PageModel
+public sealed class CoverModel(LedgerContext db, PurposeQuery query, FillingOriginsQuery origins, HouseZone house) : PageModel
 {
     /// <summary>The first by name where none is asked for.</summary>
     [BindProperty(SupportsGet = true)]
@@ -33,7 +33,7 @@ public sealed class CoverModel(LedgerContext db, PurposeQuery query, FillingOrig
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
-        Today = clock.Today();
+        Today = house.Today;
         Habits = await db.StockHabits.OfHouseAsync(cancellationToken);
         Rows = await query.ListAsync(Today, cancellationToken);
         Row = Id is null ? (Rows.Count > 0 ? Rows[0] : null) : Rows.FirstOrDefault(row => row.Purpose.Id == Id);

@@ -3,7 +3,7 @@ using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Stock;
-using GreenLedger.Web.Pricing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>A purpose: what it has, uses and needs, and the lots that serve it.</summary>
-public sealed class PurposeModel(LedgerContext db, PurposeQuery query, PurposeActs acts, TimeProvider clock) : FormPage
+public sealed class PurposeModel(LedgerContext db, PurposeQuery query, PurposeActs acts, HouseZone house) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Purpose> Id { get; set; }
@@ -72,7 +72,7 @@ public sealed class PurposeModel(LedgerContext db, PurposeQuery query, PurposeAc
             return;
         }
 
-        Cover = (await query.ListAsync(clock.Today(), cancellationToken)).FirstOrDefault(row => row.Purpose.Id == Id)?.Cover;
+        Cover = (await query.ListAsync(house.Today, cancellationToken)).FirstOrDefault(row => row.Purpose.Id == Id)?.Cover;
         var ids = known.Lots.Select(lot => lot.LotId).ToList();
         Lots = await db.Lots.AsNoTracking().Where(lot => ids.Contains(lot.Id)).OrderBy(lot => lot.Ref).ToListAsync(cancellationToken);
         Held = await db.Lots.Where(lot => !ids.Contains(lot.Id) && db.Holdings.Any(holding => holding.LotId == lot.Id && holding.Weighed.Micrograms > 0)).OrderBy(lot => lot.Ref).Select(lot => lot.Ref).ToListAsync(cancellationToken);

@@ -2,7 +2,6 @@ using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Pricing;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
@@ -10,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Purposes with their cover, and the use of every lot in stock.</summary>
-public sealed class PurposesModel(LedgerContext db, PurposeQuery query, TimeProvider clock) : PageModel
+public sealed class PurposesModel(LedgerContext db, PurposeQuery query, HouseZone house) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public int PageNumber { get; set; } = 1;
@@ -27,9 +26,9 @@ public sealed class PurposesModel(LedgerContext db, PurposeQuery query, TimeProv
 
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
-        Rows = await query.ListAsync(clock.Today(), cancellationToken);
+        Rows = await query.ListAsync(house.Today, cancellationToken);
         PutAway = await db.Purposes.AsNoTracking().Where(purpose => !purpose.IsInUse).OrderBy(purpose => purpose.Name).ToListAsync(cancellationToken);
-        Lots = await query.LotsAsync(clock.Today(), cancellationToken);
+        Lots = await query.LotsAsync(house.Today, cancellationToken);
         Paging = Paging.Of(PageNumber, Lots.Count, "lot", "lots");
     }
 }
