@@ -41,7 +41,7 @@ public sealed class PurposeQueryTests(Ledgers ledgers)
     private static async Task FillAsync(Ledger ledger)
     {
         await using var db = ledger.Open();
-        var (keeper, store) = (new Person("Koos Waard"), new Warehouse("Quay store"));
+        var (keeper, store) = (new Person("Koos Waard", Role.Buyer), new Warehouse("Quay store"));
         var lot = new Lot("KE-1", "Gatura AA");
         var (basis, filter) = (new Purpose(new PurposeTerms("Base", null, null, null, Kg(100m))), new Purpose(new PurposeTerms("Filter", null, null, null, Kg(300m))));
         basis.Serve(lot.Id);
