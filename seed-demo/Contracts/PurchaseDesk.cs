@@ -34,11 +34,19 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         var contracts = new List<Contract>();
         for (var i = 0; i < bought.Count; i++)
         {
+            _byOffer[bought[i].OfferId].Lot.CountTo(ProgrammeOf(i));
             contracts.Add(Write(bought[i], FateOf(i, bought.Count)));
         }
 
         return contracts;
     }
+
+    private static string? ProgrammeOf(int index) => (index % 4, index % 6) switch
+    {
+        (1, _) => "Three harvests with the same growers",
+        (_, 0) => "First lots of new growers",
+        _ => null,
+    };
 
     private static Fate FateOf(int index, int count) => (count - index) switch
     {

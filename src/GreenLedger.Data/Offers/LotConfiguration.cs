@@ -14,6 +14,7 @@ internal sealed class LotConfiguration : IEntityTypeConfiguration<Lot>
         builder.Property(lot => lot.Ref).HasMaxLength(200);
         builder.Property(lot => lot.Name).HasMaxLength(200);
         builder.Property(lot => lot.CropYear).HasMaxLength(20);
+        builder.Property(lot => lot.Programme).HasMaxLength(80);
         builder.Property(lot => lot.SearchText).UsePropertyAccessMode(PropertyAccessMode.Property);
         builder.PrimitiveCollection(lot => lot.Certificates);
         builder.HasOne<Supplier>().WithMany().HasForeignKey(lot => lot.SupplierId).OnDelete(DeleteBehavior.Restrict);

@@ -13,9 +13,17 @@ namespace GreenLedger.Data.Stock;
 /// <param name="LotId">Null for a pool.</param>
 /// <param name="Left">As weighed.</param>
 /// <param name="Cost">Accounting cost of what is left; null where a receipt has no cost yet.</param>
+/// <param name="Lots">What is left of each lot; of a single lot it is the whole.</param>
 /// <param name="Without">Lots whose coffee is not billed yet.</param>
-public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? Cost, IReadOnlyList<string> Without)
+public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? Cost, IReadOnlyList<(Id<Lot> Id, Weight Left)> Lots, IReadOnlyList<string> Without)
 {
+    /// <summary>The cost of what is left, shared over its lots by kilograms so that the parts add up; null where a cost is missing.</summary>
+    public IEnumerable<(Id<Lot> Id, Weight Left, Money? Cost)> Parts()
+    {
+        var parts = Cost?.SplitBy([.. Lots.Select(lot => lot.Left.Kilograms)]);
+        return Lots.Select((lot, at) => (lot.Id, lot.Left, parts?[at]));
+    }
+
     public decimal? PerKilogram => Cost is { } cost && Left > Weight.Zero ? cost.Amount / Left.Kilograms : null;
 }
 
@@ -46,7 +54,8 @@ public sealed class ValuationQuery(LedgerContext db)
         var left = steps.Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed);
         var without = lots.Where(lot => !costs[lot.Id].HasCoffee || costs[lot.Id].AccountingPerKilogram is null).Select(lot => lot.Ref).ToList();
         var cost = without.Count > 0 || left <= Weight.Zero ? (Money?)null : StockValue.Of(Costed(steps, costs), method, house).LeftCost;
-        return new ValuedRow(name, lotId, left, cost, without);
+        var kept = steps.GroupBy(step => step.LotId).Select(lot => (lot.Key, Left: lot.Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed))).Where(lot => lot.Left > Weight.Zero);
+        return new ValuedRow(name, lotId, left, cost, [.. kept], without);
     }
 
     /// <summary>What counts on the day, comings before goings: an issue or a transfer that was taken back by then stands for nothing.</summary>

@@ -1,6 +1,8 @@
 using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Costs;
 using GreenLedger.Data.Pricing;
 using GreenLedger.Data.Shipments;
+using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
@@ -49,6 +51,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
             await OfferedAsync(period, scores, cancellationToken),
             quotes,
             [.. contracts.SelectMany(contract => ToDecide.Of(contract, calendar, today, zone))],
+            await StockAsync(today, scores, cancellationToken),
             await db.ExchangeRates.Where(rate => rate.Kind == RateKind.Market).MaxAsync(rate => (DateOnly?)rate.On, cancellationToken));
     }
 
@@ -67,6 +70,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
         var claims = (await db.Claims.AsNoTracking().Where(claim => ids.Contains(claim.ContractId)).OrderBy(claim => claim.Ref).ToListAsync(cancellationToken)).ToLookup(claim => claim.ContractId);
         var lots = contracts.SelectMany(contract => contract.Lots.Select(lot => lot.LotId)).Distinct().ToList();
         var facts = await FactsAsync(db.Lots.AsNoTracking().Where(lot => lots.Contains(lot.Id)), cancellationToken);
+        var costs = await new LotCostQuery(db).ListAsync(lots, null, cancellationToken);
         var sellers = contracts.Select(contract => contract.SupplierId).Distinct().ToList();
         var names = await db.Suppliers.AsNoTracking().Where(supplier => sellers.Contains(supplier.Id)).ToDictionaryAsync(supplier => supplier.Id, supplier => supplier.Name, cancellationToken);
         return
@@ -74,9 +78,38 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
             .. contracts.SelectMany(contract =>
             {
                 var signed = Valuation.SignedOn(contract);
-                var named = contract.Lots.ToDictionary(lot => lot.LotId, lot => facts[lot.LotId] with { Supplier = names[contract.SupplierId], Score = scores.When(lot.LotId, signed) });
+                var named = contract.Lots.ToDictionary(
+                    lot => lot.LotId,
+                    lot => facts[lot.LotId] with { Supplier = names[contract.SupplierId], Score = scores.When(lot.LotId, signed), LandedPerKilogram = costs[lot.LotId] is { HasCoffee: true } cost ? cost.PerKilogram : null });
                 return (ReadingOf(contract, shipments, arrivals, scores.OfSamples, valuation) with { Claims = [.. claims[contract.Id]] }).Lots(named);
             }),
+        ];
+    }
+
+    /// <summary>What lies in the warehouses at the end of today, by lot; its seller is that of the newest contract on it, or the lot's own.</summary>
+    private async Task<IReadOnlyList<StockedLot>> StockAsync(DateOnly today, LotScores scores, CancellationToken cancellationToken)
+    {
+        var (_, rows) = await new ValuationQuery(db).FindAsync(today, cancellationToken);
+        var parts = rows.SelectMany(row => row.Parts()).ToList();
+        var ids = parts.ConvertAll(part => part.Id);
+        var facts = await FactsAsync(db.Lots.AsNoTracking().Where(lot => ids.Contains(lot.Id)), cancellationToken);
+        var sellers = await db.Contracts.AsNoTracking()
+            .Where(contract => contract.Goods != GoodsState.Drafted && contract.Goods != GoodsState.Cancelled)
+            .SelectMany(contract => contract.Lots, (contract, lot) => new { lot.LotId, contract.Ref, contract.SupplierId })
+            .Where(sold => ids.Contains(sold.LotId)).ToListAsync(cancellationToken);
+        var owners = await db.Lots.AsNoTracking().Where(lot => ids.Contains(lot.Id) && lot.SupplierId != null).Select(lot => new { lot.Id, lot.SupplierId }).ToListAsync(cancellationToken);
+        var seller = owners.ToDictionary(lot => lot.Id, lot => lot.SupplierId!.Value);
+        foreach (var sold in sellers.OrderBy(one => one.Ref, StringComparer.Ordinal))
+        {
+            seller[sold.LotId] = sold.SupplierId;
+        }
+
+        var named = seller.Values.Distinct().ToList();
+        var names = await db.Suppliers.AsNoTracking().Where(supplier => named.Contains(supplier.Id)).ToDictionaryAsync(supplier => supplier.Id, supplier => supplier.Name, cancellationToken);
+        return
+        [
+            .. parts.Select(part => new StockedLot(
+                facts[part.Id] with { Supplier = seller.TryGetValue(part.Id, out var id) ? names[id] : Cuts.NotStated, Score = scores.Newest(part.Id) }, part.Left, part.Cost)),
         ];
     }
 
@@ -114,7 +147,8 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
             lot.CountryCode is { } code ? countries.GetValueOrDefault(code, code) : null,
             lot.ProcessMethodId is { } method ? methods.GetValueOrDefault(method) : lot.ProcessAsWritten,
             lot.Certificates,
-            null));
+            null,
+            lot.Programme));
     }
 
     /// <summary>The quotes of both periods, and of each month the last one up to today.</summary>

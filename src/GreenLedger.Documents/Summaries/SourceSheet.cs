@@ -47,7 +47,7 @@ internal sealed class SourceSheet
         var figure = kind == FigureKind.Count ? null : Range(kind);
         return (tests.Count, figure) switch
         {
-            (0, null) => $"ROWS({Range("Contract")})",
+            (0, null) => $"ROWS({Range(FigureKind.Kilograms)})",
             (0, { } sum) => $"SUM({sum})",
             (_, null) => $"SUMPRODUCT({string.Join('*', tests.Append("1"))})",
             (_, { } sum) => $"SUMPRODUCT({string.Join('*', tests)},{sum})",
@@ -82,6 +82,8 @@ internal sealed class SourceSheet
         SummaryFigure.Arrived => "Arrived",
         SummaryFigure.ToCome => "To come",
         SummaryFigure.Open => "Open",
+        SummaryFigure.InStock => "In stock",
+        SummaryFigure.Landed => "Landed",
         _ => throw new ArgumentOutOfRangeException(nameof(figure)),
     };
 }

@@ -15,8 +15,9 @@ public static class SummaryWorkbook
     /// <summary>The rows that the tables' formulas add up, each on its sheet.</summary>
     private static readonly RowFilter[] Sources =
     [
-        new(SummaryFigure.Contracted), new(SummaryFigure.Shipped), new(SummaryFigure.Arrived), new(SummaryFigure.ToCome), new(SummaryFigure.Open),
+        new(SummaryFigure.Contracted), new(SummaryFigure.Shipped), new(SummaryFigure.Arrived), new(SummaryFigure.ToCome), new(SummaryFigure.Open), new(SummaryFigure.InStock), new(SummaryFigure.Landed),
         new(SummaryFigure.Contracted, IsBefore: true), new(SummaryFigure.Shipped, IsBefore: true), new(SummaryFigure.Arrived, IsBefore: true),
+        new(SummaryFigure.Landed, IsBefore: true),
     ];
 
     public static void Write(SummaryReport report, Stream stream)

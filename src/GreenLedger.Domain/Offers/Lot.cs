@@ -71,6 +71,9 @@ public sealed class Lot
     /// <summary>Short names of the schemes, in lower case: <c>organic</c>, <c>fairtrade</c>.</summary>
     public IReadOnlyList<string> Certificates => _certificates;
 
+    /// <summary>The house's own buying programme that the lot counts to: an agreement of years with growers, a project. Null for none.</summary>
+    public string? Programme { get; private set; }
+
     /// <summary>In the form of <see cref="Offers.IcoMark"/> where it could be read, else as written.</summary>
     public string? IcoMark { get; private set; }
 
@@ -143,6 +146,8 @@ public sealed class Lot
             _certificates.AddRange(kept);
         }
     }
+
+    public void CountTo(string? programme) => Programme = Rule.OptionalText(programme, "The programme", 80, nameof(Programme));
 
     public void Mark(string? icoMark)
     {

@@ -9,6 +9,9 @@ public enum Cut
 
     /// <summary>By all of its certificates together: "fairtrade + organic" is a group of its own.</summary>
     Certificate = 3,
+
+    /// <summary>By the buying programme that the house counts a lot to.</summary>
+    Programme = 4,
 }
 
 public static class Cuts
@@ -22,6 +25,7 @@ public static class Cuts
         Cut.Supplier => "supplier",
         Cut.Process => "process",
         Cut.Certificate => "certificate",
+        Cut.Programme => "programme",
         _ => throw new ArgumentOutOfRangeException(nameof(cut)),
     };
 
@@ -34,6 +38,7 @@ public static class Cuts
             Cut.Supplier => lot.Supplier,
             Cut.Process => lot.Process ?? NotStated,
             Cut.Certificate => lot.Certificates.Count == 0 ? "none" : string.Join(" + ", lot.Certificates),
+            Cut.Programme => lot.Programme ?? "none",
             _ => throw new ArgumentOutOfRangeException(nameof(cut)),
         };
     }

@@ -6,6 +6,7 @@ namespace GreenLedger.Domain.Summaries;
 /// <summary>Everything that a summary is made from, already read.</summary>
 /// <param name="Quotes">Closing quotes of both periods.</param>
 /// <param name="ToDecide">Of every open contract.</param>
+/// <param name="Stock">What lies in the warehouses as it stands.</param>
 /// <param name="NewestRate">The day of the newest market rate in the house; null where there is none.</param>
 public sealed record SummaryFacts(
     Valuation Valuation,
@@ -14,6 +15,7 @@ public sealed record SummaryFacts(
     IReadOnlyList<OfferedLot> Offered,
     IReadOnlyList<FuturesQuote> Quotes,
     IReadOnlyList<ToDecide> ToDecide,
+    IReadOnlyList<StockedLot> Stock,
     DateOnly? NewestRate);
 
 /// <summary>What a summary is asked for: a period, by what it is parted, and one group of that cut or all.</summary>
@@ -31,6 +33,12 @@ public enum SummaryFigure
 
     /// <summary>Every open contract's lots, priced or not, as they stand.</summary>
     Open = 4,
+
+    /// <summary>What lies in the warehouses, as it stands, at cost.</summary>
+    InStock = 5,
+
+    /// <summary>What arrived, at the cost in the warehouse that was billed for it.</summary>
+    Landed = 6,
 }
 
 /// <summary>Narrows the rows of a figure; null asks nothing.</summary>
@@ -56,6 +64,7 @@ public sealed class PurchaseSummary
     {
         (_facts, Wish) = (facts, wish);
         Lots = [.. facts.Lots.Where(lot => IsAsked(lot.Lot))];
+        Stock = [.. facts.Stock.Where(lot => IsAsked(lot.Lot))];
         Offered = [.. facts.Offered.Where(lot => wish.Period.Holds(lot.On) && IsAsked(lot.Lot))];
         Futures = Average(wish.Period);
         FuturesBefore = Average(wish.Period.Before);
@@ -76,6 +85,12 @@ public sealed class PurchaseSummary
 
     /// <summary>Every purchased lot of the group that was asked for.</summary>
     public IReadOnlyList<PurchasedLot> Lots { get; }
+
+    /// <summary>What lies in the warehouses of the group that was asked for.</summary>
+    public IReadOnlyList<StockedLot> Stock { get; }
+
+    /// <summary>Nothing bought and nothing in stock.</summary>
+    public bool IsEmpty => Lots.Count == 0 && Stock.Count == 0;
 
     /// <summary>Lots first offered in the period that our panel cupped.</summary>
     public IReadOnlyList<OfferedLot> Offered { get; }
@@ -101,19 +116,22 @@ public sealed class PurchaseSummary
     public IReadOnlyList<SummaryRow> Rows(RowFilter filter)
     {
         ArgumentNullException.ThrowIfNull(filter);
+        var period = filter.IsBefore ? Wish.Period.Before : Wish.Period;
         var rows = filter.Figure switch
         {
-            SummaryFigure.ToCome => Lots.Where(lot => lot.ToCome > Weight.Zero).Select(lot => new SummaryRow(lot, lot.ShipUntil, lot.ToCome, lot.ValueToCome)),
-            SummaryFigure.Open => Lots.Where(lot => lot.IsOpen).Select(lot => new SummaryRow(lot, lot.ShipUntil, lot.Net, lot.Value)),
-            _ => Entries((PurchaseStep)filter.Figure, filter.IsBefore ? Wish.Period.Before : Wish.Period),
+            SummaryFigure.ToCome => Lots.Where(lot => lot.ToCome > Weight.Zero).Select(lot => SummaryRow.Of(lot, lot.ShipUntil, lot.ToCome, lot.ValueToCome)),
+            SummaryFigure.Open => Lots.Where(lot => lot.IsOpen).Select(lot => SummaryRow.Of(lot, lot.ShipUntil, lot.Net, lot.Value)),
+            SummaryFigure.InStock => Stock.Select(lot => new SummaryRow(lot.Lot, AsOf, lot.Net, lot.Value, null)),
+            SummaryFigure.Landed => Entries(PurchaseStep.Arrived, period).Select(row => row with { Value = LandedOf(row), IsProvisional = false }),
+            _ => Entries((PurchaseStep)filter.Figure, period),
         };
         return
         [
-            .. rows.Where(row => (filter.Band is null || BandOf(row.Purchase.Lot) == filter.Band)
-                    && (filter.Score is null || PointOf(row.Purchase.Lot) == filter.Score)
-                    && (filter.Month is null || MonthOf(row.Purchase.ShipUntil) == filter.Month)
-                    && (filter.Futures is null || row.Purchase.OpenMonth == filter.Futures))
-                .OrderByDescending(row => row.On).ThenBy(row => row.Purchase.ContractRef, StringComparer.Ordinal).ThenBy(row => row.Purchase.Lot.Ref, StringComparer.Ordinal),
+            .. rows.Where(row => (filter.Band is null || BandOf(row.Lot) == filter.Band)
+                    && (filter.Score is null || PointOf(row.Lot) == filter.Score)
+                    && (filter.Month is null || (row.Purchase is { } lot && MonthOf(lot.ShipUntil) == filter.Month))
+                    && (filter.Futures is null || row.Purchase?.OpenMonth == filter.Futures))
+                .OrderByDescending(row => row.On).ThenBy(row => row.Purchase?.ContractRef, StringComparer.Ordinal).ThenBy(row => row.Lot.Ref, StringComparer.Ordinal),
         ];
     }
 
@@ -124,13 +142,13 @@ public sealed class PurchaseSummary
     /// <summary>The groups of the cut, the most money contracted first.</summary>
     public IReadOnlyList<CutGroup> Groups()
     {
-        var parts = new[] { SummaryFigure.Contracted, SummaryFigure.Shipped, SummaryFigure.Arrived, SummaryFigure.ToCome }
-            .Select(figure => Rows(new RowFilter(figure)).ToLookup(row => Wish.Cut.GroupOf(row.Purchase.Lot))).ToList();
+        var parts = new[] { SummaryFigure.Contracted, SummaryFigure.Shipped, SummaryFigure.Arrived, SummaryFigure.ToCome, SummaryFigure.InStock }
+            .Select(figure => Rows(new RowFilter(figure)).ToLookup(row => Wish.Cut.GroupOf(row.Lot))).ToList();
         return
         [
             .. parts.SelectMany(part => part.Select(group => group.Key)).Distinct()
                 .Select(name => new CutGroup(
-                    name, Sum(parts[0][name]), Sum(parts[1][name]), Sum(parts[2][name]), Sum(parts[3][name]), MeanScore(parts[0][name])))
+                    name, Sum(parts[0][name]), Sum(parts[1][name]), Sum(parts[2][name]), Sum(parts[3][name]), Sum(parts[4][name]), MeanScore(parts[0][name])))
                 .OrderByDescending(group => group.Contracted.Value.MinorUnits).ThenBy(group => group.Name, StringComparer.Ordinal),
         ];
     }
@@ -138,18 +156,25 @@ public sealed class PurchaseSummary
     /// <summary>Bands in which something was contracted in the period or the one before, the best first.</summary>
     public IReadOnlyList<BandLine> BandLines() =>
     [
-        .. Bands.Bands.Select(band => band.Name).Append(NotCupped).Select(name =>
+        .. BandNames.Select(name =>
         {
             var rows = Rows(new RowFilter(SummaryFigure.Contracted, name));
             return new BandLine(name, Sum(rows), Total(new RowFilter(SummaryFigure.Contracted, name, IsBefore: true)), PerPoint(rows));
         }).Where(line => line.Now.Rows + line.Before.Rows > 0),
     ];
 
+    /// <summary>Bands of which something arrived in the period or the one before, the best first, at what it truly cost.</summary>
+    public IReadOnlyList<LandedLine> LandedLines() =>
+    [
+        .. BandNames.Select(name => new LandedLine(name, Total(new RowFilter(SummaryFigure.Landed, name)), Total(new RowFilter(SummaryFigure.Landed, name, IsBefore: true))))
+            .Where(line => line.Now.Rows + line.Before.Rows > 0),
+    ];
+
     /// <summary>Whole points with a lot offered or bought in the period, the highest first.</summary>
     public IReadOnlyList<ScoreLine> ScoreLines()
     {
         var offered = Offered.ToLookup(lot => PointOf(lot.Lot));
-        var bought = Rows(new RowFilter(SummaryFigure.Contracted)).ToLookup(row => PointOf(row.Purchase.Lot));
+        var bought = Rows(new RowFilter(SummaryFigure.Contracted)).ToLookup(row => PointOf(row.Lot));
         return
         [
             .. offered.Select(point => point.Key).Union(bought.Select(point => point.Key)).OfType<int>().OrderDescending()
@@ -160,19 +185,19 @@ public sealed class PurchaseSummary
     /// <summary>Open contracts by month of shipment, the nearest first.</summary>
     public IReadOnlyList<PricedMonth> PricedMonths() =>
     [
-        .. Rows(new RowFilter(SummaryFigure.Open)).GroupBy(row => MonthOf(row.Purchase.ShipUntil)).OrderBy(month => month.Key)
-            .Select(month => new PricedMonth(month.Key, month.Count(), Sum(month, row => row.Purchase.Priced), Sum(month, row => row.Purchase.Unpriced))),
+        .. Rows(new RowFilter(SummaryFigure.Open)).GroupBy(row => MonthOf(row.Purchase!.ShipUntil)).OrderBy(month => month.Key)
+            .Select(month => new PricedMonth(month.Key, month.Count(), Sum(month, row => row.Purchase!.Priced), Sum(month, row => row.Purchase!.Unpriced))),
     ];
 
     public IReadOnlyList<UnpricedMonth> UnpricedMonths() =>
     [
-        .. Rows(new RowFilter(SummaryFigure.Open)).Where(row => row.Purchase.OpenMonth is not null).GroupBy(row => row.Purchase.OpenMonth!.Value).OrderBy(month => month.Key)
-            .Select(month => new UnpricedMonth(month.Key, month.Count(), Sum(month, row => row.Purchase.Unpriced))),
+        .. Rows(new RowFilter(SummaryFigure.Open)).Where(row => row.Purchase!.OpenMonth is not null).GroupBy(row => row.Purchase!.OpenMonth!.Value).OrderBy(month => month.Key)
+            .Select(month => new UnpricedMonth(month.Key, month.Count(), Sum(month, row => row.Purchase!.Unpriced))),
     ];
 
     /// <summary>The largest by value of what is still to come.</summary>
     public IReadOnlyList<SummaryRow> Positions() =>
-        [.. Rows(new RowFilter(SummaryFigure.ToCome)).OrderByDescending(row => row.Value?.MinorUnits ?? 0).ThenBy(row => row.Purchase.ContractRef, StringComparer.Ordinal).Take(MostPositions)];
+        [.. Rows(new RowFilter(SummaryFigure.ToCome)).OrderByDescending(row => row.Value?.MinorUnits ?? 0).ThenBy(row => row.Purchase?.ContractRef, StringComparer.Ordinal).Take(MostPositions)];
 
     /// <summary>Lots with a verdict in the period, by their last verdict in it, the newest first.</summary>
     public IReadOnlyList<(PurchasedLot Purchase, Judged Judged)> Judgements() =>
@@ -217,13 +242,17 @@ public sealed class PurchaseSummary
     /// <summary>Weighted by kilograms, of the rows that were cupped.</summary>
     public static decimal? MeanScore(IEnumerable<SummaryRow> rows)
     {
-        var cupped = rows.Where(row => row.Purchase.Lot.Score is not null).ToList();
+        var cupped = rows.Where(row => row.Lot.Score is not null).ToList();
         var weight = cupped.Sum(row => row.Net.Kilograms);
-        return weight > 0m ? cupped.Sum(row => row.Net.Kilograms * row.Purchase.Lot.Score!.Value.Points) / weight : null;
+        return weight > 0m ? cupped.Sum(row => row.Net.Kilograms * row.Lot.Score!.Value.Points) / weight : null;
     }
 
+    private IEnumerable<string> BandNames => Bands.Bands.Select(band => band.Name).Append(NotCupped);
+
+    private Money? LandedOf(SummaryRow row) => row.Lot.LandedPerKilogram is { } cost ? Money.Of(cost * row.Net.Kilograms, Currency) : null;
+
     private IEnumerable<SummaryRow> Entries(PurchaseStep step, Period period) =>
-        Lots.SelectMany(lot => lot.Entries.Where(entry => entry.Step == step && period.Holds(entry.On)).Select(entry => new SummaryRow(lot, entry.On, entry.Net, entry.Value)));
+        Lots.SelectMany(lot => lot.Entries.Where(entry => entry.Step == step && period.Holds(entry.On)).Select(entry => SummaryRow.Of(lot, entry.On, entry.Net, entry.Value)));
 
     private bool IsAsked(LotFacts lot) => Wish.Group is null || Wish.Cut.GroupOf(lot) == Wish.Group;
 
@@ -233,8 +262,8 @@ public sealed class PurchaseSummary
 
     private static decimal? PerPoint(IReadOnlyList<SummaryRow> rows)
     {
-        var cupped = rows.Where(row => row is { Value: not null, Purchase.Lot.Score: { Points: > 0m } }).ToList();
-        var points = cupped.Sum(row => row.Net.Kilograms * row.Purchase.Lot.Score!.Value.Points);
+        var cupped = rows.Where(row => row is { Value: not null, Lot.Score: { Points: > 0m } }).ToList();
+        var points = cupped.Sum(row => row.Net.Kilograms * row.Lot.Score!.Value.Points);
         return points > 0m ? cupped.Sum(row => row.Value!.Value.Amount) / points : null;
     }
 

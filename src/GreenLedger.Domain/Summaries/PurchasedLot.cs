@@ -9,7 +9,14 @@ namespace GreenLedger.Domain.Summaries;
 /// <param name="Origin">The country's name; null where none is stated.</param>
 /// <param name="Certificates">In the order of their letters.</param>
 /// <param name="Score">Of our panel, on the form of the house's bands; null where it was not cupped.</param>
-public sealed record LotFacts(Id<Lot> LotId, string Ref, string Name, string Supplier, string? Origin, string? Process, IReadOnlyList<string> Certificates, Score? Score);
+/// <param name="Programme">The buying programme that the house counts it to; null for none.</param>
+/// <param name="LandedPerKilogram">Billed so far a kilogram landed, in the house currency, unrounded; null where the coffee itself is not billed or nothing landed.</param>
+public sealed record LotFacts(
+    Id<Lot> LotId, string Ref, string Name, string Supplier, string? Origin, string? Process, IReadOnlyList<string> Certificates, Score? Score, string? Programme = null, decimal? LandedPerKilogram = null);
+
+/// <summary>What lies of a lot in the warehouses, as weighed.</summary>
+/// <param name="Value">At cost by the house's way of valuing; null where a cost is missing.</param>
+public sealed record StockedLot(LotFacts Lot, Weight Net, Money? Value);
 
 /// <summary>What happened to a quantity of a purchase.</summary>
 public enum PurchaseStep

@@ -22,7 +22,7 @@ public static class SummaryCharts
     {
         var groups = summary.Groups().Where(group => group.Contracted.Value.MinorUnits > 0 || group.Contracted.Rows > 0).ToList();
         var (named, others) = (groups.Take(MostGroups).ToList(), groups.Skip(MostGroups).ToList());
-        var before = summary.Rows(new RowFilter(SummaryFigure.Contracted, IsBefore: true)).ToLookup(row => summary.Wish.Cut.GroupOf(row.Purchase.Lot), row => row.Value?.Amount ?? 0m);
+        var before = summary.Rows(new RowFilter(SummaryFigure.Contracted, IsBefore: true)).ToLookup(row => summary.Wish.Cut.GroupOf(row.Lot), row => row.Value?.Amount ?? 0m);
         var names = named.ConvertAll(group => group.Name);
         List<decimal?> now = named.ConvertAll(group => (decimal?)group.Contracted.Value.Amount);
         List<decimal?> then = names.ConvertAll(name => (decimal?)before[name].Sum());

@@ -42,7 +42,7 @@ public sealed record ColumnTotal(int? Over = null, int? Under = null)
 public sealed record SummaryColumn(string Head, FigureKind Kind, ColumnTotal? Total = null);
 
 /// <summary>Where a figure opens: the rows behind it, a group of the cut, or the record itself.</summary>
-public sealed record SummaryLink(RowFilter? Rows = null, string? Group = null, Id<Contract>? Contract = null, Id<Arrival>? Arrival = null, Id<Offers.Offer>? Offer = null, Id<Claim>? Claim = null);
+public sealed record SummaryLink(RowFilter? Rows = null, string? Group = null, Id<Contract>? Contract = null, Id<Arrival>? Arrival = null, Id<Offers.Offer>? Offer = null, Id<Claim>? Claim = null, Id<Offers.Lot>? Stock = null);
 
 /// <param name="Value">A text, a day or a decimal; null where there is no figure.</param>
 public sealed record SummaryCell(object? Value, SummaryLink? Link = null)

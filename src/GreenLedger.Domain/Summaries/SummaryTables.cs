@@ -4,79 +4,17 @@ using GreenLedger.Domain.Measures;
 namespace GreenLedger.Domain.Summaries;
 
 /// <summary>The tables of a purchase summary, in the order in which they are read.</summary>
-public static class SummaryTables
+public static partial class SummaryTables
 {
-    public const string GroupKey = "Group";
-    public const string BandKey = "Band";
-    public const string PointsKey = "Whole points";
-
     public static IReadOnlyList<SummaryTable> Of(PurchaseSummary summary)
     {
         ArgumentNullException.ThrowIfNull(summary);
         return
         [
-            Steps(summary), ToDecide(summary), Groups(summary), Bands(summary), Scores(summary), Judgements(summary), Arrivals(summary), Claims(summary),
+            Steps(summary), ToDecide(summary), Groups(summary), Bands(summary), Scores(summary), Judgements(summary), Arrivals(summary), Claims(summary), Landed(summary),
             Priced(summary), Unpriced(summary), Positions(summary),
         ];
     }
-
-    /// <summary>The rows behind a figure, with the totals that the figure shows.</summary>
-    /// <param name="summary">Whose rows.</param>
-    /// <param name="filter">Which figure, and what narrows it.</param>
-    /// <param name="title">What the table is called.</param>
-    /// <param name="hasKeys">With the columns by which a workbook's formulas find their rows: group, band and whole points.</param>
-    public static SummaryTable Rows(PurchaseSummary summary, RowFilter filter, string title, bool hasKeys = false)
-    {
-        ArgumentNullException.ThrowIfNull(summary);
-        ArgumentNullException.ThrowIfNull(filter);
-        var columns = RowColumns(filter.Figure, summary.Currency.Code);
-        if (hasKeys)
-        {
-            columns.AddRange(KeyColumns(summary));
-        }
-
-        return new SummaryTable(
-            title,
-            title,
-            "",
-            [.. columns.Select(column => column.Column)],
-            [.. summary.Rows(filter).Select(row => columns.Select(column => column.CellOf(row)).ToList())]).Totalled();
-    }
-
-    private static List<(SummaryColumn Column, Func<SummaryRow, SummaryCell> CellOf)> RowColumns(SummaryFigure figure, string money)
-    {
-        var isAsItStands = figure is SummaryFigure.Open or SummaryFigure.ToCome;
-        List<(SummaryColumn Column, Func<SummaryRow, SummaryCell> CellOf)> columns =
-        [
-            (new("Contract", FigureKind.Text), row => Contract(row.Purchase)),
-            (new("Lot", FigureKind.Text), row => LotOf(row.Purchase)),
-            (new("Supplier", FigureKind.Text), row => row.Purchase.Lot.Supplier),
-            (new("Origin", FigureKind.Text), row => row.Purchase.Lot.Origin),
-            (new("Process", FigureKind.Text), row => row.Purchase.Lot.Process),
-            (new("Certificates", FigureKind.Text), row => string.Join(", ", row.Purchase.Lot.Certificates)),
-            (new(isAsItStands ? "Ship until" : "Day", FigureKind.Day), row => row.On),
-            (new("Score, points", FigureKind.Points), row => row.Purchase.Lot.Score?.Points),
-            (new("kg", FigureKind.Kilograms, ColumnTotal.Sum), row => row.Net.Kilograms),
-            (new(money, FigureKind.Money, ColumnTotal.Sum), row => row.Value?.Amount),
-            (new($"{money}/kg", FigureKind.PerKilogram), row => row.Net > Weight.Zero ? row.Value?.Amount / row.Net.Kilograms : (decimal?)null),
-            (new("Price", FigureKind.Text), row => PriceWord(row)),
-        ];
-        if (figure == SummaryFigure.Open)
-        {
-            columns.Insert(9, (new("Unpriced, kg", FigureKind.Kilograms, ColumnTotal.Sum), row => row.Purchase.Unpriced.Kilograms));
-        }
-
-        return columns;
-    }
-
-    private static IEnumerable<(SummaryColumn Column, Func<SummaryRow, SummaryCell> CellOf)> KeyColumns(PurchaseSummary summary) =>
-    [
-        (new(GroupKey, FigureKind.Text), row => summary.Wish.Cut.GroupOf(row.Purchase.Lot)),
-        (new(BandKey, FigureKind.Text), row => summary.BandOf(row.Purchase.Lot)),
-        (new(PointsKey, FigureKind.Count), row => PurchaseSummary.PointOf(row.Purchase.Lot)),
-    ];
-
-    private static string PriceWord(SummaryRow row) => row.Value is null ? "not known" : row.Purchase.IsProvisional ? "provisional" : "priced";
 
     private static SummaryTable Steps(PurchaseSummary summary)
     {
@@ -84,18 +22,18 @@ public static class SummaryTables
         return new SummaryTable(
             "Summary",
             "In the period and before",
-            "Contracted counts by the day of signature, shipped by the day on board, arrived by the day received; what is still to come is told as it stands. Money is at the contract's price.",
+            "Contracted counts by the day of signature, shipped by the day on board, arrived by the day received; what is still to come and in stock is told as it stands. Money is at the contract's price, in stock at cost.",
             [
                 new("", FigureKind.Text), new("Lots", FigureKind.Count), new("kg", FigureKind.Kilograms), new(money, FigureKind.Money), new($"{money}/kg", FigureKind.PerKilogram), new($"Provisional, {money}", FigureKind.Money),
                 new("Before: kg", FigureKind.Kilograms), new($"Before: {money}", FigureKind.Money), new($"Before: {money}/kg", FigureKind.PerKilogram),
             ],
             [
-                Step("Contracted", SummaryFigure.Contracted), Step("Shipped", SummaryFigure.Shipped), Step("Arrived", SummaryFigure.Arrived), Step("Still to come", SummaryFigure.ToCome),
+                Step("Contracted", SummaryFigure.Contracted), Step("Shipped", SummaryFigure.Shipped), Step("Arrived", SummaryFigure.Arrived), Step("Still to come", SummaryFigure.ToCome), Step("In stock", SummaryFigure.InStock),
             ]);
 
         SummaryCell[] Step(string word, SummaryFigure figure)
         {
-            var (now, before) = (summary.Total(figure), figure == SummaryFigure.ToCome ? null : summary.Total(figure, isBefore: true));
+            var (now, before) = (summary.Total(figure), figure is SummaryFigure.ToCome or SummaryFigure.InStock ? null : summary.Total(figure, isBefore: true));
             var (rows, earlier) = (new SummaryLink(new RowFilter(figure)), new SummaryLink(new RowFilter(figure, IsBefore: true)));
             return
             [
@@ -116,6 +54,7 @@ public static class SummaryTables
                 new(Capital(cut), FigureKind.Text), new("Lots", FigureKind.Count, ColumnTotal.Sum), new("Contracted, kg", FigureKind.Kilograms, ColumnTotal.Sum), new($"Contracted, {money}", FigureKind.Money, ColumnTotal.Sum),
                 new("Valued, kg", FigureKind.Kilograms, ColumnTotal.Sum), new($"{money}/kg", FigureKind.PerKilogram, ColumnTotal.Ratio(3, 4)), new("Mean score, points", FigureKind.Points),
                 new("Shipped, kg", FigureKind.Kilograms, ColumnTotal.Sum), new("Arrived, kg", FigureKind.Kilograms, ColumnTotal.Sum), new("Still to come, kg", FigureKind.Kilograms, ColumnTotal.Sum),
+                new("In stock, kg", FigureKind.Kilograms, ColumnTotal.Sum),
             ],
             [
                 .. summary.Groups().Select(group => new SummaryCell[]
@@ -124,6 +63,7 @@ public static class SummaryTables
                     new(group.Contracted.Net.Kilograms, Behind(SummaryFigure.Contracted, group)), new(group.Contracted.Value.Amount, Behind(SummaryFigure.Contracted, group)),
                     group.Contracted.Valued.Kilograms, group.Contracted.PerKilogram, group.Score, new(group.Shipped.Net.Kilograms, Behind(SummaryFigure.Shipped, group)),
                     new(group.Arrived.Net.Kilograms, Behind(SummaryFigure.Arrived, group)), new(group.ToCome.Net.Kilograms, Behind(SummaryFigure.ToCome, group)),
+                    new(group.InStock.Net.Kilograms, Behind(SummaryFigure.InStock, group)),
                 }),
             ]).Totalled();
 
@@ -188,7 +128,7 @@ public static class SummaryTables
             [
                 .. summary.Judgements().Select(one => new SummaryCell[]
                 {
-                    Contract(one.Purchase), LotOf(one.Purchase), one.Purchase.Lot.Supplier, one.Judged.On,
+                    Contract(one.Purchase), LotOf(one.Purchase.Lot), one.Purchase.Lot.Supplier, one.Judged.On,
                     one.Judged.Round == 1 ? "first" : $"replacement {one.Judged.Round - 1}", Contracts.ApprovalVerdicts.Word(one.Judged.Verdict), one.Judged.Remarks,
                 }),
             ]);
@@ -205,7 +145,7 @@ public static class SummaryTables
         [
             .. summary.Comparisons().Select(one => new SummaryCell[]
             {
-                Contract(one.Purchase), new(LotOf(one.Purchase).Value, new SummaryLink(Arrival: one.Compared.ArrivalId)), one.Compared.On, one.Compared.Shipped.Kilograms, one.Compared.Landed.Kilograms,
+                Contract(one.Purchase), new(LotOf(one.Purchase.Lot).Value, new SummaryLink(Arrival: one.Compared.ArrivalId)), one.Compared.On, one.Compared.Shipped.Kilograms, one.Compared.Landed.Kilograms,
                 one.Compared.WeightDifference.Fraction, one.Compared.Approved?.Points, one.Compared.Arrived?.Points, one.Compared.Points,
             }),
         ]).Totalled();
@@ -221,10 +161,32 @@ public static class SummaryTables
         [
             .. summary.Claims().Select(one => new SummaryCell[]
             {
-                new(one.Claim.Ref, new SummaryLink(Claim: one.Claim.ClaimId)), Contract(one.Purchase), LotOf(one.Purchase), one.Purchase.Lot.Supplier, one.Claim.On,
+                new(one.Claim.Ref, new SummaryLink(Claim: one.Claim.ClaimId)), Contract(one.Purchase), LotOf(one.Purchase.Lot), one.Purchase.Lot.Supplier, one.Claim.On,
                 one.Claim.Amount?.Amount, one.Claim.State, one.Claim.Settled?.Amount,
             }),
         ]).Totalled();
+
+    private static SummaryTable Landed(PurchaseSummary summary)
+    {
+        var money = summary.Currency.Code;
+        return new SummaryTable(
+            "Landed cost",
+            "What arrived, at its cost in the warehouse",
+            "Weighted average of all that was billed so far for what arrived: coffee, freight, insurance, duty, haulage, finance and storage, less claims settled. What is not billed yet is left out of the money and of the average.",
+            [
+                new("Band", FigureKind.Text), new("Arrivals", FigureKind.Count, ColumnTotal.Sum), new("kg", FigureKind.Kilograms, ColumnTotal.Sum), new(money, FigureKind.Money, ColumnTotal.Sum),
+                new("Billed, kg", FigureKind.Kilograms, ColumnTotal.Sum), new($"{money}/kg", FigureKind.PerKilogram, ColumnTotal.Ratio(3, 4)), new($"Before: {money}/kg", FigureKind.PerKilogram), new("Change", FigureKind.Share),
+            ],
+            [
+                .. summary.LandedLines().Select(line => new SummaryCell[]
+                {
+                    line.Band, new((decimal)line.Now.Rows, Behind(line)), new(line.Now.Net.Kilograms, Behind(line)), new(line.Now.Value.Amount, Behind(line)), line.Now.Valued.Kilograms,
+                    line.Now.PerKilogram, new(line.Before.PerKilogram, new SummaryLink(new RowFilter(SummaryFigure.Landed, line.Band, IsBefore: true))), (line.Now.PerKilogram / line.Before.PerKilogram) - 1m,
+                }),
+            ]).Totalled();
+
+        static SummaryLink Behind(LandedLine line) => new(new RowFilter(SummaryFigure.Landed, line.Band));
+    }
 
     private static SummaryTable Priced(PurchaseSummary summary) => new SummaryTable(
         "Priced",
@@ -261,8 +223,8 @@ public static class SummaryTables
         [
             .. summary.Positions().Select(row => new SummaryCell[]
             {
-                Contract(row.Purchase), LotOf(row.Purchase), row.Purchase.Lot.Supplier, Contracts.GoodsStates.Word(row.Purchase.Goods), row.On, row.Net.Kilograms, row.Value?.Amount,
-                PriceWord(row),
+                Contract(row.Purchase!), LotOf(row.Lot), row.Lot.Supplier, Contracts.GoodsStates.Word(row.Purchase!.Goods), row.On, row.Net.Kilograms, row.Value?.Amount,
+                MoneyWord(SummaryFigure.ToCome, row),
             }),
         ]).Totalled();
 
@@ -275,7 +237,7 @@ public static class SummaryTables
 
     private static SummaryCell Contract(PurchasedLot purchase) => new(purchase.ContractRef, new SummaryLink(Contract: purchase.ContractId));
 
-    private static SummaryCell LotOf(PurchasedLot purchase) => $"{purchase.Lot.Ref} {purchase.Lot.Name}";
+    private static SummaryCell LotOf(LotFacts lot) => $"{lot.Ref} {lot.Name}";
 
     private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 }

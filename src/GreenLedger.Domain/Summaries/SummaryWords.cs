@@ -29,6 +29,8 @@ public static class SummaryWords
             SummaryFigure.Arrived => "Arrived",
             SummaryFigure.ToCome => "Still to come",
             SummaryFigure.Open => "Open contracts",
+            SummaryFigure.InStock => "In stock",
+            SummaryFigure.Landed => "Arrived, at landed cost",
             _ => throw new ArgumentOutOfRangeException(nameof(filter)),
         };
         var narrowed = new[]
@@ -48,13 +50,15 @@ public static class SummaryWords
         return
         [
             ("Period", $"{Span(summary.Wish.Period)}; the period before is {Span(summary.Wish.Period.Before)}."),
-            ("As it stands", $"What is open, still to come or needs a decision is told as of {Day(summary.AsOf)}."),
+            ("As it stands", $"What is open, still to come, in stock or needs a decision is told as of {Day(summary.AsOf)}."),
             ("Purchases", "Lots of signed contracts by the terms that hold. Drafts and cancelled contracts are left out."),
             ("Weights", "Net, in kilograms: as contracted, by the shipping papers, as landed. Where a contract shipped or arrived without papers here, the contracted weight stands."),
-            ("Money", $"In {summary.Currency}, each row rounded to the smallest unit of the currency and then added. The contract's price at its delivery rule, not the landed cost."),
+            ("Money", $"In {summary.Currency}, each row rounded to the smallest unit of the currency and then added. The contract's price at its delivery rule, unless a table says landed cost or stock."),
             ("Rates", $"Market rates of the day on which each contract was signed, or the last before it; they do not change later. The newest rate here is {(summary.NewestRate is { } newest ? $"of {Day(newest)}" : "none")}."),
             ("Provisional", $"What is not fixed is taken at the last quote of its futures month up to {Day(summary.AsOf)} and changes until it is fixed."),
             ("Not known", without == 0 ? "Every lot contracted in the period has a value." : $"Lots contracted in the period without a value, since a quote or a rate is missing: {without}. They count in kilograms and not in money."),
+            ("In stock", "As weighed in the warehouses, whatever it was bought on, at cost by the house's way of valuing: without finance and storage after receipt. Where coffee is valued in pools, a pool's cost is shared over its lots by kilograms."),
+            ("Landed cost", "All that was billed for a lot so far, shared over what landed of it, times the kilograms that arrived: late bills change it."),
             ("Scores", "Our panel's, on one cupping form: the newest when the contract was signed, or the first later one. Bands of quality are settings of the house, held against unrounded scores."),
             ("Futures", "The mean of the days' closing quotes of the nearest month in New York, each at the rate of its own day."),
         ];

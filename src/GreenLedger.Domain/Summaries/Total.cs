@@ -2,8 +2,16 @@ using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Summaries;
 
-/// <summary>One row behind a figure: a quantity of a purchased lot on a day.</summary>
-public sealed record SummaryRow(PurchasedLot Purchase, DateOnly On, Weight Net, Money? Value);
+/// <summary>One row behind a figure: a quantity of a lot on a day.</summary>
+/// <param name="Purchase">The lot of a contract; null for stock, which is told by lot whatever it was bought on.</param>
+public sealed record SummaryRow(LotFacts Lot, DateOnly On, Weight Net, Money? Value, PurchasedLot? Purchase)
+{
+    /// <summary>Part of its money is taken from a settlement.</summary>
+    public bool IsProvisional { get; init; }
+
+    internal static SummaryRow Of(PurchasedLot purchase, DateOnly on, Weight net, Money? value) =>
+        new(purchase.Lot, on, net, value, purchase) { IsProvisional = purchase.IsProvisional };
+}
 
 /// <summary>
 /// What rows add up to. Money is the sum of the rows that have a value, each rounded on its own, so that rows and total agree
@@ -26,7 +34,7 @@ public sealed record Total(int Rows, Weight Net, Money Value, Weight Valued, int
             if (row.Value is { } money)
             {
                 (value, valued) = (value + money, valued + row.Net);
-                provisional = row.Purchase.IsProvisional ? provisional + money : provisional;
+                provisional = row.IsProvisional ? provisional + money : provisional;
             }
             else
             {
@@ -40,12 +48,15 @@ public sealed record Total(int Rows, Weight Net, Money Value, Weight Valued, int
 
 /// <summary>One group of a cut in a period.</summary>
 /// <param name="Score">Mean of what was contracted, weighted by kilograms; null where nothing was cupped.</param>
-public sealed record CutGroup(string Name, Total Contracted, Total Shipped, Total Arrived, Total ToCome, decimal? Score);
+public sealed record CutGroup(string Name, Total Contracted, Total Shipped, Total Arrived, Total ToCome, Total InStock, decimal? Score);
 
 /// <summary>What was contracted in one band of quality, beside the period before.</summary>
 /// <param name="Band">The name of the band; <see cref="PurchaseSummary.NotCupped"/> where our panel has no score.</param>
 /// <param name="PerPoint">House currency per kg and point: the money divided by the sum of kilograms times points; null without scores.</param>
 public sealed record BandLine(string Band, Total Now, Total Before, decimal? PerPoint);
+
+/// <summary>What the coffee of one band of quality that arrived truly cost in the warehouse, beside the period before.</summary>
+public sealed record LandedLine(string Band, Total Now, Total Before);
 
 /// <summary>How many lots of one whole point were offered and cupped, and bought.</summary>
 /// <param name="From">The lower end: 86 holds 86.00 to 86.99.</param>

@@ -122,6 +122,7 @@ internal sealed record LotReply(
     decimal? NetKg,
     decimal? StatedMoisturePercent,
     IReadOnlyList<string> Certificates,
+    string? Programme,
     string? IcoMark,
     string? Notes)
 {
@@ -129,7 +130,7 @@ internal sealed record LotReply(
         row.Lot.Id.ToString(), row.Lot.Ref, row.Lot.Name, row.Lot.SupplierId?.ToString(), row.Supplier, row.Lot.ProducerId?.ToString(), row.Producer,
         row.Lot.CountryCode, row.Country, row.Lot.Region, row.Lot.Varieties, row.Process, row.Lot.ProcessAsWritten, row.Lot.CropYear, row.Lot.Grade,
         row.Lot.Screen, row.Lot.AltitudeFrom, row.Lot.AltitudeTo, row.Lot.Bags, row.Lot.BagWeight?.Kilograms, row.Lot.NetWeight?.Kilograms,
-        row.Lot.StatedMoisture?.Points, row.Lot.Certificates, row.Lot.IcoMark, row.Lot.Notes);
+        row.Lot.StatedMoisture?.Points, row.Lot.Certificates, row.Lot.Programme, row.Lot.IcoMark, row.Lot.Notes);
 }
 
 /// <summary>A supplier with how many offers it has, and how many of them stand.</summary>

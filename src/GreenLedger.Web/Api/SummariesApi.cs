@@ -21,10 +21,12 @@ internal static class SummariesApi
     {
         var summaries = api.MapGroup("/summaries").WithTags("Summaries");
         summaries.MapGet("/purchases", PurchasesAsync).WithName("ReadPurchaseSummary").WithSummary("What was bought in a period, beside the period before, and what is open as it stands.")
-            .WithDescription("`from` and `until` are the first and last day, the twelve months that end with this one when left out. `by` parts the purchases by origin, supplier, process or certificate; `of` asks for one group of that. "
+            .WithDescription("`from` and `until` are the first and last day, the twelve months that end with this one when left out. `by` parts the purchases by origin, supplier, process, certificate or programme; `of` asks for one group of that. "
                 + "Money is in the house currency, rounded row by row; `withoutValue` counts rows whose price or rate is not known.");
         summaries.MapGet("/purchases/rows", RowsAsync).WithName("ListPurchaseRows").WithSummary("The rows behind a figure of the purchase summary.")
-            .WithDescription("`figure` is contracted, shipped, arrived, toCome or open; `band`, `score`, `month`, `futures` and `before` narrow it as the page does.");
+            .WithDescription("`figure` is contracted, shipped, arrived, toCome, open, inStock or landed (what arrived, at its cost in the warehouse); `band`, `score`, `month`, `futures` and `before` narrow it as the page does.");
+        summaries.MapGet("/suppliers/{id}", SupplierAsync).WithName("ReadSupplierSummary").WithSummary("What was bought of one supplier in a period, and what the supplier kept of what was agreed.")
+            .WithDescription("`purchases` is the purchase summary of this supplier alone, `record` what is told of all time.");
         summaries.MapGet("/extracts/{table}", ExtractAsync).WithName("ReadExtract").WithSummary("A whole table of the ledger, as CSV or a workbook")
             .WithDescription("`table` is " + string.Join(", ", ExtractTables.All.Select(one => one.Name)) + "; `format` is csv or xlsx. What an open session seals from the caller is not among them.")
             .Produces(StatusCodes.Status200OK, contentType: TableText.MediaType, additionalContentTypes: TableWorkbook.MediaType);
@@ -73,6 +75,21 @@ internal static class SummariesApi
     {
         var wish = new SummaryAsk { From = from, Until = until, By = by, Of = of }.Wish(zone.Today);
         return await query.FindAsync(wish, zone.Today, cancellationToken) is { } summary ? TypedResults.Ok(PurchaseSummaryReply.Of(summary)) : TypedResults.NotFound();
+    }
+
+    private static async Task<Results<Ok<SupplierSummaryReply>, NotFound>> SupplierAsync(
+        Id<Supplier> id, LedgerContext db, PurchaseSummaryQuery query, SupplierRecordQuery records, HouseZone zone, CancellationToken cancellationToken, DateOnly? from = null, DateOnly? until = null)
+    {
+        if (await db.Suppliers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } supplier)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var wish = new SummaryAsk { From = from, Until = until, By = Cut.Supplier, Of = supplier.Name }.Wish(zone.Today);
+        var record = SupplierRecord.Of((await records.FactsAsync(cancellationToken)).Where(source => source.Supplier == id));
+        return await query.FindAsync(wish, zone.Today, cancellationToken) is { } summary
+            ? TypedResults.Ok(new SupplierSummaryReply(id.Value, supplier.Name, PurchaseSummaryReply.Of(summary), SupplierRecordsApi.RecordReply.Of(record)))
+            : TypedResults.NotFound();
     }
 
     private static async Task<Results<Ok<List<PurchaseRowReply>>, NotFound>> RowsAsync(

@@ -11,13 +11,15 @@ internal sealed record TotalReply(int Rows, decimal Kg, MoneyReply Value, decima
         total.Rows, total.Net.Kilograms, MoneyReply.Of(total.Value), total.Valued.Kilograms, total.WithoutValue, MoneyReply.Of(total.Provisional), total.PerKilogram);
 }
 
-internal sealed record CutGroupReply(string Name, TotalReply Contracted, TotalReply Shipped, TotalReply Arrived, TotalReply ToCome, decimal? MeanScore)
+internal sealed record CutGroupReply(string Name, TotalReply Contracted, TotalReply Shipped, TotalReply Arrived, TotalReply ToCome, TotalReply InStock, decimal? MeanScore)
 {
     public static CutGroupReply Of(CutGroup group) => new(
-        group.Name, TotalReply.Of(group.Contracted), TotalReply.Of(group.Shipped), TotalReply.Of(group.Arrived), TotalReply.Of(group.ToCome), group.Score);
+        group.Name, TotalReply.Of(group.Contracted), TotalReply.Of(group.Shipped), TotalReply.Of(group.Arrived), TotalReply.Of(group.ToCome), TotalReply.Of(group.InStock), group.Score);
 }
 
 internal sealed record BandReply(string Band, TotalReply Now, TotalReply Before, decimal? PerKgAndPoint);
+
+internal sealed record LandedBandReply(string Band, TotalReply Now, TotalReply Before);
 
 internal sealed record FuturesAverageReply(decimal CentsPerLb, decimal PerKg, int Days)
 {
@@ -46,25 +48,25 @@ internal sealed record ScoreLineReply(int FromPoints, int OfferedLots, int Contr
 
 internal sealed record ToDecideReply(Guid ContractId, string ContractRef, string What, DateOnly Day);
 
-/// <summary>One row behind a figure: a quantity of a purchased lot on a day.</summary>
+/// <summary>One row behind a figure: a quantity of a lot on a day; what is in stock has no contract.</summary>
 internal sealed record PurchaseRowReply(
-    Guid ContractId, string ContractRef, Guid LotId, string LotRef, string LotName, string Supplier, string? Origin, string? Process, IReadOnlyList<string> Certificates, decimal? Score,
-    DateOnly Day, decimal Kg, decimal UnpricedKg, MoneyReply? Value, bool IsProvisional, string Goods)
+    Guid? ContractId, string? ContractRef, Guid LotId, string LotRef, string LotName, string Supplier, string? Origin, string? Process, IReadOnlyList<string> Certificates, string? Programme,
+    decimal? Score, DateOnly Day, decimal Kg, decimal? UnpricedKg, MoneyReply? Value, bool IsProvisional, string? Goods)
 {
     public static PurchaseRowReply Of(SummaryRow row)
     {
-        var (purchase, lot) = (row.Purchase, row.Purchase.Lot);
+        var (purchase, lot) = (row.Purchase, row.Lot);
         return new PurchaseRowReply(
-            purchase.ContractId.Value, purchase.ContractRef, lot.LotId.Value, lot.Ref, lot.Name, lot.Supplier, lot.Origin, lot.Process, lot.Certificates, lot.Score?.Points,
-            row.On, row.Net.Kilograms, purchase.Unpriced.Kilograms, row.Value is { } value ? MoneyReply.Of(value) : null, purchase.IsProvisional, purchase.Goods.Word());
+            purchase?.ContractId.Value, purchase?.ContractRef, lot.LotId.Value, lot.Ref, lot.Name, lot.Supplier, lot.Origin, lot.Process, lot.Certificates, lot.Programme, lot.Score?.Points,
+            row.On, row.Net.Kilograms, purchase?.Unpriced.Kilograms, row.Value is { } value ? MoneyReply.Of(value) : null, row.IsProvisional, purchase?.Goods.Word());
     }
 }
 
 internal sealed record PurchaseSummaryReply(
     DateOnly From, DateOnly Until, DateOnly BeforeFrom, DateOnly BeforeUntil, DateOnly AsOf, DateOnly? NewestRate, string Currency, Cut By, string? Group,
-    TotalReply Contracted, TotalReply Shipped, TotalReply Arrived, TotalReply ToCome,
+    TotalReply Contracted, TotalReply Shipped, TotalReply Arrived, TotalReply ToCome, TotalReply InStock,
     TotalReply ContractedBefore, TotalReply ShippedBefore, TotalReply ArrivedBefore,
-    IReadOnlyList<CutGroupReply> Groups, IReadOnlyList<BandReply> Bands, FuturesAverageReply? Futures, FuturesAverageReply? FuturesBefore,
+    IReadOnlyList<CutGroupReply> Groups, IReadOnlyList<BandReply> Bands, IReadOnlyList<LandedBandReply> LandedBands, FuturesAverageReply? Futures, FuturesAverageReply? FuturesBefore,
     IReadOnlyList<ScoreLineReply> Scores, ApprovalCountsReply Approvals, IReadOnlyList<ComparedReply> Arrivals, IReadOnlyList<ClaimedReply> Claims,
     IReadOnlyList<PricedMonthReply> Priced, IReadOnlyList<UnpricedMonthReply> Unpriced, IReadOnlyList<PurchaseRowReply> Positions, IReadOnlyList<ToDecideReply> ToDecide)
 {
@@ -73,10 +75,11 @@ internal sealed record PurchaseSummaryReply(
         var (wish, approvals) = (summary.Wish, summary.Approvals());
         return new PurchaseSummaryReply(
             wish.Period.From, wish.Period.Until, wish.Period.Before.From, wish.Period.Before.Until, summary.AsOf, summary.NewestRate, summary.Currency.Code, wish.Cut, wish.Group,
-            Total(SummaryFigure.Contracted), Total(SummaryFigure.Shipped), Total(SummaryFigure.Arrived), Total(SummaryFigure.ToCome),
+            Total(SummaryFigure.Contracted), Total(SummaryFigure.Shipped), Total(SummaryFigure.Arrived), Total(SummaryFigure.ToCome), Total(SummaryFigure.InStock),
             Total(SummaryFigure.Contracted, true), Total(SummaryFigure.Shipped, true), Total(SummaryFigure.Arrived, true),
             [.. summary.Groups().Select(CutGroupReply.Of)],
             [.. summary.BandLines().Select(line => new BandReply(line.Band, TotalReply.Of(line.Now), TotalReply.Of(line.Before), line.PerPoint))],
+            [.. summary.LandedLines().Select(line => new LandedBandReply(line.Band, TotalReply.Of(line.Now), TotalReply.Of(line.Before)))],
             FuturesAverageReply.Of(summary.Futures),
             FuturesAverageReply.Of(summary.FuturesBefore),
             [.. summary.ScoreLines().Select(line => new ScoreLineReply(line.From, line.Offered, line.Bought, line.BoughtNet.Kilograms))],
@@ -91,6 +94,8 @@ internal sealed record PurchaseSummaryReply(
         TotalReply Total(SummaryFigure figure, bool isBefore = false) => TotalReply.Of(summary.Total(figure, isBefore));
     }
 }
+
+internal sealed record SupplierSummaryReply(Guid SupplierId, string Supplier, PurchaseSummaryReply Purchases, SupplierRecordsApi.RecordReply Record);
 
 /// <summary>Whose samples, which, and in what language; with <c>pdf</c> the answer is the document.</summary>
 internal sealed record FeedbackRequest(Guid SupplierId, IReadOnlyList<Guid> SampleIds, string? Language = null, string? Message = null, bool Pdf = false);

@@ -78,6 +78,7 @@ internal static class ExtractColumns
         TableColumn<LotExtract>.Number("Bag, kg", row => row.Lot.BagWeight?.Kilograms, 3),
         TableColumn<LotExtract>.Number("Net, kg", row => row.Lot.NetWeight?.Kilograms, 3),
         TableColumn<LotExtract>.Text("Certificates", row => string.Join(", ", row.Lot.Certificates)),
+        TableColumn<LotExtract>.Text("Programme", row => row.Lot.Programme),
         TableColumn<LotExtract>.Text("ICO mark", row => row.Lot.IcoMark, 16),
         TableColumn<LotExtract>.Number("Moisture stated, %", row => row.Lot.StatedMoisture?.Points),
         TableColumn<LotExtract>.Text("From the list", row => row.Lot.Notes, 40),

@@ -25,6 +25,7 @@ public sealed record ShownTable(SummaryTable Table, PurchaseSummary Summary)
         { Link.Contract: { } contract } => url.Page("/Contracts/Contract", new { Id = contract }),
         { Link.Arrival: { } arrival } => url.Page("/Arrivals/Arrival", new { Id = arrival }),
         { Link.Claim: { } claim } => url.Page("/Arrivals/Claim", new { Id = claim }),
+        { Link.Stock: { } lot } => url.Page("/Stock/Lot", new { Id = lot }),
         { Link.Offer: { } offer } => url.Page("/Offers/Offer", new { Id = offer }),
         _ => null,
     };

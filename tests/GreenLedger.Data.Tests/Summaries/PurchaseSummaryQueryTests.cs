@@ -99,6 +99,34 @@ public sealed class PurchaseSummaryQueryTests(FilledDemo demo, Ledgers ledgers)
     }
 
     [Theory, EveryEngine]
+    public async Task In_stock_is_what_all_movements_add_up_to_at_the_cost_that_the_valuation_tells(Engine engine)
+    {
+        await using var db = await demo.OpenAsync(engine);
+        var micrograms = await db.Database.SqlQuery<long>(
+            $"""SELECT CAST(SUM("WeighedMicrograms") AS bigint) AS "Value" FROM "Movements" WHERE "On" <= {Today}""").SingleAsync(Stop);
+        var (_, valued) = await new Data.Stock.ValuationQuery(db).FindAsync(Today, Stop);
+
+        var stock = (await SummaryAsync(db, Cut.Supplier)).Total(SummaryFigure.InStock);
+
+        Assert.True(micrograms > 0, "the demo has stock");
+        Assert.Equal(micrograms, stock.Net.Micrograms);
+        Assert.Equal(valued.Sum(row => row.Cost?.MinorUnits ?? 0), stock.Value.MinorUnits);
+    }
+
+    [Theory, EveryEngine]
+    public async Task What_arrived_is_valued_at_the_bills_posted_for_it(Engine engine)
+    {
+        await using var db = await demo.OpenAsync(engine);
+        var summary = await SummaryAsync(db, Cut.Origin);
+
+        var billed = summary.Rows(new RowFilter(SummaryFigure.Landed)).Where(row => row.Value is not null).ToList();
+
+        Assert.NotEmpty(billed);
+        var costs = await new Data.Costs.LotCostQuery(db).ListAsync([.. billed.Select(row => row.Lot.LotId)], null, Stop);
+        Assert.All(billed, row => Assert.Equal(Money.Of(costs[row.Lot.LotId].PerKilogram!.Value * row.Net.Kilograms, Currency.Eur), row.Value));
+    }
+
+    [Theory, EveryEngine]
     public async Task Bands_that_the_house_states_come_back_and_part_the_purchases(Engine engine)
     {
         await using var ledger = await ledgers.NewAsync(engine);

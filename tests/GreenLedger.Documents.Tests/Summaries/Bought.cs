@@ -42,9 +42,16 @@ internal static class Bought
         };
     }
 
+    /// <summary>Two lots in the warehouse, one of them without a bill.</summary>
+    private static IReadOnlyList<StockedLot> Stock { get; } =
+    [
+        new(new LotFacts(Id<Lot>.New(), "L-9", "Kenya lot", "Kilele Coffee", "Kenya", "washed", [], Score.Of(88.25m)), Weight.FromKilograms(1_437.5m), Money.Of(9_415.63m, Currency.Eur)),
+        new(new LotFacts(Id<Lot>.New(), "L-8", "Peru lot", "Cerro Alto Exports", "Peru", "washed", [], Score.Of(83m)), Weight.FromKilograms(690m), null),
+    ];
+
     public static SummaryReport Report(IReadOnlyList<PurchasedLot>? lots = null, Cut cut = Cut.Origin) => new(
         "Harbour & Hill Roasters", "Ana Ruiz", new DateTimeOffset(2026, 11, 25, 9, 30, 0, TimeSpan.Zero), ClockZone.Utc,
         PurchaseSummary.Of(
-            new SummaryFacts(new Valuation(Currency.Eur, Today, new ExchangeRates([]), new FuturesQuotes([])), new QualityBands(), lots ?? Lots, [], [], [], null),
+            new SummaryFacts(new Valuation(Currency.Eur, Today, new ExchangeRates([]), new FuturesQuotes([])), new QualityBands(), lots ?? Lots, [], [], [], Stock, null),
             new SummaryWish(Period.YearOf(Today), cut)));
 }

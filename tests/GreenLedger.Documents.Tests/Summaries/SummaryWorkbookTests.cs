@@ -35,8 +35,8 @@ public sealed class SummaryWorkbookTests : IDisposable
         var theirs = await Recalculated.ByLibreOfficeAsync(_folder, ours, book =>
         {
             var rows = book.Worksheet("Contracted rows");
-            var kenya = rows.RowsUsed().First(row => row.Cell(4).GetString() == "Kenya" && row.Cell(9).GetDouble() == 4_800.0);
-            kenya.Cell(9).SetValue(5_800.0);
+            var kenya = rows.RowsUsed().First(row => row.Cell(4).GetString() == "Kenya" && row.Cell(10).GetDouble() == 4_800.0);
+            kenya.Cell(10).SetValue(5_800.0);
         });
 
         using var book = new XLWorkbook(theirs);
@@ -52,7 +52,7 @@ public sealed class SummaryWorkbookTests : IDisposable
     {
         using var book = new XLWorkbook(await WrittenAsync(Bought.Report()));
 
-        Assert.Equal(["Summary", "By origin", "Quality", "Scores", "Priced", "Unpriced", "Positions", "Contracted rows", "To come rows", "Open rows", "Contracted before", "Notes"], book.Worksheets.Select(sheet => sheet.Name));
+        Assert.Equal(["Summary", "By origin", "Quality", "Scores", "Priced", "Unpriced", "Positions", "Contracted rows", "To come rows", "Open rows", "In stock rows", "Contracted before", "Notes"], book.Worksheets.Select(sheet => sheet.Name));
         Assert.All(book.Worksheets, sheet => Assert.Equal((1, true, XLPageOrientation.Landscape), (sheet.SheetView.SplitRow, sheet.AutoFilter.IsEnabled, sheet.PageSetup.PageOrientation)));
         Assert.Contains(book.NamedRanges, name => name.Name == "Contracted_rows_kg");
         Assert.Contains(book.NamedRanges, name => name.Name == "Contracted_rows_EUR");
@@ -63,9 +63,9 @@ public sealed class SummaryWorkbookTests : IDisposable
     {
         using var book = new XLWorkbook(await WrittenAsync(Bought.Report()));
 
-        var money = book.Worksheet("Contracted rows").Cell(2, 10);
+        var money = book.Worksheet("Contracted rows").Cell(2, 11);
         Assert.Equal((XLDataType.Number, "#,##0.00"), (money.DataType, money.Style.NumberFormat.Format));
-        Assert.Equal(XLDataType.DateTime, book.Worksheet("Contracted rows").Cell(2, 7).DataType);
+        Assert.Equal(XLDataType.DateTime, book.Worksheet("Contracted rows").Cell(2, 8).DataType);
         Assert.Contains("rates of the day on which each contract was signed", string.Join(" ", book.Worksheet("Notes").Column(2).CellsUsed().Select(cell => cell.GetString())), StringComparison.Ordinal);
     }
 

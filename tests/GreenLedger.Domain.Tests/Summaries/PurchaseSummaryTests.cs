@@ -148,5 +148,33 @@ public sealed class PurchaseSummaryTests
         string Refusal(IReadOnlyList<QualityBand> stated) => Assert.Throws<RuleBrokenException>(() => bands.State(bands.FormId, stated)).Message;
     }
 
+    /// <summary>Worked by hand: 1,000 kg at 6.50 and 500 kg at 8.00 are 10,500.00 EUR, 7.00 EUR/kg; 200 kg without a bill count in kilograms alone.</summary>
+    [Fact]
+    public void What_arrived_is_averaged_by_kilograms_at_what_was_billed_for_it()
+    {
+        var summary = Purchases.Summary([Arrived(1_000m, 6.5m), Arrived(500m, 8m), Arrived(200m, null)]);
+
+        var line = Assert.Single(summary.LandedLines());
+
+        Assert.Equal((3, 1_700m, 1_500m, 10_500m, 7m), (line.Now.Rows, line.Now.Net.Kilograms, line.Now.Valued.Kilograms, line.Now.Value.Amount, line.Now.PerKilogram));
+        Assert.Equal((1, 0), (line.Now.WithoutValue, line.Before.Rows));
+
+        static PurchasedLot Arrived(decimal kilograms, decimal? landed)
+        {
+            var lot = Purchases.Lot("Kenya", kilograms, 5m * kilograms, 87m, Purchases.Today);
+            return lot with { Lot = lot.Lot with { LandedPerKilogram = landed }, Entries = [new PurchaseEntry(PurchaseStep.Arrived, Purchases.Today, lot.Net, lot.Value)] };
+        }
+    }
+
+    [Fact]
+    public void Purchases_can_be_told_by_the_programme_they_count_to()
+    {
+        var (own, other) = (Purchases.Lot("Kenya", 300m, 2_000m, 87m, Purchases.Today), Purchases.Lot("Peru", 690m, 4_000m, 84m, Purchases.Today));
+
+        var groups = Purchases.Summary([own with { Lot = own.Lot with { Programme = "Three harvests" } }, other], new SummaryWish(Purchases.Year, Cut.Programme)).Groups();
+
+        Assert.Equal([("none", 690m), ("Three harvests", 300m)], groups.Select(group => (group.Name, group.Contracted.Net.Kilograms)));
+    }
+
     private static DateOnly Day(string text) => DateOnly.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -28,13 +28,16 @@ public sealed class ReconciliationTests
     {
         foreach (var cut in Enum.GetValues<Cut>())
         {
-            var summary = Purchases.Summary(lots, new SummaryWish(Purchases.Year, cut));
+            var stock = lots.Select(lot => new StockedLot(lot.Lot, lot.Net, lot.Value)).ToList();
+            var summary = Purchases.Summary(lots, new SummaryWish(Purchases.Year, cut), stock: stock);
             var (whole, groups) = (summary.Total(SummaryFigure.Contracted), summary.Groups());
 
             Assert.Equal(whole.Net.Micrograms, groups.Sum(group => group.Contracted.Net.Micrograms));
             Assert.Equal(whole.Value.MinorUnits, groups.Sum(group => group.Contracted.Value.MinorUnits));
             Assert.Equal((whole.Rows, whole.WithoutValue), (groups.Sum(group => group.Contracted.Rows), groups.Sum(group => group.Contracted.WithoutValue)));
             Assert.Equal(summary.Total(SummaryFigure.ToCome).Value.MinorUnits, groups.Sum(group => group.ToCome.Value.MinorUnits));
+            Assert.Equal(stock.Sum(lot => lot.Net.Micrograms), groups.Sum(group => group.InStock.Net.Micrograms));
+            Assert.Equal(stock.Sum(lot => lot.Value?.MinorUnits ?? 0), groups.Sum(group => group.InStock.Value.MinorUnits));
         }
     }, iter: 200);
 

@@ -15,8 +15,8 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
 
     private readonly HashSet<string> _seen = [];
 
-    /// <summary>Pages that somebody was shown.</summary>
-    public HashSet<string> Shown { get; } = [];
+    /// <summary>Which page was shown to whom.</summary>
+    public HashSet<(string Page, string Who)> Shown { get; } = [];
 
     /// <summary>Who saw what, and what was wrong.</summary>
     public List<string> Faults { get; } = [];
@@ -34,7 +34,7 @@ internal sealed partial class Crawl(IReadOnlyList<PageRoute> routes, RealIds ids
                 continue;
             }
 
-            Shown.Add(route.Page);
+            Shown.Add((route.Page, who));
             if (page.Markup is { } markup && IsNew(markup, name))
             {
                 await VisitAsync(window, page.Address, $"{who} at {page.Address}");

@@ -5,7 +5,7 @@ namespace GreenLedger.Web.Tests.InBrowser;
 /// <summary>The crawl through a served house, as one role after another.</summary>
 internal static class CrawledHouse
 {
-    private static readonly Role[] Roles = [Role.Viewer, Role.Cupper, Role.LeadCupper, Role.Buyer, Role.Administrator];
+    public static readonly Role[] Roles = [Role.Viewer, Role.Cupper, Role.LeadCupper, Role.Buyer, Role.Administrator];
 
     public static async Task<Crawl> CrawlOfAsync(HouseFixture house) =>
         new(await PageRoute.AllAsync(house.Services), new RealIds(house));

@@ -33,7 +33,7 @@ internal sealed class RealIds(HouseFixture house)
     public async Task<IReadOnlyList<string>> AddressesAsync(PageRoute route)
     {
         var choices = new List<Dictionary<string, string>> { new(StringComparer.OrdinalIgnoreCase) };
-        foreach (var parameter in route.Pattern.Parameters)
+        foreach (var parameter in route.Endpoint.RoutePattern.Parameters)
         {
             var longer = new List<Dictionary<string, string>>();
             foreach (var choice in choices)

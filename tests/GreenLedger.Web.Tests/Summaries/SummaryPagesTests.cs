@@ -5,6 +5,7 @@ using System.Text.Json;
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using GreenLedger.Domain.People;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Summaries;
 
@@ -18,6 +19,7 @@ public sealed class SummaryPagesTests(DemoSummary demo) : IClassFixture<DemoSumm
     [InlineData("Supplier")]
     [InlineData("Process")]
     [InlineData("Certificate")]
+    [InlineData("Programme")]
     public async Task The_page_the_rows_behind_it_and_the_API_have_the_same_totals(string cut)
     {
         var browser = await demo.House.BrowserAsync(Role.Viewer);
@@ -34,7 +36,7 @@ public sealed class SummaryPagesTests(DemoSummary demo) : IClassFixture<DemoSumm
         Assert.Equal(money, groups.Bodies[0].Rows.Sum(row => Figure(row.Cells[3])));
         Assert.Equal(money, reply.GetProperty("groups").EnumerateArray().Sum(group => group.GetProperty("contracted").GetProperty("value").GetProperty("amount").GetDecimal()));
         var rows = Table(await browser.ReadAsync(Address(Table(page, "In the period and before").Bodies[0].Rows[0].Cells[3])), "Contracted");
-        Assert.Equal((kilograms, money), (Figure(rows.Foot!.Rows[0].Cells[8]), Figure(rows.Foot.Rows[0].Cells[9])));
+        Assert.Equal((kilograms, money), (Figure(rows.Foot!.Rows[0].Cells[9]), Figure(rows.Foot.Rows[0].Cells[10])));
     }
 
     [Fact]
@@ -44,11 +46,16 @@ public sealed class SummaryPagesTests(DemoSummary demo) : IClassFixture<DemoSumm
         var page = await browser.ReadAsync($"/Summaries?By=Origin&{DemoSummary.Year}");
         var seen = 0;
 
-        foreach (var (table, column, total) in new[] { ("In the period and before", 2, 8), ("In the period and before", 3, 9), ("By band of quality", 3, 9), ("Scores, bought against offered", 3, 8) })
+        foreach (var (table, column, head) in new[]
+        {
+            ("In the period and before", 2, "kg"), ("In the period and before", 3, "EUR"), ("By band of quality", 3, "EUR"), ("By origin", 10, "kg"), ("Scores, bought against offered", 3, "kg"),
+            ("What arrived, at its cost in the warehouse", 3, "EUR"),
+        })
         {
             foreach (var cell in Table(page, table).Bodies[0].Rows.Select(row => row.Cells[column]).Where(cell => cell.QuerySelector("a") is not null && Figure(cell) > 0m))
             {
                 var rows = (await browser.ReadAsync(Address(cell))).QuerySelector<IHtmlTableElement>("table")!;
+                var total = rows.Head!.Rows[0].Cells.Index().Single(one => one.Item.TextContent.Trim() == head).Index;
                 Assert.Equal(Figure(cell), Figure(rows.Foot!.Rows[0].Cells[total]));
                 seen++;
             }
@@ -67,6 +74,22 @@ public sealed class SummaryPagesTests(DemoSummary demo) : IClassFixture<DemoSumm
         var alone = Table(await browser.ReadAsync(Address(first.Cells[0])), "In the period and before");
 
         Assert.Equal((Figure(first.Cells[2]), Figure(first.Cells[3])), (Figure(alone.Bodies[0].Rows[0].Cells[2]), Figure(alone.Bodies[0].Rows[0].Cells[3])));
+    }
+
+    [Fact]
+    public async Task A_script_reads_of_one_supplier_what_the_page_shows_of_that_group()
+    {
+        var (browser, script) = (await demo.House.BrowserAsync(Role.Buyer), await demo.House.ScriptAsync(Role.Viewer));
+        var first = Table(await browser.ReadAsync($"/Summaries?By=Supplier&{DemoSummary.Year}"), "By supplier").Bodies[0].Rows[0];
+        var name = first.Cells[0].TextContent.Trim();
+        var id = await demo.House.FromLedgerAsync(db => db.Suppliers.Where(supplier => supplier.Name == name).Select(supplier => supplier.Id).SingleAsync(Stop));
+
+        var answer = await script.GetFromJsonAsync<JsonElement>($"/api/summaries/suppliers/{id}?{DemoSummary.Year}", Stop);
+
+        var contracted = answer.GetProperty("purchases").GetProperty("contracted");
+        Assert.Equal((name, Figure(first.Cells[3])), (answer.GetProperty("supplier").GetString(), contracted.GetProperty("value").GetProperty("amount").GetDecimal()));
+        Assert.True(answer.GetProperty("record").GetProperty("bought").GetProperty("of").GetInt32() > 0);
+        Assert.Equal(HttpStatusCode.NotFound, (await script.GetAsync(new Uri($"/api/summaries/suppliers/{Guid.NewGuid()}", UriKind.Relative), Stop)).StatusCode);
     }
 
     [Theory]

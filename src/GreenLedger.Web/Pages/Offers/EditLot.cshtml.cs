@@ -48,6 +48,7 @@ public sealed class EditLotModel(LedgerContext db) : FormPage
         lot.Process(Input.ProcessMethodId, lot.ProcessAsWritten);
         lot.Prepare(Input.CropYear, Input.Grade, Input.Screen, lot.StatedMoisture);
         lot.Certify((Input.Certificates ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries));
+        lot.CountTo(Input.Programme);
         lot.Mark(Input.IcoMark);
         foreach (var offer in await db.Offers.Where(offer => offer.LotId == lot.Id).ToListAsync(cancellationToken))
         {
@@ -110,6 +111,8 @@ public sealed class EditLotForm
 
     public string? Certificates { get; set; }
 
+    public string? Programme { get; set; }
+
     [Display(Name = "ICO mark")]
     public string? IcoMark { get; set; }
 
@@ -128,6 +131,7 @@ public sealed class EditLotForm
         Grade = lot.Grade,
         Screen = lot.Screen,
         Certificates = string.Join(", ", lot.Certificates),
+        Programme = lot.Programme,
         IcoMark = lot.IcoMark,
     };
 }

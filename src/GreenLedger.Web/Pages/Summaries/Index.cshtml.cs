@@ -37,7 +37,7 @@ public sealed class IndexModel(LedgerContext db, PurchaseSummaryQuery query, Hou
     public string UntilDay => Summary is { } summary ? SummaryAsk.Day(summary.Wish.Period.Until) : Ask.Until is { } day ? SummaryAsk.Day(day) : "";
 
     public IReadOnlyList<(string Word, SummaryFigure Figure)> Headlines { get; } =
-        [("contracted", SummaryFigure.Contracted), ("shipped", SummaryFigure.Shipped), ("arrived", SummaryFigure.Arrived), ("still to come", SummaryFigure.ToCome)];
+        [("contracted", SummaryFigure.Contracted), ("shipped", SummaryFigure.Shipped), ("arrived", SummaryFigure.Arrived), ("still to come", SummaryFigure.ToCome), ("in stock", SummaryFigure.InStock)];
 
     public IReadOnlyList<(string Word, Period Period)> Periods { get; private set; } = [];
 
@@ -50,7 +50,7 @@ public sealed class IndexModel(LedgerContext db, PurchaseSummaryQuery query, Hou
             Rule.Require(ModelState.IsValid, "A day is written as 2026-11-26: please check both days.");
             var wish = Ask.Wish(today);
             var whole = await query.FindAsync(wish with { Group = null }, today, cancellationToken);
-            Groups = whole is null ? [] : [.. whole.Lots.Select(lot => wish.Cut.GroupOf(lot.Lot)).Distinct().Order(StringComparer.OrdinalIgnoreCase)];
+            Groups = whole is null ? [] : [.. whole.Lots.Select(lot => lot.Lot).Concat(whole.Stock.Select(lot => lot.Lot)).Select(lot => wish.Cut.GroupOf(lot)).Distinct().Order(StringComparer.OrdinalIgnoreCase)];
             Summary = wish.Group is null ? whole : whole?.Of(wish);
             Tables = Summary is null ? [] : SummaryTables.Of(Summary);
             Charts = Summary is null ? Charts : SummaryCharts.Of(Summary);

@@ -104,7 +104,7 @@ internal sealed record AskedRoute(string Name, string Method, RoutePattern Patte
     /// <summary>The address with these values: those of the path in their place, the others behind it.</summary>
     public string Address(IReadOnlyDictionary<string, string> values)
     {
-        var path = new InBrowser.PageRoute(Name, Pattern, new Dictionary<string, Type>()).Address(values);
+        var path = InBrowser.PageRoute.AddressOf(Pattern, values);
         var query = values.Where(value => Pattern.Parameters.All(part => !part.Name.Equals(value.Key, StringComparison.OrdinalIgnoreCase)))
             .Select(value => $"{Uri.EscapeDataString(value.Key)}={Uri.EscapeDataString(value.Value)}").ToList();
         if (Handler is not null)
