@@ -4,6 +4,7 @@ using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
 using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.Offers;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Stock;
@@ -23,7 +24,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
-            .AddScoped<StockActs>().AddScoped<PurposeActs>().AddScoped<PostingActs>()
+            .AddScoped<StockActs>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<LotDossiers>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

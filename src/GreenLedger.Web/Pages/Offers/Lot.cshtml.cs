@@ -1,17 +1,20 @@
 using GreenLedger.Data.Offers;
 using GreenLedger.Data.Pricing;
 using GreenLedger.Data.Trace;
+using GreenLedger.Documents.Trace;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Trace;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.Offers;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace GreenLedger.Web.Pages.Offers;
 
-public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, WholeWayQuery wholeWays, LandedCostsQuery landedCosts, HouseZone house) : PageModel
+public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, WholeWayQuery wholeWays, LandedCostsQuery landedCosts, LotDossiers dossiers, HouseZone house) : PageModel
 {
     private LandedCosts? _costs;
 
@@ -39,6 +42,20 @@ public sealed class LotModel(LotQuery lots, LotWayQuery ways, LotFindingsQuery f
         WholeWay = await wholeWays.FindAsync(Id, house.Day, cancellationToken);
         _costs = await landedCosts.FindAsync(house.Today, cancellationToken);
         return Page();
+    }
+
+    /// <summary>The lot's complete way as one paper.</summary>
+    public async Task<IActionResult> OnGetDossierAsync(CancellationToken cancellationToken)
+    {
+        if (await dossiers.FindAsync(Id, User.PersonName(), cancellationToken) is not { } dossier)
+        {
+            return NotFound();
+        }
+
+        var stream = new MemoryStream();
+        LotDossierPdf.Write(dossier, stream);
+        stream.Position = 0;
+        return File(stream, LotDossierPdf.MediaType, dossier.FileName + ".pdf");
     }
 
     /// <summary>Null while no house is set up.</summary>
