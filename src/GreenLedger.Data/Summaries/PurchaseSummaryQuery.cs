@@ -87,7 +87,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
     }
 
     /// <summary>What lies in the warehouses at the end of today, by lot; its seller is that of the newest contract on it, or the lot's own.</summary>
-    private async Task<IReadOnlyList<StockedLot>> StockAsync(DateOnly today, LotScores scores, CancellationToken cancellationToken)
+    private async Task<IReadOnlyList<LotInStock>> StockAsync(DateOnly today, LotScores scores, CancellationToken cancellationToken)
     {
         var (_, rows) = await new ValuationQuery(db).FindAsync(today, cancellationToken);
         var parts = rows.SelectMany(row => row.Parts()).ToList();
@@ -108,7 +108,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
         var names = await db.Suppliers.AsNoTracking().Where(supplier => named.Contains(supplier.Id)).ToDictionaryAsync(supplier => supplier.Id, supplier => supplier.Name, cancellationToken);
         return
         [
-            .. parts.Select(part => new StockedLot(
+            .. parts.Select(part => new LotInStock(
                 facts[part.Id] with { Supplier = seller.TryGetValue(part.Id, out var id) ? names[id] : Cuts.NotStated, Score = scores.Newest(part.Id) }, part.Left, part.Cost)),
         ];
     }

@@ -15,7 +15,7 @@ public sealed record SummaryFacts(
     IReadOnlyList<OfferedLot> Offered,
     IReadOnlyList<FuturesQuote> Quotes,
     IReadOnlyList<ToDecide> ToDecide,
-    IReadOnlyList<StockedLot> Stock,
+    IReadOnlyList<LotInStock> Stock,
     DateOnly? NewestRate);
 
 /// <summary>What a summary is asked for: a period, by what it is parted, and one group of that cut or all.</summary>
@@ -87,7 +87,7 @@ public sealed class PurchaseSummary
     public IReadOnlyList<PurchasedLot> Lots { get; }
 
     /// <summary>What lies in the warehouses of the group that was asked for.</summary>
-    public IReadOnlyList<StockedLot> Stock { get; }
+    public IReadOnlyList<LotInStock> Stock { get; }
 
     /// <summary>Nothing bought and nothing in stock.</summary>
     public bool IsEmpty => Lots.Count == 0 && Stock.Count == 0;

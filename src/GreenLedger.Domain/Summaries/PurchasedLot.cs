@@ -16,7 +16,7 @@ public sealed record LotFacts(
 
 /// <summary>What lies of a lot in the warehouses, as weighed.</summary>
 /// <param name="Value">At cost by the house's way of valuing; null where a cost is missing.</param>
-public sealed record StockedLot(LotFacts Lot, Weight Net, Money? Value);
+public sealed record LotInStock(LotFacts Lot, Weight Net, Money? Value);
 
 /// <summary>What happened to a quantity of a purchase.</summary>
 public enum PurchaseStep

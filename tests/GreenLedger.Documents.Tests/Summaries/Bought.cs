@@ -43,7 +43,7 @@ internal static class Bought
     }
 
     /// <summary>Two lots in the warehouse, one of them without a bill.</summary>
-    private static IReadOnlyList<StockedLot> Stock { get; } =
+    private static IReadOnlyList<LotInStock> Stock { get; } =
     [
         new(new LotFacts(Id<Lot>.New(), "L-9", "Kenya lot", "Kilele Coffee", "Kenya", "washed", [], Score.Of(88.25m)), Weight.FromKilograms(1_437.5m), Money.Of(9_415.63m, Currency.Eur)),
         new(new LotFacts(Id<Lot>.New(), "L-8", "Peru lot", "Cerro Alto Exports", "Peru", "washed", [], Score.Of(83m)), Weight.FromKilograms(690m), null),

@@ -35,6 +35,6 @@ internal static class Purchases
         };
     }
 
-    public static PurchaseSummary Summary(IReadOnlyList<PurchasedLot> lots, SummaryWish? wish = null, IReadOnlyList<OfferedLot>? offered = null, Valuation? valuation = null, IReadOnlyList<FuturesQuote>? quotes = null, IReadOnlyList<StockedLot>? stock = null) =>
+    public static PurchaseSummary Summary(IReadOnlyList<PurchasedLot> lots, SummaryWish? wish = null, IReadOnlyList<OfferedLot>? offered = null, Valuation? valuation = null, IReadOnlyList<FuturesQuote>? quotes = null, IReadOnlyList<LotInStock>? stock = null) =>
         PurchaseSummary.Of(new SummaryFacts(valuation ?? Valuation, new QualityBands(), lots, offered ?? [], quotes ?? [], [], stock ?? [], null), wish ?? new SummaryWish(Year, Cut.Origin));
 }

@@ -28,7 +28,7 @@ public sealed class ReconciliationTests
     {
         foreach (var cut in Enum.GetValues<Cut>())
         {
-            var stock = lots.Select(lot => new StockedLot(lot.Lot, lot.Net, lot.Value)).ToList();
+            var stock = lots.Select(lot => new LotInStock(lot.Lot, lot.Net, lot.Value)).ToList();
             var summary = Purchases.Summary(lots, new SummaryWish(Purchases.Year, cut), stock: stock);
             var (whole, groups) = (summary.Total(SummaryFigure.Contracted), summary.Groups());
 

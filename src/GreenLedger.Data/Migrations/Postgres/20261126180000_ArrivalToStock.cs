@@ -56,6 +56,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                 type: "bigint",
                 nullable: true);
 
+            migrationBuilder.AddColumn<string>(
+                name: "Programme",
+                table: "Lots",
+                type: "character varying(80)",
+                maxLength: 80,
+                nullable: true);
+
             migrationBuilder.AddColumn<string[]>(
                 name: "Cups",
                 table: "EarlierSheets",
@@ -1493,6 +1500,10 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "LeftMicrograms",
                 table: "Samples");
+
+            migrationBuilder.DropColumn(
+                name: "Programme",
+                table: "Lots");
 
             migrationBuilder.DropColumn(
                 name: "Cups",

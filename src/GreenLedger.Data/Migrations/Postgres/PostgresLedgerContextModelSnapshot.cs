@@ -2708,6 +2708,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid?>("ProducerId")
                         .HasColumnType("uuid");
 
+                    b.Property<string>("Programme")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
                     b.Property<string>("Ref")
                         .IsRequired()
                         .HasMaxLength(200)

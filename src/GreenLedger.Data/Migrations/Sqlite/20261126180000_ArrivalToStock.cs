@@ -57,6 +57,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
+                name: "Programme",
+                table: "Lots",
+                type: "TEXT",
+                maxLength: 80,
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
                 name: "Cups",
                 table: "EarlierSheets",
                 type: "TEXT",
@@ -1493,6 +1500,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "LeftMicrograms",
                 table: "Samples");
+
+            migrationBuilder.DropColumn(
+                name: "Programme",
+                table: "Lots");
 
             migrationBuilder.DropColumn(
                 name: "Cups",

@@ -2703,6 +2703,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid?>("ProducerId")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Programme")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Ref")
                         .IsRequired()
                         .HasMaxLength(200)
