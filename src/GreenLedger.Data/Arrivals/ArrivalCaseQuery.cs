@@ -20,7 +20,7 @@ namespace GreenLedger.Data.Arrivals;
 /// <param name="Samples">Of the lot, received, the newest first: pre-shipment and arrival samples to choose from.</param>
 /// <param name="Left">Green coffee still kept of each of the samples.</param>
 /// <param name="Evidence">Null while the two samples are not chosen.</param>
-/// <param name="Papers">On the arrival, its contract and the two samples, none that were removed, the oldest first.</param>
+/// <param name="Papers">On the arrival, its shipment, its contract and the two samples, none that were removed, the oldest first.</param>
 public sealed record ArrivalCase(
     Arrival Arrival,
     Shipment Shipment,
@@ -34,12 +34,16 @@ public sealed record ArrivalCase(
     ArrivalHabits Habits,
     IReadOnlyList<Attachment> Papers)
 {
+    /// <summary>Under its whole contract; null while more is to be shipped.</summary>
+    public Weight? ShippedInAll { get; init; }
+
     /// <summary>The price by which lost weight is counted; null while it is not fixed.</summary>
     public PricePerWeight? Price => Contract.Terms.Price.Outright ?? (Contract.Position is { Final: { } final, Market: var market } ? market.Price(final) : null);
 
     /// <summary>On landed weights every kilogram counts.</summary>
     public WeightVerdict Weight() => WeightVerdict.Of(
-        Arrival.Shipped, Arrival.Landed, Contract.Terms.Weights is { Basis: WeightBasis.Shipped, Franchise: var franchise } ? franchise : default, Price);
+        Arrival.Shipped, Arrival.Landed, Contract.Terms.Weights is { Basis: WeightBasis.Shipped, Franchise: var franchise } ? franchise : default, Price,
+        ShippedInAll is { } all ? AgreedQuantity.Of(Contract.Terms.Net(), Contract.Terms.Weights.Tolerance) with { InAll = all } : null);
 
     /// <summary>As agreed, else the house's.</summary>
     public Score Tolerance => Contract.Terms.Quality.Limits?.CupTolerance ?? Habits.Tolerance;
@@ -80,10 +84,11 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
         var contractId = shipment.Lots.Single(lot => lot.Id == arrival.ShipmentLotId).ContractId;
         var habits = await db.ArrivalHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         var samples = await db.Samples.AsNoTracking().Where(sample => sample.LotId == arrival.LotId && sample.ReceivedOn != null).OrderByDescending(sample => sample.ReceivedOn).ThenByDescending(sample => sample.Id).ToListAsync(cancellationToken);
+        var contract = await db.Contracts.AsNoTracking().Whole().SingleAsync(one => one.Id == contractId, cancellationToken);
         return new ArrivalCase(
             arrival,
             shipment,
-            await db.Contracts.AsNoTracking().Whole().SingleAsync(contract => contract.Id == contractId, cancellationToken),
+            contract,
             await db.Lots.AsNoTracking().SingleAsync(lot => lot.Id == arrival.LotId, cancellationToken),
             samples,
             await db.LeftOfAsync(samples, cancellationToken),
@@ -91,7 +96,22 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
             await GradeAsync(arrival.ApprovedSampleId, cancellationToken),
             await GradeAsync(arrival.ArrivalSampleId, cancellationToken),
             habits,
-            await PapersAsync(arrival, contractId, cancellationToken));
+            await PapersAsync(arrival, contractId, cancellationToken))
+        {
+            ShippedInAll = await ShippedInAllAsync(contract, cancellationToken),
+        };
+    }
+
+    private async Task<Weight?> ShippedInAllAsync(Contract contract, CancellationToken cancellationToken)
+    {
+        if (contract.Goods is not (GoodsState.Shipped or GoodsState.Arrived or GoodsState.Closed))
+        {
+            return null;
+        }
+
+        var parts = await db.Shipments.AsNoTracking().Where(shipment => shipment.ShippedOn != null)
+            .SelectMany(shipment => shipment.Lots.Where(lot => lot.ContractId == contract.Id), (_, lot) => lot.Net).ToListAsync(cancellationToken);
+        return parts.Aggregate(Weight.Zero, (sum, part) => sum + part);
     }
 
     private async Task<CupEvidence?> EvidenceAsync(Arrival arrival, ArrivalHabits habits, CancellationToken cancellationToken)
@@ -113,6 +133,7 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
         return await db.Attachments.AsNoTracking()
             .Where(paper => paper.RemovedAt == null
                 && ((paper.About == PapersOf.Arrival && paper.AboutId == arrival.Id.Value)
+                    || (paper.About == PapersOf.Shipment && paper.AboutId == arrival.ShipmentId.Value)
                     || (paper.About == PapersOf.Contract && paper.AboutId == contractId.Value)
                     || (paper.About == PapersOf.Sample && samples.Contains(paper.AboutId))))
             .OrderBy(paper => paper.At).ThenBy(paper => paper.Id).ToListAsync(cancellationToken);

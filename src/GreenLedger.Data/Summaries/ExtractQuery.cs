@@ -93,11 +93,13 @@ public sealed class ExtractQuery(LedgerContext db)
             decisions = decisions.Where(decision => decision.At < end);
         }
 
+        var zone = filter.Zone;
         return (from decision in decisions
                 join lot in Found(filter, seal) on decision.LotId equals lot.Id
                 join person in db.People on decision.By equals person.Id
                 orderby decision.At, decision.Id
-                select new DecisionExtract(decision, lot, person.Name)).AsAsyncEnumerable();
+                select new DecisionExtract(decision, lot, person.Name)).AsAsyncEnumerable()
+            .Select(row => row with { On = zone.Day(row.Decision.At), WithdrawnOn = row.Decision.WithdrawnAt is { } at ? zone.Day(at) : null });
     }
 
     private IQueryable<Lot> Found(ExtractFilter filter, Seal seal)

@@ -36,6 +36,12 @@ public sealed record ArrivalExtract(Arrival Arrival, Lot Lot, string Shipment, s
 
 public sealed record DecisionExtract(Decision Decision, Lot Lot, string By)
 {
+    /// <summary>By the days of the house.</summary>
+    public DateOnly On { get; init; }
+
+    /// <summary>Null while it stands.</summary>
+    public DateOnly? WithdrawnOn { get; init; }
+
     /// <summary>As they stood when it was decided.</summary>
     public FiguresSnapshot Figures => FrozenJson.Read<FiguresSnapshot>(Decision.Figures);
 }

@@ -14,8 +14,12 @@ public static class ClaimLetter
         "This letter states what the buyer found and claims. It is not legal advice and no text of the standard form: the contract and the "
         + "standard form that it refers to come first, also on how and until when a claim is made, and on what is due meanwhile.";
 
+    /// <param name="claim">As it was opened.</param>
     /// <param name="madeBy">Who asked for the paper.</param>
-    public static void Write(Claim claim, string madeBy, DateTimeOffset at, Stream stream)
+    /// <param name="at">When.</param>
+    /// <param name="stream">Where to.</param>
+    /// <param name="zone">The house's; UTC where none is given.</param>
+    public static void Write(Claim claim, string madeBy, DateTimeOffset at, Stream stream, ClockZone? zone = null)
     {
         ArgumentNullException.ThrowIfNull(claim);
         var (found, parties) = (claim.Case, claim.Case.Parties);
@@ -32,7 +36,7 @@ public static class ClaimLetter
         Amount(paper, found);
         Times(paper, claim);
         Papers(paper, found);
-        Close(paper, parties, madeBy, at);
+        Close(paper, parties, madeBy, Printed.Moment(at, zone));
         paper.Save(stream);
     }
 
@@ -150,7 +154,7 @@ public static class ClaimLetter
             [.. found.Papers.Select(one => (IReadOnlyList<PaperCell>)[one.FileName, one.On, one.Sha256])]);
     }
 
-    private static void Close(Paper paper, ClaimParties parties, string madeBy, DateTimeOffset at)
+    private static void Close(Paper paper, ClaimParties parties, string madeBy, string at)
     {
         paper.Gap(10);
         paper.Text("Please let us have your answer, and tell us if you wish the goods to be surveyed or samples to be drawn together.", TextStyle.Body);
@@ -158,7 +162,7 @@ public static class ClaimLetter
         paper.Text(NoAdvice, TextStyle.Small);
         paper.Gap(28);
         paper.Text("For the buyer: ______________________________", TextStyle.Body);
-        paper.Text($"Printed by {madeBy}, {Printed.Moment(at)}.", TextStyle.Small);
+        paper.Text($"Printed by {madeBy}, {at}.", TextStyle.Small);
     }
 
     private static void Lines(Paper paper, params (string Word, string Text)[] lines)

@@ -14,8 +14,12 @@ public static class PurchaseConfirmation
         "This confirmation records what the parties agreed. It is not legal advice, and it is no text of the standard form: where it "
         + "says nothing, the standard form named above applies in the edition named, if the parties have agreed on it.";
 
+    /// <param name="contract">The version in force, or the draft.</param>
     /// <param name="madeBy">Who asked for the paper.</param>
-    public static void Write(Contract contract, string madeBy, DateTimeOffset at, Stream stream)
+    /// <param name="at">When.</param>
+    /// <param name="stream">Where to.</param>
+    /// <param name="zone">The house's; UTC where none is given.</param>
+    public static void Write(Contract contract, string madeBy, DateTimeOffset at, Stream stream, ClockZone? zone = null)
     {
         ArgumentNullException.ThrowIfNull(contract);
         var version = contract.InForce ?? contract.Newest;
@@ -38,7 +42,7 @@ public static class PurchaseConfirmation
         paper.Text(NoAdvice, TextStyle.Small);
         paper.Gap(28);
         paper.Text("For the seller: ______________________________      For the buyer: ______________________________", TextStyle.Body);
-        paper.Text($"Printed by {madeBy}, {Printed.Moment(at)}.", TextStyle.Small);
+        paper.Text($"Printed by {madeBy}, {Printed.Moment(at, zone)}.", TextStyle.Small);
         paper.Save(stream);
     }
 

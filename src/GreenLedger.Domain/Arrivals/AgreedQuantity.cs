@@ -9,6 +9,9 @@ namespace GreenLedger.Domain.Arrivals;
 /// </summary>
 public sealed record AgreedQuantity(Weight Net, Percent Tolerance)
 {
+    /// <summary>What was shipped in all parts of the contract; null where the weight held against it is all of it.</summary>
+    public Weight? InAll { get; init; }
+
     public Weight Least => Weight.FromKilograms(Net.Kilograms * (1m - Tolerance.Fraction));
 
     public Weight Most => Weight.FromKilograms(Net.Kilograms * (1m + Tolerance.Fraction));
@@ -21,14 +24,14 @@ public sealed record AgreedQuantity(Weight Net, Percent Tolerance)
         return new AgreedQuantity(net, tolerance);
     }
 
-    public bool Allows(Weight shipped) => shipped >= Least && shipped <= Most;
+    /// <param name="shipped">In all, or in the part at hand where <see cref="InAll"/> says nothing.</param>
+    public bool Allows(Weight shipped) => (InAll ?? shipped) >= Least && (InAll ?? shipped) <= Most;
 
     internal string Sentence(Weight shipped)
     {
         var range = $"{Kg(Least)} to {Kg(Most)} ({Kg(Net)} with {Tolerance} more or less)";
-        return Allows(shipped)
-            ? $"The shipped weight lies within the agreed quantity, {range}."
-            : $"The shipped weight lies outside the agreed quantity, {range}.";
+        var what = InAll is { } all ? $"Under the whole contract {Kg(all)} were shipped, which" : "The shipped weight";
+        return $"{what} lies {(Allows(shipped) ? "within" : "outside")} the agreed quantity, {range}.";
     }
 
     private static string Kg(Weight weight) => weight.Kilograms.ToString("#,0.#########", CultureInfo.InvariantCulture) + " kg";

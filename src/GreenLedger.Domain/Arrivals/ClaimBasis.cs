@@ -12,7 +12,7 @@ public sealed record GroundFinding(ClaimGround Ground, bool IsShown, string Sent
 
 /// <summary>Everything that a claim on an arrival is opened from: both verdicts, the papers, and the contract as it stands.</summary>
 /// <param name="Samples">Of the lot; the two that were compared are among them.</param>
-/// <param name="Papers">Photographs and documents on the arrival, its contract and its two samples, none that were removed.</param>
+/// <param name="Papers">Photographs and documents on the arrival, its shipment, its contract and its two samples, none that were removed.</param>
 public sealed record ClaimBasis(
     Arrival Arrival,
     Shipment Shipment,
@@ -51,7 +51,7 @@ public sealed record ClaimBasis(
             : new(ClaimGround.PhysicalLimits, false, Quality.Limits.Any(limit => limit.Passed == true) ? "Every limit that was measured is kept." : "The arrival's sample was not graded: do that first.");
     }
 
-    private GroundFinding Lost() => new(ClaimGround.Weight, Weight.IsShort, Weight.Sentences[^1]);
+    private GroundFinding Lost() => new(ClaimGround.Weight, Weight.IsShort, (Weight with { Agreed = null }).Sentences[^1]);
 
     private GroundFinding Faults()
     {

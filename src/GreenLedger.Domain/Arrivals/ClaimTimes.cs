@@ -16,7 +16,7 @@ public sealed record ClaimTime(string What, int Days, DateOnly? Start, DateOnly?
 /// <summary>The days that a contract gives for weighing and claims, counted from discharge, or from clearance where the contract says so (handbook, trade 4.1).</summary>
 public static class ClaimTimes
 {
-    internal const string Weighing = "Weighing";
+    public const string Weighing = "Weighing";
     internal const string Quality = "Claim on quality";
     internal const string Other = "Other claims";
 

@@ -38,7 +38,7 @@ internal static class ClaimsApi
         await query.FindAsync(id, cancellationToken) is { } claim ? TypedResults.Ok(ClaimReply.Of(claim)) : TypedResults.NotFound();
 
     private static async Task<Results<FileStreamHttpResult, NotFound>> LetterAsync(
-        Id<Claim> id, ClaimQuery query, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        Id<Claim> id, ClaimQuery query, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
     {
         if (await query.FindAsync(id, cancellationToken) is not { } claim)
         {
@@ -46,7 +46,7 @@ internal static class ClaimsApi
         }
 
         var file = new MemoryStream();
-        ClaimLetter.Write(claim, http.User.PersonName(), clock.GetUtcNow(), file);
+        ClaimLetter.Write(claim, http.User.PersonName(), clock.GetUtcNow(), file, house.Zone);
         file.Position = 0;
         return TypedResults.File(file, ClaimLetter.MediaType, $"{claim.Ref}.pdf");
     }

@@ -10,6 +10,7 @@ using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
+using GreenLedger.Web.Display;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Mail;
@@ -45,7 +46,7 @@ internal sealed record LetterCase(
 }
 
 /// <summary>Finds the papers of contracts, claims and arrivals that go to suppliers.</summary>
-internal sealed class LetterCases(LedgerContext db, ContractQuery contracts, ClaimQuery claims, ArrivalCaseQuery arrivals, TimeProvider clock)
+internal sealed class LetterCases(LedgerContext db, ContractQuery contracts, ClaimQuery claims, ArrivalCaseQuery arrivals, HouseZone house, TimeProvider clock)
 {
     /// <summary>The purchase confirmation; null where there is no such contract.</summary>
     public async Task<LetterCase?> ConfirmationAsync(Id<Contract> id, string by, CancellationToken cancellationToken)
@@ -56,7 +57,7 @@ internal sealed class LetterCases(LedgerContext db, ContractQuery contracts, Cla
         }
 
         using var file = new MemoryStream();
-        PurchaseConfirmation.Write(contract, by, clock.GetUtcNow(), file);
+        PurchaseConfirmation.Write(contract, by, clock.GetUtcNow(), file, house.Zone);
         var name = $"{contract.Ref}-v{(contract.InForce ?? contract.Newest).Number}.pdf";
         return await CaseAsync(MessagePurpose.Contract, Receives.ContractPapers, id.Value, contract.Ref, contract.SupplierId, [], new MailFile(name, PurchaseConfirmation.MediaType, file.ToArray()), cancellationToken);
     }
@@ -70,7 +71,7 @@ internal sealed class LetterCases(LedgerContext db, ContractQuery contracts, Cla
         }
 
         using var file = new MemoryStream();
-        ClaimLetter.Write(claim, by, clock.GetUtcNow(), file);
+        ClaimLetter.Write(claim, by, clock.GetUtcNow(), file, house.Zone);
         var supplier = await db.Contracts.Where(contract => contract.Id == claim.ContractId).Select(contract => contract.SupplierId).SingleAsync(cancellationToken);
         return await CaseAsync(MessagePurpose.Claim, Receives.Claims, id.Value, claim.Ref, supplier, [], new MailFile($"{claim.Ref}.pdf", ClaimLetter.MediaType, file.ToArray()), cancellationToken);
     }
@@ -92,9 +93,9 @@ internal sealed class LetterCases(LedgerContext db, ContractQuery contracts, Cla
         MessagePurpose purpose, Receives kind, Guid about, string called, Id<Supplier> supplier, IReadOnlyList<string> findings, MailFile? file, CancellationToken cancellationToken)
     {
         var contacts = await db.SupplierContacts.AsNoTracking().Of(supplier).Where(contact => contact.IsActive).ToListAsync(cancellationToken);
-        var house = await db.Houses.AsNoTracking().Select(one => one.Name).SingleAsync(cancellationToken);
+        var buyer = await db.Houses.AsNoTracking().Select(one => one.Name).SingleAsync(cancellationToken);
         return new LetterCase(
-            purpose, kind, about, called, supplier, house,
+            purpose, kind, about, called, supplier, buyer,
             [.. contacts.Where(contact => contact.Receives.HasFlag(kind)).Select(contact => new Recipient(contact.Email, contact.Name, contact.Language))],
             findings,
             file);

@@ -181,7 +181,7 @@ internal static class ExtractColumns
 
     public static IReadOnlyList<TableColumn<DecisionExtract>> OfDecisions { get; } =
     [
-        TableColumn<DecisionExtract>.Instant("Decided (UTC)", row => row.Decision.At),
+        TableColumn<DecisionExtract>.Day("Decided", row => row.On),
         TableColumn<DecisionExtract>.Text("Ref", row => row.Lot.Ref, 16),
         TableColumn<DecisionExtract>.Text("Lot", row => row.Lot.Name, 32),
         TableColumn<DecisionExtract>.Text("Decision", row => row.Decision.Outcome.Word(), 10),
@@ -193,7 +193,7 @@ internal static class ExtractColumns
         TableColumn<DecisionExtract>.Text("By", row => row.By, 20),
         TableColumn<DecisionExtract>.Text("Reason", row => row.Decision.Reason, 40),
         TableColumn<DecisionExtract>.Text("Note", row => row.Decision.Note, 40),
-        TableColumn<DecisionExtract>.Instant("Withdrawn (UTC)", row => row.Decision.WithdrawnAt),
+        TableColumn<DecisionExtract>.Day("Withdrawn", row => row.WithdrawnOn),
         TableColumn<DecisionExtract>.Text("Withdrawn because", row => row.Decision.WithdrawnBecause, 40),
     ];
 }

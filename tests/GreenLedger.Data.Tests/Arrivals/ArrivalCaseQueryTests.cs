@@ -7,6 +7,7 @@ using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
@@ -37,6 +38,29 @@ public sealed class ArrivalCaseQueryTests(Ledgers ledgers)
         Assert.Equal(ArrivalOutcome.Short, found.Quality().Outcome);
         Assert.Equal(["CSQU3054383"], found.Shipment.Containers.Select(container => container.Number));
         Assert.Equal((2, "musty"), (found.Arrival.Condition.WetBags, found.Arrival.Condition.Odour));
+    }
+
+    [Theory, EveryEngine]
+    public async Task The_papers_of_its_shipment_are_evidence_too_and_those_of_other_records_are_not(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var id = await FillAsync(ledger);
+        await using (var writing = ledger.Open())
+        {
+            var arrival = await writing.Arrivals.SingleAsync(one => one.Id == id, Stop);
+            foreach (var (about, name) in new[] { (arrival.ShipmentId.Value, "weight-certificate.pdf"), (Guid.CreateVersion7(), "another.pdf") })
+            {
+                var file = new StoredFile(name, "application/pdf", [1], arrival.By, Noon);
+                writing.AddRange(file, new Attachment(PapersOf.Shipment, about, file, arrival.By, Noon));
+            }
+
+            await writing.SaveChangesAsync(Stop);
+        }
+
+        await using var db = ledger.Open();
+        var found = (await new ArrivalCaseQuery(db).FindAsync(id, Stop))!;
+
+        Assert.Equal(["weight-certificate.pdf"], found.Papers.Select(paper => paper.FileName));
     }
 
     [Theory, EveryEngine]

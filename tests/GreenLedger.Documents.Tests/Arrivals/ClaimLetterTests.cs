@@ -26,6 +26,7 @@ public sealed class ClaimLetterTests
         Assert.Contains("wet-bags.png", text, StringComparison.Ordinal);
         Assert.Contains("ESCC, 2018, amended January 2021. Arbitration: London.", text, StringComparison.Ordinal);
         Assert.Contains("It is not legal advice", text, StringComparison.Ordinal);
+        Assert.Contains("UTC+3.", text[text.IndexOf("Printed by Imke Adler", StringComparison.Ordinal)..], StringComparison.Ordinal); // Nairobi (IANA time zone database)
         Assert.Contains("The lot stays untouched until the end of May.", text, StringComparison.Ordinal);
     }
 
@@ -42,7 +43,7 @@ public sealed class ClaimLetterTests
     private static string Printed(Claim claim)
     {
         using var file = new MemoryStream();
-        ClaimLetter.Write(claim, "Imke Adler", ShortArrival.Now, file);
+        ClaimLetter.Write(claim, "Imke Adler", ShortArrival.Now, file, ClockZone.Of("Africa/Nairobi"));
         using var pdf = PdfDocument.Open(file.ToArray());
         return pdf.Words();
     }

@@ -29,6 +29,7 @@ public sealed class PurchaseConfirmationTests
         Assert.Contains("KCK27 +35.00 US cents/lb", text, StringComparison.Ordinal);
         Assert.Contains("86,250 kg net", text, StringComparison.Ordinal); // worked by hand: 1,250 x 69
         Assert.Contains("3 lots of KC open", text, StringComparison.Ordinal);
+        Assert.Contains("Printed by Imke Adler, 25 Nov 2026, 15:00 UTC+3.", text, StringComparison.Ordinal); // Nairobi is three hours ahead of UTC (IANA time zone database)
     }
 
     [Fact]
@@ -38,7 +39,7 @@ public sealed class PurchaseConfirmationTests
     private static string Printed(Contract contract)
     {
         using var file = new MemoryStream();
-        PurchaseConfirmation.Write(contract, "Imke Adler", Now, file);
+        PurchaseConfirmation.Write(contract, "Imke Adler", Now, file, ClockZone.Of("Africa/Nairobi"));
         using var pdf = PdfDocument.Open(file.ToArray());
         return pdf.Words();
     }

@@ -27,6 +27,18 @@ public sealed class WeightVerdictTests
             verdict.Sentences);
     }
 
+    /// <summary>Worked by hand: 37,950 × 0.97 = 36,811.5 and × 1.03 = 39,088.5; the part alone would lie far below.</summary>
+    [Fact]
+    public void The_agreed_quantity_is_held_against_all_parts_of_the_contract()
+    {
+        var agreed = AgreedQuantity.Of(Kg(37_950m), Percent.Of(3m));
+
+        Assert.Equal(
+            "Under the whole contract 37,000 kg were shipped, which lies within the agreed quantity, 36,811.5 kg to 39,088.5 kg (37,950 kg with 3 % more or less).",
+            WeightVerdict.Of(Kg(18_975m), Kg(18_975m), default, Price, agreed with { InAll = Kg(37_000m) }).Sentences[^1]);
+        Assert.False((agreed with { InAll = Kg(36_811m) }).Allows(Kg(37_950m)));
+    }
+
     [Fact]
     public void A_loss_within_the_franchise_is_no_claim()
     {

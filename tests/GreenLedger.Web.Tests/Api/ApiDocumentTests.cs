@@ -38,6 +38,32 @@ public sealed partial class ApiDocumentTests(HouseFixture house) : IClassFixture
         Assert.Empty(missing);
     }
 
+    /// <summary>Each word that the document gives a choice in an address is read there: what is answered can be asked for.</summary>
+    [Fact]
+    public async Task Every_word_of_a_choice_is_read_in_the_address_as_it_is_written_in_answers()
+    {
+        using var document = JsonDocument.Parse(await house.CreateClient().GetStringAsync("/openapi/v1.json", Cancel));
+        using var script = await house.ScriptAsync(Role.Buyer);
+        var schemas = document.RootElement.GetProperty("components").GetProperty("schemas");
+        var asked = document.RootElement.GetProperty("paths").EnumerateObject()
+            .Where(path => path.Value.TryGetProperty("get", out var get) && get.TryGetProperty("parameters", out _))
+            .SelectMany(path => path.Value.GetProperty("get").GetProperty("parameters").EnumerateArray().SelectMany(parameter => Words(parameter, schemas).Select(word => $"{path.Name}?{parameter.GetProperty("name")}={word}")))
+            .ToList();
+
+        Assert.Contains("/api/contracts?goods=awaitingApproval", asked);
+        foreach (var address in asked)
+        {
+            var answer = await (await script.GetAsync(new Uri(address, UriKind.Relative), Cancel)).Content.ReadAsStringAsync(Cancel);
+            Assert.False(answer.Contains("cannot be read here", StringComparison.Ordinal), $"{address}: {answer}");
+        }
+    }
+
+    private static IEnumerable<string> Words(JsonElement parameter, JsonElement schemas) =>
+        parameter.GetProperty("in").GetString() == "query" && parameter.GetProperty("schema").TryGetProperty("$ref", out var name)
+            && schemas.GetProperty(name.GetString()!.Split('/')[^1]).TryGetProperty("enum", out var words)
+            ? words.EnumerateArray().Where(word => word.ValueKind == JsonValueKind.String).Select(word => word.GetString()!)
+            : [];
+
     [Fact]
     public async Task The_page_to_try_it_is_for_those_who_signed_in_and_reaches_no_other_host()
     {

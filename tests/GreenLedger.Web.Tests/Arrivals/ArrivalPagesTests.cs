@@ -21,9 +21,12 @@ public sealed class ArrivalPagesTests(HouseFixture house) : IClassFixture<HouseF
         var text = page.QuerySelector("main")!.TextContent;
         // Handbook, trade 8, example G; deadlines by check value 36's rule from discharge on 26 October 2026.
         Assert.Contains("185 kg less 94.875 kg is 90.125 kg, at 321.65 ¢/lb worth 639.09 USD.", text, StringComparison.Ordinal);
+        // Worked by hand: two parts of 18,975 kg; 550 × 69 kg less and more 3 %.
+        Assert.Contains("Under the whole contract 37,950 kg were shipped, which lies within the agreed quantity, 36,811.5 kg to 39,088.5 kg", text, StringComparison.Ordinal);
         Assert.Contains("The arrival is short: it cupped 1.75 points below the approved sample.", text, StringComparison.Ordinal);
         Assert.Contains("16 Nov 2026", text, StringComparison.Ordinal);
         Assert.Contains("23 Nov 2026", text, StringComparison.Ordinal);
+        Assert.Contains("weighed on 29 Oct 2026", text, StringComparison.Ordinal); // received 31 days after 28 September, before the 16th of November: in time
         Assert.Contains("2 wet", text, StringComparison.Ordinal);
     }
 

@@ -28,7 +28,7 @@ public sealed class ApprovalBesideTests(BoughtShop shop) : IClassFixture<BoughtS
         Assert.Contains("84.00 ±", page.QuerySelector("table")!.TextContent, StringComparison.Ordinal); // the example's score of lot D
         Assert.Contains("not graded", page.QuerySelector("table")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("300 g of QXMD and 500 g of PSD1 are left.", text, StringComparison.Ordinal);
-        var link = page.QuerySelectorAll("main a").Single(one => one.TextContent.Contains("Lay out both in one table", StringComparison.Ordinal));
+        var link = page.QuerySelectorAll("main a").Single(one => one.TextContent.Contains("Lay out both in one session", StringComparison.Ordinal));
         var picked = (await buyer.ReadAsync(link.GetAttribute("href")!)).QuerySelectorAll("input[name='Input.Samples'][checked]").Select(box => box.GetAttribute("value")!);
         Assert.Equal(new HashSet<string> { offered.Value.ToString(), sent.Value.ToString() }, picked.ToHashSet());
         Assert.Equal(84.00m, reply.GetProperty("offer").GetProperty("cup").GetProperty("score").GetDecimal());

@@ -35,7 +35,7 @@ public sealed class PapersByMailTests
         Assert.Contains("confirmação de compra", form.QuerySelector("#Input_Text")!.TextContent, StringComparison.Ordinal); // Ana reads Portuguese
         Assert.Equal(HttpStatusCode.Redirect, sent.StatusCode);
         Assert.Equal(Ana, Assert.Single(mail.To.Mailboxes).Address);
-        Assert.Contains("321.65", await PdfTextAsync(mail), StringComparison.Ordinal); // the price of the contract, as stored
+        Assert.Contains("3.2165 USD for one lb", await PdfTextAsync(mail), StringComparison.Ordinal); // the 321.65 US cents of the contract, 100 to the dollar
         Assert.Contains(Ana, (await buyer.ReadAsync($"/Contracts/Contract/{lot.Contract}")).QuerySelector("[aria-label='Sent by mail']")!.TextContent, StringComparison.Ordinal);
     }
 

@@ -3,6 +3,7 @@ using GreenLedger.Documents.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -10,7 +11,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>One claim: what it rests on, what it asks for, what was said about it and how it ended.</summary>
-public sealed class ClaimModel(ClaimQuery query, TimeProvider clock) : PageModel
+public sealed class ClaimModel(ClaimQuery query, HouseZone house, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Claim> Id { get; set; }
@@ -46,7 +47,7 @@ public sealed class ClaimModel(ClaimQuery query, TimeProvider clock) : PageModel
         }
 
         var file = new MemoryStream();
-        ClaimLetter.Write(claim, User.PersonName(), clock.GetUtcNow(), file);
+        ClaimLetter.Write(claim, User.PersonName(), clock.GetUtcNow(), file, house.Zone);
         file.Position = 0;
         return File(file, ClaimLetter.MediaType, $"{claim.Ref}.pdf");
     }

@@ -71,7 +71,7 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
         }
 
         var file = new MemoryStream();
-        PurchaseConfirmation.Write(contract, User.PersonName(), clock.GetUtcNow(), file);
+        PurchaseConfirmation.Write(contract, User.PersonName(), clock.GetUtcNow(), file, house.Zone);
         file.Position = 0;
         return File(file, PurchaseConfirmation.MediaType, $"{contract.Ref}-v{(contract.InForce ?? contract.Newest).Number}.pdf");
     }
