@@ -20,6 +20,12 @@ public sealed class SealTests
     /// <summary>The rooms that whoever lays out works in; the others are for who may read offers.</summary>
     private static readonly string[] OfTheLead = ["/Cupping", "/Papers", "/Samples", "/Search"];
 
+    /// <summary>
+    /// Where a code stands beside its coffee once the seal is off, as a walk through every room found; elsewhere no answer
+    /// carries a code of an open session at all (docs/decisions/0006).
+    /// </summary>
+    private static readonly string[] HeardUnsealed = ["/Due", "/Papers", "/api/due", "/api/papers"];
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -67,16 +73,44 @@ public sealed class SealTests
         await using var sealing = await SealedHouse.OpenAsync(new DryRun(), isSealed: false);
         var cupper = await sealing.PersonAsync("Panel", SealedHouse.Everything);
         var table = await SealedTable.LayOutAsync(sealing.House, "Umbra", 904511, await sealing.LeadAsync(), [cupper], null);
+        await SealedGoods.AddAsync(sealing.House, table);
         var walk = new Walk(sealing, [table]);
+        var routes = await AskedRoute.AllAsync(sealing.House.Services);
 
-        // The rooms that tell of tables and samples are enough to hear it.
-        await (await walk.EnterAsync(cupper, table, InRoomsOfTheLead(await AskedRoute.AllAsync(sealing.House.Services)))).ReadAllAsync();
+        await (await walk.EnterAsync(cupper, table, [.. routes.Where(route => HeardUnsealed.Contains(RoomOf(route)))])).ReadAllAsync();
 
+        Assert.Equal(HeardUnsealed, walk.Leaks.Select(leak => RoomOf(leak.Address)).Distinct().Order(StringComparer.Ordinal));
         Assert.All(table.Cups, cup => Assert.Contains(walk.Leaks, leak => leak.Cup == cup && leak.Secret == cup.Sample));
         Assert.All(
             new[] { "/api/papers/history?", "/api/papers/changes", "/Papers/Changes" },
             address => Assert.Contains(walk.Leaks, leak => leak.Address.StartsWith(address, StringComparison.Ordinal)));
         Assert.DoesNotContain(walk.Leaks, leak => leak.IsOfKey);
+    }
+
+    [Fact]
+    public async Task A_code_that_is_planted_beside_its_coffee_is_heard_in_every_room()
+    {
+        await using var sealing = await SealedHouse.OpenAsync(new DryRun(), isSealed: true, planted: "904511 is QX11UN");
+        var cupper = await sealing.PersonAsync("Panel", SealedHouse.Everything);
+        var table = await SealedTable.LayOutAsync(sealing.House, "Umbra", 904511, await sealing.LeadAsync(), [cupper], null);
+        var walk = new Walk(sealing, [table]);
+        var routes = (await AskedRoute.AllAsync(sealing.House.Services)).Where(route => route.IsRead).ToList();
+        var once = routes.GroupBy(RoomOf).Select(room => room.OrderBy(route => route.Values.Count(one => one.IsNeeded)).ThenBy(route => route.Values.Count).First()).ToList();
+
+        await (await walk.EnterAsync(cupper, table, once)).ReadAllAsync();
+
+        var heard = walk.Leaks.Where(leak => leak.Secret == table.Cups[0].Label).Select(leak => RoomOf(leak.Address)).ToHashSet();
+        Assert.True(once.Count > 30, $"{once.Count} rooms only.");
+        Assert.Equal("", string.Join(' ', once.Select(RoomOf).Where(room => !heard.Contains(room))));
+    }
+
+    private static string RoomOf(AskedRoute route) => RoomOf("/" + route.Pattern.RawText!.TrimStart('/'));
+
+    /// <summary>The room of an address; of the API what stands behind <c>/api</c>.</summary>
+    private static string RoomOf(string address)
+    {
+        var parts = address.Split('?')[0].Split('/', StringSplitOptions.RemoveEmptyEntries);
+        return parts is ["api", var room, ..] ? "/api/" + room : "/" + parts.FirstOrDefault();
     }
 
     private static IReadOnlyList<AskedRoute> InRoomsOfTheLead(IReadOnlyList<AskedRoute> routes) =>

@@ -10,6 +10,8 @@ using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Due;
 using GreenLedger.Web.Offers;
 using GreenLedger.Web.People;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -30,7 +32,8 @@ internal sealed class SealedHouse(HouseFixture house) : IAsyncDisposable
     public HouseFixture House => house;
 
     /// <summary>Of which nothing that is saved stays while <paramref name="dry"/> is on; without the seal where it is to be shown that it matters.</summary>
-    public static async Task<SealedHouse> OpenAsync(DryRun dry, bool isSealed)
+    /// <param name="planted">What every answer says in a header, where it is to be shown that it is heard.</param>
+    public static async Task<SealedHouse> OpenAsync(DryRun dry, bool isSealed, string? planted = null)
     {
         var house = new HouseFixture();
         await house.OpenHouseAsync();
@@ -40,6 +43,11 @@ internal sealed class SealedHouse(HouseFixture house) : IAsyncDisposable
             if (!isSealed)
             {
                 services.AddScoped<SealQuery, NoSeal>();
+            }
+
+            if (planted is not null)
+            {
+                services.AddSingleton<IStartupFilter>(new Planting(planted));
             }
         };
         return new SealedHouse(house);
@@ -137,5 +145,18 @@ internal sealed class SealedHouse(HouseFixture house) : IAsyncDisposable
     private sealed class NoSeal(LedgerContext db) : SealQuery(db)
     {
         public override Task<Seal> ForAsync(Id<Person> person, Role roles, CancellationToken cancellationToken) => Task.FromResult(Seal.None);
+    }
+
+    private sealed class Planting(string planted) : IStartupFilter
+    {
+        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) => app =>
+        {
+            app.Use((context, rest) =>
+            {
+                context.Response.Headers["X-Planted"] = planted;
+                return rest(context);
+            });
+            next(app);
+        };
     }
 }
