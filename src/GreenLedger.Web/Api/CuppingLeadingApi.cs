@@ -23,6 +23,7 @@ internal static class CuppingLeadingApi
             .WithDescription("Samples and the house reference go by their label codes, people by name or id. What is left out is as on the page: the house's habits, and as many hidden duplicates as are proposed; 0 drops them.");
         cupping.MapPost("/sessions/propose", ProposeAsync).WithName("ProposeSession").WithSummary("What such a session would give, and what could not be said of it. Stores nothing.");
         cupping.MapGet("/sessions/{id}/plan", PlanAsync).WithName("ReadPlan").WithSummary("The plan of an open table: flights, and the serving order of each cupper.");
+        cupping.MapGet("/sessions/{id}/live", LiveAsync).WithName("ReadWhoIsWhere").WithSummary("How far each cupper of an open table has come: codes in, begun and not begun, and where the last change was; no scores.");
         cupping.MapPost("/sessions/{id}/key", KeyAsync).WithName("OpenKey").WithSummary("The key of an open session, for whoever laid it out or pours; each opening is recorded.");
         cupping.MapPost("/sessions/{id}/latecomers", LatecomerAsync).WithName("AddLatecomer").WithSummary("Puts a latecomer on the panel, in the serving order that keeps those of the others most even.");
         cupping.MapGet("/habits", HabitsAsync).WithName("ReadCuppingHabits").WithSummary("What the house does at every table.");
@@ -58,6 +59,11 @@ internal static class CuppingLeadingApi
 
     private static async Task<Results<Ok<PlanReply>, NotFound>> PlanAsync(Id<CuppingSession> id, TableOnPaperQuery query, CancellationToken cancellationToken) =>
         await query.FindAsync(id, cancellationToken) is { } table ? TypedResults.Ok(PlanReply.Of(table)) : TypedResults.NotFound();
+
+    /// <summary>There is nothing of a closed session, whose result says it.</summary>
+    [InArea("Cupping, leading")]
+    private static async Task<Results<Ok<LiveReply>, NotFound>> LiveAsync(Id<CuppingSession> id, LiveTableQuery query, CancellationToken cancellationToken) =>
+        await query.FindAsync(id, cancellationToken) is { IsClosed: false } table ? TypedResults.Ok(LiveReply.Of(table)) : TypedResults.NotFound();
 
     /// <summary>There is no key for anybody else, and none of a closed session, whose result says it.</summary>
     private static async Task<Results<Ok<List<KeyReply>>, NotFound>> KeyAsync(

@@ -64,6 +64,19 @@ internal sealed record PlanReply(
         [.. flights.Select(flight => new PlanFlightReply(flight.Number, flight.Codes))];
 }
 
+/// <summary>How far one cupper has come; <see cref="At"/> is the code of the last change, null before the first.</summary>
+internal sealed record LiveCupperReply(
+    Guid Id, string Name, bool IsLatecomer, IReadOnlyList<string> In, IReadOnlyList<string> Begun, IReadOnlyList<string> NotBegun, string? At, DateTimeOffset? ChangedAt);
+
+/// <summary>Who is where at an open table, without a score; <see cref="Missing"/> counts sheets of all cuppers together.</summary>
+internal sealed record LiveReply(string Title, int Codes, int Missing, IReadOnlyList<LiveCupperReply> Cuppers)
+{
+    public static LiveReply Of(LiveTable table) => new(
+        table.Title, table.Codes, table.Missing,
+        [.. table.Cuppers.Select(cupper => new LiveCupperReply(
+            cupper.PersonId.Value, cupper.Name, cupper.IsLate, cupper.In, cupper.Begun, cupper.NotBegun, cupper.At, cupper.ChangedAt))]);
+}
+
 /// <summary>What stands under a code of an open session.</summary>
 internal sealed record KeyReply(int Position, string Code, int Flight, string Label, string Ref, string Lot, bool IsDuplicate, bool IsReference)
 {

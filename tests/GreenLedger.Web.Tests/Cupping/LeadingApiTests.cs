@@ -134,6 +134,22 @@ public sealed class LeadingApiTests(HouseFixture house) : IClassFixture<HouseFix
         Assert.Contains("already on the panel", await again.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Who_is_where_is_told_to_who_leads_without_a_score()
+    {
+        var table = await Table.LayOutAsync(house);
+        await house.SeatAsync(table, Role.Cupper);
+        var address = new Uri($"/api/cupping/sessions/{table.SessionId}/live", UriKind.Relative);
+
+        var live = await (await house.ScriptAsync(Role.LeadCupper)).GetFromJsonAsync<JsonElement>(address, Stop);
+
+        Assert.Equal(table.Codes.Length, live.GetProperty("missing").GetInt32());
+        var cupper = Assert.Single(live.GetProperty("cuppers").EnumerateArray().ToList());
+        Assert.Equal("A Cupper", cupper.GetProperty("name").GetString());
+        Assert.Equal(table.Codes.Order(), cupper.GetProperty("notBegun").EnumerateArray().Select(code => code.GetString()!).Order());
+        Assert.Equal(HttpStatusCode.Forbidden, (await (await house.ScriptAsync(Role.Cupper)).GetAsync(address, Stop)).StatusCode);
+    }
+
     private static async Task<Id<CuppingSession>> LayOutAsync(HttpClient leader, object request)
     {
         var answer = await leader.PostAsJsonAsync("/api/cupping/sessions", request, Stop);
