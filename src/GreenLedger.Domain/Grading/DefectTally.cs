@@ -46,7 +46,16 @@ public sealed record DefectTally(
 
         FullDefects Sum(int category, bool kept) => FullDefects.Of(scheme.Kinds
             .Where(kind => kind.Category == category)
-            .Select(kind => beans.GetValueOrDefault(kind.Code) * scheme.SampleGrams / sampleGrams / kind.BeansPerFullDefect)
+            .Select(kind => FullOf(scheme, kind, beans.GetValueOrDefault(kind.Code), sampleGrams))
             .Sum(full => kept ? full : Math.Floor(full)));
+    }
+
+    /// <summary>What these beans of one kind make in full defects, its fraction kept.</summary>
+    /// <param name="sampleGrams">Grams of green coffee that were searched, above 0.</param>
+    public static decimal FullOf(DefectScheme scheme, DefectKind kind, int beans, decimal sampleGrams)
+    {
+        ArgumentNullException.ThrowIfNull(scheme);
+        ArgumentNullException.ThrowIfNull(kind);
+        return beans * scheme.SampleGrams / sampleGrams / kind.BeansPerFullDefect;
     }
 }

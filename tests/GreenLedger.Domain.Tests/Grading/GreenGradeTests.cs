@@ -66,6 +66,13 @@ public class GreenGradeTests
         Assert.Equal(FullDefects.Of(2.8m), tally.Category2Kept);
     }
 
+    /// <summary>9 broken: handbook quality.md section 2.1. 12 in 300 g: worked by hand, 14 in 350 g.</summary>
+    [Theory]
+    [InlineData(9, 350, "1.8")]
+    [InlineData(12, 300, "2.8")]
+    public void Beans_of_one_kind_make_full_defects_with_their_fraction(int beans, int grams, string full) =>
+        Assert.Equal(full, DefectTally.FullOf(DefectScheme.WashedArabica, DefectScheme.WashedArabica.Kinds.Single(kind => kind.Code == "broken"), beans, grams).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture));
+
     [Fact]
     public void Missing_is_not_zero()
     {
