@@ -29,7 +29,8 @@ public sealed record ArrivalLimits(PhysicalLimits Limits, IReadOnlySet<string> A
                 null,
                 LeastOnStatedScreen: (agreed.LeastOnScreen ?? habits.LeastOnStatedScreen)?.Points,
                 Screen: agreed.Screen,
-                CountedBy: agreed.CountedBy),
+                CountedBy: agreed.CountedBy,
+                OwnTable: agreed.OwnTable),
             names);
 
         void Name(bool isAgreed, string name)

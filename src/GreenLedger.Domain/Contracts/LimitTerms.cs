@@ -14,6 +14,7 @@ namespace GreenLedger.Domain.Contracts;
 /// <param name="Screen">The screen, in 64ths of an inch, on and above which the least share lies.</param>
 /// <param name="LeastOnScreen">By mass.</param>
 /// <param name="CountedBy">The code of the defect table that the full defects are counted by; null where the contract names none.</param>
+/// <param name="OwnTable">What that table was called when this was agreed, where it is one of the house; null for a published one.</param>
 public sealed record LimitTerms(
     Score? CupTolerance = null,
     Percent? LowestMoisture = null,
@@ -23,9 +24,19 @@ public sealed record LimitTerms(
     decimal? Category2 = null,
     int? Screen = null,
     Percent? LeastOnScreen = null,
-    string? CountedBy = null)
+    string? CountedBy = null,
+    string? OwnTable = null)
 {
+    private string? Table => OwnTable ?? DefectScheme.PublishedOf(CountedBy)?.Name;
+
     public bool IsEmpty() => this == new LimitTerms();
+
+    /// <summary>With the name of the defect table as these standards have it, where it is one of the house.</summary>
+    public LimitTerms Naming(GradingStandards standards)
+    {
+        ArgumentNullException.ThrowIfNull(standards);
+        return this with { OwnTable = standards.OwnNameOf(CountedBy) };
+    }
 
     /// <summary>In words, one for each figure that is agreed.</summary>
     public IEnumerable<string> Words()
@@ -54,7 +65,7 @@ public sealed record LimitTerms(
         {
             if (count is { } most)
             {
-                yield return string.Create(CultureInfo.InvariantCulture, $"at most {most:0.##} full defects of category {category}{(DefectScheme.PublishedOf(CountedBy) is { } table ? $" by {table.Name}" : "")}");
+                yield return string.Create(CultureInfo.InvariantCulture, $"at most {most:0.##} full defects of category {category}{(Table is { } table ? $" by {table}" : "")}");
             }
         }
 
@@ -73,7 +84,7 @@ public sealed record LimitTerms(
         Rule.Require(LowestMoisture is not { } low || HighestMoisture is not { } high || low < high, "The lowest moisture lies below the highest.", nameof(HighestMoisture));
         Rule.Require(Category1 is null or (>= 0m and <= 1000m), "Full defects lie between 0 and 1,000.", nameof(Category1));
         Rule.Require(Category2 is null or (>= 0m and <= 1000m), "Full defects lie between 0 and 1,000.", nameof(Category2));
-        Rule.Require(CountedBy is null || DefectScheme.PublishedOf(CountedBy)?.Code == CountedBy, $"There is no defect table '{CountedBy}' here.", nameof(CountedBy));
+        Rule.Require(CountedBy is null || OwnTable is not null || DefectScheme.PublishedOf(CountedBy)?.Code == CountedBy, $"There is no defect table '{CountedBy}' here.", nameof(CountedBy));
         Rule.Require(CountedBy is null || Category1 is not null || Category2 is not null, "Say how many full defects are agreed, or leave the table out.", nameof(CountedBy));
         Rule.Require(Screen is null == LeastOnScreen is null, "Name the screen with the share that lies on it, or leave both out.", Screen is null ? nameof(Screen) : nameof(LeastOnScreen));
         Rule.Require(Screen is null or (>= 8 and <= 20), "Screens run from 8 to 20.", nameof(Screen));

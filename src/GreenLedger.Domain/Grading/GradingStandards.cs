@@ -32,6 +32,9 @@ public sealed class GradingStandards
     /// <summary>The scheme of a key, in the very revision; null where there is none.</summary>
     public DefectScheme? Find(string? key) => All.FirstOrDefault(scheme => scheme.Key == key);
 
+    /// <summary>What a table of the house is called, by its code; null for a published one, for one that is not here, and for none.</summary>
+    public string? OwnNameOf(string? code) => Newest.FirstOrDefault(scheme => scheme.IsOfHouse && scheme.Code == code)?.Name;
+
     /// <summary>The scheme that a coffee of these varieties is usually counted by: a published one, in the newest revision.</summary>
     public DefectScheme For(string? varieties)
     {

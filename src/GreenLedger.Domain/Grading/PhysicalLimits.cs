@@ -14,6 +14,7 @@ public sealed record LimitCheck(string Name, string? Found, string Limit, bool? 
 /// <param name="Code">The word for the set; its revisions share it. Empty for limits that a contract or the house sets on arrivals.</param>
 /// <param name="IsRobusta">For which species it is.</param>
 /// <param name="Revision">1 as published; each change by the house counts one up.</param>
+/// <param name="OwnTable">What the table of <paramref name="CountedBy"/> was called when the limits were set, where it is one of the house; null for a published one.</param>
 public sealed record PhysicalLimits(
     string Name,
     decimal LowestMoisture,
@@ -29,8 +30,11 @@ public sealed record PhysicalLimits(
     string? CountedBy = null,
     string Code = "",
     bool IsRobusta = false,
-    int Revision = 1)
+    int Revision = 1,
+    string? OwnTable = null)
 {
+    private const int LongestName = 54;
+
     /// <summary>Washed arabica handbook and poster 2018: handbook quality.md sections 2.1 and 2.3.</summary>
     public static PhysicalLimits WashedSpecialty { get; } = new("Washed specialty (SCA 2018)", 10m, 12m, 0.70m, 0m, 5m, 0, NoForeignOdour: true, LeastOnStatedScreen: 95m, CountedBy: "washed-arabica-2018", Code: "washed-specialty");
 
@@ -53,7 +57,7 @@ public sealed record PhysicalLimits(
     public string Title => Revision == 1 ? Name : $"{Name}, revision {Revision}";
 
     /// <summary>The name of the table that full defects are to be counted by; null where none is named.</summary>
-    public string? Table => CountedBy is null ? null : DefectScheme.PublishedOf(CountedBy)?.Name ?? "the method of the exporting country";
+    public string? Table => CountedBy is null ? null : OwnTable ?? DefectScheme.PublishedOf(CountedBy)?.Name ?? "the method of the exporting country";
 
     /// <summary>The same set with other figures: grades that were held against an earlier revision keep what it said.</summary>
     /// <exception cref="RuleBrokenException">A figure cannot be.</exception>
@@ -68,7 +72,7 @@ public sealed record PhysicalLimits(
         Counts(figures.ExportDefects, nameof(ExportDefects));
         Counts(figures.Quakers, nameof(Quakers));
         Rule.Require(figures.LeastOnStatedScreen is null or (> 0m and <= 100m), "The share lies above 0 and at most at 100 %.", nameof(LeastOnStatedScreen));
-        Rule.Require(figures.CountedBy is null || figures.CountedBy == CountedBy || DefectScheme.PublishedOf(figures.CountedBy) is not null, $"There is no defect table '{figures.CountedBy}' here.", nameof(CountedBy));
+        Rule.Require(figures.CountedBy is null || figures.CountedBy == CountedBy || figures.OwnTable is not null || DefectScheme.PublishedOf(figures.CountedBy) is not null, $"There is no defect table '{figures.CountedBy}' here.", nameof(CountedBy));
         return figures with { Name = Name, Code = Code, IsRobusta = IsRobusta, Screen = Screen, CountedBy = DefectScheme.TableOf(figures.CountedBy), Revision = Revision + 1 };
 
         static void Counts(decimal? most, string field) => Rule.Require(most is null or (>= 0m and <= 1000m), "What is counted lies between 0 and 1,000.", field);
@@ -123,8 +127,11 @@ public sealed record PhysicalLimits(
         var limit = (most == 0m ? "none" : $"at most {Text(most)}") + (Code.Length == 0 && CountedBy is not null ? $" by {Table}" : "");
         return by is null
             ? new LimitCheck(name, found?.ToString(), limit, found is { } full ? full.Count <= most : null)
-            : new LimitCheck(name, found is null ? $"counted by {by}" : $"{found} by {by}", $"{limit}; not comparable, grade again by {Table}", null);
+            : new LimitCheck(name, found is null ? $"counted by {by}" : $"{found} by {by}", $"{limit}; not comparable, grade again by {Short(Table)}", null);
     }
+
+    /// <summary>A name as long as a published table's: the sentence is kept with the grade, which has room for that.</summary>
+    private static string? Short(string? name) => name is { Length: > LongestName } ? name[..(LongestName - 1)] + "…" : name;
 
     /// <summary>The other table that was counted by; null where it is the one of these limits, or defects were stated without a table.</summary>
     private string? OtherTable(GreenGrade grade, bool isExport)

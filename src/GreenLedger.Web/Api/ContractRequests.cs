@@ -1,5 +1,6 @@
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 
@@ -12,7 +13,7 @@ internal sealed record ContractLotRequest(Guid LotId, int Bags, decimal BagWeigh
 /// <param name="CupTolerance">How far below the approved sample the arrival may cup, in points.</param>
 /// <param name="Category1">Full defects at most.</param>
 /// <param name="Category2">Full defects at most.</param>
-/// <param name="CountedBy">The code of the defect table that full defects are counted by.</param>
+/// <param name="CountedBy">The code of the defect table, published or of the house, that full defects are counted by.</param>
 internal sealed record AgreedLimitsRequest(
     decimal? CupTolerance = null,
     decimal? LowestMoisturePercent = null,
@@ -71,10 +72,10 @@ internal sealed record TermsRequest(
     string? Arbitration = null,
     string? Note = null)
 {
-    public ContractTerms Over(ContractTerms terms, IReadOnlyList<ContractedLot> known, DateOnly today) => terms with
+    public ContractTerms Over(ContractTerms terms, IReadOnlyList<ContractedLot> known, GradingStandards standards, DateOnly today) => terms with
     {
         Lots = Lots is null ? terms.Lots : [.. Lots.Select(lot => Line(lot, known))],
-        Quality = new QualityTerms(Quality ?? terms.Quality.Description, LeastScore is { } points ? Score.Of(points) : terms.Quality.LeastScore, Limits?.Terms() ?? terms.Quality.Limits),
+        Quality = new QualityTerms(Quality ?? terms.Quality.Description, LeastScore is { } points ? Score.Of(points) : terms.Quality.LeastScore, Limits?.Terms().Naming(standards) ?? terms.Quality.Limits),
         Price = Price(terms.Price, today),
         Delivery = new DeliveryTerms(Incoterm ?? terms.Delivery.Incoterm, Place ?? terms.Delivery.Place, ShipFrom ?? terms.Delivery.ShipFrom, ShipUntil ?? terms.Delivery.ShipUntil),
         Weights = new WeightTerms(

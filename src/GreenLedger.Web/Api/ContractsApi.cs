@@ -1,8 +1,10 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
@@ -68,7 +70,7 @@ internal static class ContractsApi
 
         IReadOnlyList<ContractedLot> known = [DraftTerms.Line(basis.Bought), .. basis.Others.Select(DraftTerms.Line)];
         var usual = DraftTerms.Of(basis.House, basis.Supplier, [basis.Bought], basis.Forms.Count > 0 ? basis.Forms[0] : null, house.Today);
-        var terms = request.Terms?.Over(usual, known, house.Today) ?? usual;
+        var terms = request.Terms?.Over(usual, known, await db.GradingStandardsAsync(cancellationToken), house.Today) ?? usual;
         await using var turn = await db.NumberAsync(cancellationToken);
         var number = request.Ref ?? await db.Contracts.NextRefAsync(house.Today, cancellationToken);
         var decisions = basis.Others.Prepend(basis.Bought).ToDictionary(one => one.Lot.Id, one => one.Decision.Id);
@@ -80,13 +82,19 @@ internal static class ContractsApi
         return TypedResults.Created($"/api/contracts/{contract.Id}", ContractReply.Of(contract));
     }
 
-    private static Task<Results<Ok<ContractReply>, NotFound>> TermsAsync(
-        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
-        ActAsync(id, db, contract => contract.Redraft(Over(request, contract, house), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+    private static async Task<Results<Ok<ContractReply>, NotFound>> TermsAsync(
+        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var standards = await db.GradingStandardsAsync(cancellationToken);
+        return await ActAsync(id, db, contract => contract.Redraft(Over(request, contract, standards, house), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+    }
 
-    private static Task<Results<Ok<ContractReply>, NotFound>> AmendAsync(
-        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
-        ActAsync(id, db, contract => contract.Amend(Over(request, contract, house), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+    private static async Task<Results<Ok<ContractReply>, NotFound>> AmendAsync(
+        Id<Contract> id, AmendRequest request, LedgerContext db, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        var standards = await db.GradingStandardsAsync(cancellationToken);
+        return await ActAsync(id, db, contract => contract.Amend(Over(request, contract, standards, house), request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+    }
 
     private static Task<Results<Ok<ContractReply>, NotFound>> DropAsync(Id<Contract> id, LedgerContext db, CancellationToken cancellationToken) =>
         ActAsync(id, db, contract => contract.DropAmendment(), cancellationToken);
@@ -135,8 +143,8 @@ internal static class ContractsApi
         Id<Contract> id, GoodsRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
         ActAsync(id, db, contract => contract.Enter(request.Move, request.On, request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
 
-    private static ContractTerms Over(AmendRequest request, Contract contract, HouseZone house) =>
-        request.Terms?.Over(contract.Newest.Terms, contract.Newest.Terms.Lots, house.Today) ?? contract.Newest.Terms;
+    private static ContractTerms Over(AmendRequest request, Contract contract, GradingStandards standards, HouseZone house) =>
+        request.Terms?.Over(contract.Newest.Terms, contract.Newest.Terms.Lots, standards, house.Today) ?? contract.Newest.Terms;
 
     private static async Task<Results<Ok<ContractReply>, NotFound>> ActAsync(
         Id<Contract> id, LedgerContext db, Action<Contract> act, CancellationToken cancellationToken)

@@ -71,7 +71,7 @@ internal static class GradingStandardsApi
         }
 
         await db.RequireNewestAsync(found, cancellationToken);
-        var revised = found.Revise(request.Figures(), request.Reason);
+        var revised = found.Revise(request.Figures(await db.GradingStandardsAsync(cancellationToken)), request.Reason);
         db.Add(revised);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Created("/api/grading/limits", PhysicalLimitsReply.Of(revised));
@@ -118,7 +118,7 @@ internal sealed record ReviseLimitsRequest(
     decimal LowestMoisturePercent, decimal HighestMoisturePercent, decimal? WaterActivityBelow, decimal? Category1, decimal? Category2, decimal? ExportDefects,
     string? CountedBy, int? QuakersIn100Grams, bool NoForeignOdour, decimal? LeastOnStatedScreenPercent, string? Reason)
 {
-    public PhysicalLimits Figures() => new(
+    public PhysicalLimits Figures(GradingStandards standards) => new(
         "", LowestMoisturePercent, HighestMoisturePercent, WaterActivityBelow, Category1, Category2, QuakersIn100Grams, ExportDefects, NoForeignOdour,
-        LeastOnStatedScreenPercent, CountedBy: CountedBy);
+        LeastOnStatedScreenPercent, CountedBy: CountedBy, OwnTable: standards.OwnNameOf(CountedBy));
 }

@@ -1,4 +1,5 @@
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Grading;
 
 namespace GreenLedger.Web.Contracts;
 
@@ -12,6 +13,9 @@ public interface ITermsPage
 
     /// <summary>The standard forms in use, to choose from.</summary>
     IReadOnlyList<StandardForm> Forms { get; }
+
+    /// <summary>The defect tables that full defects may be counted by.</summary>
+    GradingStandards Standards { get; }
 
     /// <summary>True for a contract that is drafted, which gets its number.</summary>
     bool IsNew { get; }

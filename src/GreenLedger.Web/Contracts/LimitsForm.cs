@@ -37,9 +37,19 @@ public sealed class LimitsForm
     [Display(Name = "Full defects counted by")]
     public string? CountedBy { get; set; }
 
-    /// <summary>The defect tables by code and name.</summary>
-    public static IReadOnlyList<SelectListItem> Tables { get; } =
-        [new("the contract names none", ""), .. DefectScheme.Published.Select(scheme => new SelectListItem(scheme.Name, scheme.Code))];
+    /// <summary>Nothing is typed.</summary>
+    public bool IsEmpty => this is
+    {
+        CupTolerance: null, LowestMoisture: null, HighestMoisture: null, WaterActivityBelow: null, Category1: null, Category2: null, Screen: null, LeastOnScreen: null,
+        CountedBy: null or "",
+    };
+
+    /// <summary>The defect tables by code and name, those of the house last.</summary>
+    public static IReadOnlyList<SelectListItem> Tables(GradingStandards standards)
+    {
+        ArgumentNullException.ThrowIfNull(standards);
+        return [new("the contract names none", ""), .. standards.Newest.OrderBy(scheme => scheme.IsOfHouse).Select(scheme => new SelectListItem(scheme.Name, scheme.Code))];
+    }
 
     public static LimitsForm Of(LimitTerms terms) => new()
     {

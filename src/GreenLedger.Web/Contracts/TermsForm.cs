@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 
@@ -159,13 +160,14 @@ public sealed class TermsForm
     /// <param name="buyer">The house.</param>
     /// <param name="seller">The supplier.</param>
     /// <param name="known">The lots that may stand on this contract, with their names.</param>
+    /// <param name="standards">The defect tables, those of the house among them.</param>
     /// <param name="today">The day that a one-digit year of a futures month is read on.</param>
     /// <exception cref="RuleBrokenException">A part of the price cannot be read.</exception>
-    public ContractTerms Terms(string buyer, string seller, IReadOnlyList<ContractedLot> known, DateOnly today) => new(
+    public ContractTerms Terms(string buyer, string seller, IReadOnlyList<ContractedLot> known, GradingStandards standards, DateOnly today) => new(
         buyer,
         seller,
         [.. Lots.Where(lot => lot.IsTaken).Select(lot => lot.Line(known)).OfType<ContractedLot>()],
-        new QualityTerms(Description ?? "", LeastScore is { } points ? Score.Of(points) : null, Limits.Terms()),
+        new QualityTerms(Description ?? "", LeastScore is { } points ? Score.Of(points) : null, Limits.Terms().Naming(standards)),
         Price(today),
         new DeliveryTerms(Incoterm, Place ?? "", ShipFrom!.Value, ShipUntil!.Value),
         new WeightTerms(Basis, Percent.Of(FranchisePercent), Percent.Of(TolerancePercent)),

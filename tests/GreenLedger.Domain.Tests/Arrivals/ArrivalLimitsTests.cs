@@ -46,6 +46,20 @@ public sealed class ArrivalLimitsTests
     }
 
     [Fact]
+    public void A_contract_may_name_a_table_of_the_house_and_keeps_what_it_was_called()
+    {
+        var washed = DefectScheme.WashedArabica;
+        var own = DefectScheme.Add(new SchemeHead("Our count", null, null, null), washed, 350m, washed.Kinds, washed.Classes, DefectScheme.Published);
+        var standards = new GradingStandards([own, .. DefectScheme.Published], PhysicalLimits.Published);
+
+        var agreed = FrozenJson.Read<LimitTerms>(FrozenJson.Write((Agreed with { CountedBy = own.Code }).Naming(standards)));
+
+        Assert.Contains("at most 5 full defects of category 2 by Our count", agreed.Words());
+        Assert.Equal("Our count", ArrivalLimits.Of(agreed, new ArrivalHabits()).Limits.Table);
+        Assert.Null((Agreed with { CountedBy = washed.Code }).Naming(standards).OwnTable);
+    }
+
+    [Fact]
     public void Without_agreed_limits_the_houses_own_are_looked_at_and_none_counts_as_agreed()
     {
         var habits = new ArrivalHabits();

@@ -110,6 +110,29 @@ public sealed class DefectSchemeTests
         Assert.All(counted, check => Assert.Contains("by a table of this house", check.Found, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Limits_that_name_a_table_of_the_house_are_held_against_a_count_by_it_alone()
+    {
+        var washed = DefectScheme.WashedArabica;
+        var own = DefectScheme.Add(new SchemeHead("Our count", null, null, null), washed, 350m, washed.Kinds, washed.Classes, DefectScheme.Published);
+        var standards = new GradingStandards([own, .. DefectScheme.Published], PhysicalLimits.Published);
+        var named = PhysicalLimits.WashedSpecialty with { CountedBy = own.Code, OwnTable = standards.OwnNameOf(own.Code) };
+
+        var limits = PhysicalLimits.WashedSpecialty.Revise(named);
+
+        // Handbook quality.md section 2.1: 30 broken are 6 full defects, at most 5 are allowed.
+        Assert.Equal(("Our count", false), (limits.Table, Category2(own).Passed!.Value));
+        Assert.Equal((null, "at most 5; not comparable, grade again by Our count"), (Category2(washed).Passed, Category2(washed).Limit));
+        Assert.Null(standards.OwnNameOf(washed.Code));
+        // A sentence that is stored with a grade has 100 places.
+        Assert.All((limits with { Category2 = 1000m, OwnTable = new string('x', 80) }).Check(Counted(washed)), check => Assert.True(check.Limit.Length <= 100, check.Limit));
+        Assert.Throws<RuleBrokenException>(() => limits.Revise(limits with { CountedBy = "nosuch", OwnTable = standards.OwnNameOf("nosuch") }));
+
+        LimitCheck Category2(DefectScheme scheme) => limits.Check(Counted(scheme)).Single(check => check.Name == "Category 2 full defects");
+        static GreenGrade Counted(DefectScheme scheme) =>
+            new GreenGrade(default, default, new DateOnly(2026, 11, 20), null, GreenGrade.UsualSample).CountDefects(scheme, new Dictionary<string, int> { ["broken"] = 30 }, DefectFractions.Dropped);
+    }
+
     internal static GreenGrade Graded(string scheme, string beans, int? quakers, decimal grams = 350m) => new GradeDraft
     {
         SampleGrams = grams,

@@ -55,6 +55,9 @@ public sealed class OwnSchemeTests(HouseFixture house) : IClassFixture<HouseFixt
         var grade = await house.FromLedgerAsync(db => db.GreenGrades.AsNoTracking().Join(db.Samples.Where(sample => sample.LabelCode == "OWN1"), one => one.SampleId, sample => sample.Id, (one, _) => one).SingleAsync(Stop));
         // Worked by hand: 30 broken beans are 3 full defects at 10 beans each.
         Assert.Equal(("our-own-count", FullDefects.Of(3m)), (grade.Scheme, grade.Category2));
+        var limits = "/Grading/ReviseLimits/" + await house.FromLedgerAsync(db => db.LimitsRevisions.Where(one => one.Code == "washed-specialty").Select(one => one.Id).SingleAsync(Stop));
+        var named = await leader.SendFormAsync(limits, new Dictionary<string, string> { ["Input.CountedBy"] = "our-own-count", ["Input.Reason"] = "we count by our own" });
+        Assert.Contains("Our own count", (await leader.ReadAsync(named.Headers.Location!.ToString())).QuerySelector("main dl")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

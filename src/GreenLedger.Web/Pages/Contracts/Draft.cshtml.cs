@@ -1,8 +1,10 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Grading;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Grading;
 using GreenLedger.Web.Contracts;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
@@ -28,6 +30,8 @@ public sealed class DraftModel(LedgerContext db, DraftBasisQuery query, HouseZon
     public IReadOnlyList<ContractedLot> Known => Basis is null ? [] : [DraftTerms.Line(Basis.Bought), .. Basis.Others.Select(DraftTerms.Line)];
 
     public IReadOnlyList<StandardForm> Forms => Basis?.Forms ?? [];
+
+    public GradingStandards Standards { get; private set; } = GradingStandards.Published;
 
     public bool IsNew => true;
 
@@ -62,7 +66,7 @@ public sealed class DraftModel(LedgerContext db, DraftBasisQuery query, HouseZon
             return Trouble is null ? NotFound() : Page();
         }
 
-        var terms = Input.Terms(Basis.House, Basis.Supplier.Name, Known, house.Today);
+        var terms = Input.Terms(Basis.House, Basis.Supplier.Name, Known, Standards, house.Today);
         var decisions = Basis.Others.Prepend(Basis.Bought).ToDictionary(one => one.Lot.Id, one => one.Decision.Id);
         var contract = Contract.Draft(Input.Ref ?? await db.Contracts.NextRefAsync(house.Today, cancellationToken), Basis.Supplier.Id, terms, decisions, User.Person(), clock.GetUtcNow());
         await db.Contracts.RequireFreeRefAsync(contract.Ref, cancellationToken);
@@ -73,6 +77,9 @@ public sealed class DraftModel(LedgerContext db, DraftBasisQuery query, HouseZon
         return RedirectToPage("Contract", new { contract.Id });
     }
 
-    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
         (Basis, Trouble) = await query.FindAsync(Id, cancellationToken);
+        Standards = await db.GradingStandardsAsync(cancellationToken);
+    }
 }

@@ -1,6 +1,8 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Contracts;
+using GreenLedger.Data.Grading;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Grading;
 using GreenLedger.Web.Contracts;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
@@ -18,6 +20,8 @@ public sealed class TermsModel(LedgerContext db, DraftBasisQuery query, HouseZon
 
     public IReadOnlyList<StandardForm> Forms { get; private set; } = [];
 
+    public GradingStandards Standards { get; private set; } = GradingStandards.Published;
+
     public bool IsNew => false;
 
     public bool IsAmendment => Shown?.IsSigned == true;
@@ -34,7 +38,7 @@ public sealed class TermsModel(LedgerContext db, DraftBasisQuery query, HouseZon
 
     public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ActAsync(Input.Version, contract =>
     {
-        var terms = Input.Terms(contract.Newest.Terms.Buyer, contract.Newest.Terms.Seller, Known, Today);
+        var terms = Input.Terms(contract.Newest.Terms.Buyer, contract.Newest.Terms.Seller, Known, Standards, Today);
         if (contract.Newest.IsSigned)
         {
             contract.Amend(terms, Input.Reason ?? "", User.Person(), Now);
@@ -55,5 +59,6 @@ public sealed class TermsModel(LedgerContext db, DraftBasisQuery query, HouseZon
     {
         await base.LoadAsync(cancellationToken);
         Forms = await query.FormsAsync(cancellationToken);
+        Standards = await Db.GradingStandardsAsync(cancellationToken);
     }
 }

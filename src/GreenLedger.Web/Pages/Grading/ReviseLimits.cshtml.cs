@@ -22,11 +22,13 @@ public sealed class ReviseLimitsModel(LedgerContext db) : FormPage
 
     public LimitsRevision Found { get; private set; } = null!;
 
+    public GradingStandards Standards { get; private set; } = GradingStandards.Published;
+
     /// <summary>The defect tables that the full defects may be counted by, and the one that the limits name now.</summary>
     public IReadOnlyList<SelectListItem> Tables => [
         new("not named", ""),
-        .. DefectScheme.Published.Select(scheme => new SelectListItem(scheme.Name, scheme.Code)),
-        .. Found.Limits.CountedBy is { } other && DefectScheme.PublishedOf(other) is null ? new[] { new SelectListItem(Found.Limits.Table, other) } : []];
+        .. Standards.Newest.OrderBy(scheme => scheme.IsOfHouse).Select(scheme => new SelectListItem(scheme.Name, scheme.Code)),
+        .. Found.Limits.CountedBy is { } other && Standards.All.All(scheme => scheme.Code != other) ? new[] { new SelectListItem(Found.Limits.Table, other) } : []];
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -36,6 +38,7 @@ public sealed class ReviseLimitsModel(LedgerContext db) : FormPage
         }
 
         Found = found;
+        Standards = await db.GradingStandardsAsync(cancellationToken);
         Input = LimitsForm.Of(found.Limits);
         return Page();
     }
@@ -48,15 +51,18 @@ public sealed class ReviseLimitsModel(LedgerContext db) : FormPage
         }
 
         await db.RequireNewestAsync(found, cancellationToken);
-        var revised = found.Revise(Input.Figures(), Input.Reason);
+        var revised = found.Revise(Input.Figures(await db.GradingStandardsAsync(cancellationToken)), Input.Reason);
         db.Add(revised);
         await db.SaveChangesAsync(cancellationToken);
         Say($"Grades are held against revision {revised.Revision} from now on.");
         return RedirectToPage("Limits", new { revised.Id });
     }
 
-    protected override async Task LoadAsync(CancellationToken cancellationToken) =>
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
         Found = await db.LimitsRevisions.AsNoTracking().SingleAsync(one => one.Id == Id, cancellationToken);
+        Standards = await db.GradingStandardsAsync(cancellationToken);
+    }
 
     protected override Task<bool> IsThereAsync(CancellationToken cancellationToken) => db.LimitsRevisions.AnyAsync(one => one.Id == Id, cancellationToken);
 
@@ -111,7 +117,7 @@ public sealed class ReviseLimitsModel(LedgerContext db) : FormPage
             NoForeignOdour = limits.NoForeignOdour,
         };
 
-        internal PhysicalLimits Figures() => new(
-            "", LowestMoisture ?? 0m, HighestMoisture ?? 0m, WaterActivityBelow, Category1, Category2, Quakers, ExportDefects, NoForeignOdour, LeastOnStatedScreen, CountedBy: CountedBy);
+        internal PhysicalLimits Figures(GradingStandards standards) => new(
+            "", LowestMoisture ?? 0m, HighestMoisture ?? 0m, WaterActivityBelow, Category1, Category2, Quakers, ExportDefects, NoForeignOdour, LeastOnStatedScreen, CountedBy: CountedBy, OwnTable: standards.OwnNameOf(CountedBy));
     }
 }
