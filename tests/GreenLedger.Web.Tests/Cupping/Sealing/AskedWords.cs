@@ -113,7 +113,7 @@ internal sealed class AskedWords(HouseFixture house, SealedTable table)
 
         if (type == typeof(Guid))
         {
-            return [_cup.Sample, _cup.Lot, _cup.Offer, .. (await IdsAsync(typeof(Domain.Papers.Attachment))).TakeLast(1)];
+            return [_cup.Sample, _cup.Lot, _cup.Offer, .. (await IdsAsync(typeof(Domain.Papers.Attachment))).TakeLast(1), .. (await IdsAsync(typeof(Domain.Papers.Note))).TakeLast(1)];
         }
 
         return type.IsEnum ? Enum.GetNames(type) : type == typeof(bool) ? ["true"] : type == typeof(string) ? Words(value.Name) : type == typeof(int) ? ["1"] : null;
