@@ -1,7 +1,6 @@
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;

@@ -1,4 +1,3 @@
-using GreenLedger.Documents.Layout;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Grading;
@@ -13,12 +12,15 @@ namespace GreenLedger.Documents.Trace;
 /// <summary>What a closed session found of a lot.</summary>
 public sealed record DossierResult(string Session, string Form, string Label, SampleResult Result);
 
+/// <summary>What an offer asked from a day on.</summary>
+public sealed record DossierPrice(string Offer, DateOnly On, PricePerWeight? Price, Differential? Differential, Weight Quantity, Score? Stated, OfferState State);
+
 /// <summary>A coming or going of a lot's stock.</summary>
 public sealed record DossierMovement(DateOnly On, string What, string Warehouse, int Bags, Weight Weighed, string Who, string? Note);
 
 /// <summary>Everything that the house holds of one lot, for a paper that goes with it.</summary>
 /// <param name="Place">Country and region, producer and process, as far as they are known, each with its word.</param>
-/// <param name="Offers">With the seller's name.</param>
+/// <param name="Prices">Of every offer, the oldest first.</param>
 /// <param name="Samples">Each with its newest grade.</param>
 /// <param name="Missing">What the due diligence still lacks, in sentences.</param>
 /// <param name="Plots">Names of the plots that it is said to have grown on.</param>
@@ -30,7 +32,7 @@ public sealed record LotDossier(
     Lot Lot,
     IReadOnlyList<(string Word, string Text)> Place,
     IReadOnlyList<WayStop> Way,
-    IReadOnlyList<(Offer Offer, string Seller)> Offers,
+    IReadOnlyList<DossierPrice> Prices,
     IReadOnlyList<(Sample Sample, string Kind, GreenGrade? Grade)> Samples,
     IReadOnlyList<DossierResult> Results,
     WholeWay WholeWay,

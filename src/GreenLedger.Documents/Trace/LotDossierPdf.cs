@@ -1,9 +1,9 @@
 using System.Globalization;
 using GreenLedger.Documents.Layout;
+using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
-using GreenLedger.Domain.Stock;
 
 namespace GreenLedger.Documents.Trace;
 
@@ -42,29 +42,29 @@ public static class LotDossierPdf
         [.. dossier.Way.Where(stop => stop.IsReached).Select(stop => Row(Capital(stop.Word), Printed.Day(stop.On!.Value), stop.Figure ?? "–"))]);
 
     private static void Offers(Paper paper, LotDossier dossier) => Section(paper, "Offers", "It is on no offer.",
-        [new("Offered by", 4), new("From", 2), new("Price", 3), new("Quantity, kg", 2, IsNumber: true), new("Stated score, points", 2, IsNumber: true), new("State", 2)],
+        [new("Offered by", 4), new("From", 2), new("State", 1.6), new("Price", 3, IsNumber: true), new("Quantity, kg", 2, IsNumber: true), new("Stated score, points", 2, IsNumber: true)],
         [
-            .. dossier.Offers.SelectMany(one => one.Offer.Prices.OrderBy(price => price.On).Select(price => Row(
-                $"{one.Seller}, {one.Offer.Ref}", Printed.Day(price.On), PriceOf(price), Kilograms(price.Quantity), one.Offer.StatedScore is { } stated ? Printed.Points(stated) : "–", price.State.Word()))),
+            .. dossier.Prices.Select(price => Row(
+                price.Offer, Printed.Day(price.On), price.State.Word(), PriceOf(price), Kilograms(price.Quantity), price.Stated is { } stated ? Printed.Points(stated) : "–")),
         ]);
 
     private static void Samples(Paper paper, LotDossier dossier) => Section(paper, "Samples and grades", "No sample was asked for.",
         [
-            new("Sample", 2), new("Kind", 2), new("Received", 2), new("Graded", 2), new("Moisture", 1.5, IsNumber: true), new("Water activity", 1.5, IsNumber: true),
-            new("Category 1", 1.5, IsNumber: true), new("Category 2", 1.5, IsNumber: true), new("Class", 2.4),
+            new("Sample", 2), new("Kind", 2), new("Received", 2), new("Graded", 2), new("Class", 2.6), new("Moisture", 1.5, IsNumber: true), new("Water activity", 1.5, IsNumber: true),
+            new("Category 1", 1.5, IsNumber: true), new("Category 2", 1.5, IsNumber: true),
         ],
         [
             .. dossier.Samples.Select(one => Row(
-                one.Sample.LabelCode, one.Kind, Day(one.Sample.ReceivedOn), Day(one.Grade?.GradedOn), one.Grade?.Moisture?.ToString() ?? "–", one.Grade?.WaterActivity?.ToString() ?? "–",
-                one.Grade?.Category1?.ToString() ?? "–", one.Grade?.Category2?.ToString() ?? "–", one.Grade?.QualityClass ?? "–")),
+                one.Sample.LabelCode, one.Kind, Day(one.Sample.ReceivedOn), Day(one.Grade?.GradedOn), one.Grade?.QualityClass ?? "–", one.Grade?.Moisture?.ToString() ?? "–", one.Grade?.WaterActivity?.ToString() ?? "–",
+                one.Grade?.Category1?.ToString() ?? "–", one.Grade?.Category2?.ToString() ?? "–")),
         ]);
 
     private static void Results(Paper paper, LotDossier dossier) => Section(paper, "What the cup said", "No session with it is closed.",
-        [new("Session", 4), new("Held", 2), new("Sample", 1.6), new("Form", 2.4), new("Score, points", 1.6, IsNumber: true), new("95 % interval", 2.4, IsNumber: true), new("Holds for", 1.8), new("Cuppers", 1.2, IsNumber: true)],
+        [new("Session", 4), new("Held", 2), new("Sample", 1.6), new("Form", 2.4), new("Holds for", 1.8), new("Score, points", 1.6, IsNumber: true), new("95 % interval", 2.4, IsNumber: true), new("Cuppers", 1.4, IsNumber: true)],
         [
             .. dossier.Results.OrderBy(one => one.Result.HeldOn).Select(one => Row(
-                one.Session, Printed.Day(one.Result.HeldOn), one.Label, one.Form, Printed.Points(one.Result.Fitted), $"{Printed.Points(one.Result.Low)} to {Printed.Points(one.Result.High)}",
-                Domain.Cupping.HoldsForWords.Word(one.Result.HoldsFor), Printed.Count(one.Result.Cuppers))),
+                one.Session, Printed.Day(one.Result.HeldOn), one.Label, one.Form, one.Result.HoldsFor.Word(), Printed.Points(one.Result.Fitted), $"{Printed.Points(one.Result.Low)} to {Printed.Points(one.Result.High)}",
+                Printed.Count(one.Result.Cuppers))),
         ]);
 
     private static void Bought(Paper paper, LotDossier dossier) => Section(paper, "From decision to stock", "Nothing was decided about it.",
@@ -77,11 +77,11 @@ public static class LotDossierPdf
         foreach (var one in dossier.Movements)
         {
             (bags, left) = (bags + one.Bags, left + one.Weighed);
-            rows.Add(Row(Printed.Day(one.On), one.What, one.Warehouse, Printed.Count(one.Bags), Kilograms(one.Weighed), Kilograms(left), one.Note is null ? one.Who : $"{one.Who}: {one.Note}"));
+            rows.Add(Row(Printed.Day(one.On), one.What, one.Warehouse, one.Note is null ? one.Who : $"{one.Who}: {one.Note}", one.Bags.ToString("#,0;−#,0", CultureInfo.InvariantCulture), Kilograms(one.Weighed), Kilograms(left)));
         }
 
         Section(paper, "Stock", "None of it came into stock.",
-            [new("Day", 1.8), new("Movement", 2), new("Warehouse", 2.6), new("Bags", 1, IsNumber: true), new("kg", 1.6, IsNumber: true), new("Left, kg", 1.6, IsNumber: true), new("By whom, why", 4)], rows);
+            [new("Day", 1.8), new("Movement", 2.8), new("Warehouse", 2.2), new("By whom, why", 4), new("Bags", 1, IsNumber: true), new("kg", 1.6, IsNumber: true), new("Left, kg", 1.6, IsNumber: true)], rows);
         if (rows.Count > 0)
         {
             paper.Text($"Left: {Printed.Count(bags, "bag", "bags")}, {Kilograms(left)} kg as weighed.", TextStyle.Body);
@@ -122,7 +122,7 @@ public static class LotDossierPdf
         [new("File", 4), new("Attached", 2), new("SHA-256 of the file", 6)],
         [.. dossier.Papers.Where(one => !one.IsRemoved).Select(one => Row(one.FileName, Printed.Day(dossier.Zone.Day(one.At)), one.Sha256))]);
 
-    private static void Section(Paper paper, string title, string none, IReadOnlyList<PaperColumn> columns, IReadOnlyList<IReadOnlyList<PaperCell>> rows)
+    private static void Section(Paper paper, string title, string none, IReadOnlyList<PaperColumn> columns, List<IReadOnlyList<PaperCell>> rows)
     {
         paper.Text(title, TextStyle.Heading);
         if (rows.Count == 0)
@@ -137,7 +137,7 @@ public static class LotDossierPdf
 
     private static IReadOnlyList<PaperCell> Row(params string[] cells) => [.. cells.Select(cell => new PaperCell(cell))];
 
-    private static string PriceOf(OfferPrice price) => price switch
+    private static string PriceOf(DossierPrice price) => price switch
     {
         { Price: { } outright } => outright.AsQuoted(),
         { Differential: { } differential } => $"{differential.Month} {differential.Quoted.ToString("+0.##;−0.##;±0", CultureInfo.InvariantCulture)}",

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using Google.OrTools.LinearSolver;
-using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Choosing;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Summaries;
 

@@ -1,5 +1,4 @@
 using GreenLedger.Domain.Contracts;
-using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Grading;
 
 namespace GreenLedger.Web.Api;

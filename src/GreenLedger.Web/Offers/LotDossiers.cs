@@ -38,7 +38,10 @@ public sealed class LotDossiers(
             view.Lot,
             [.. PlaceOf(view)],
             await ways.FindAsync(id, cancellationToken),
-            [.. view.Offers.Select(one => (one.Offer, one.Supplier.Name))],
+            [
+                .. view.Offers.SelectMany(one => one.Prices.Select(price => new DossierPrice(
+                    $"{one.Supplier.Name}, {one.Offer.Ref}", price.On, price.Price, price.Differential, price.Quantity, one.Offer.StatedScore, price.State))).OrderBy(price => price.On),
+            ],
             [.. found.Samples.Select(one => (one.Sample, SampleKinds.Word(one.Sample.Kind), one.Grade))],
             [.. found.Results.Select(row => new DossierResult(row.Title, row.FormName, row.LabelCode, row.Result))],
             await wholeWays.FindAsync(id, zone.Day, cancellationToken),

@@ -17,7 +17,7 @@ public sealed class LotDossierTests(DemoSummary demo) : IClassFixture<DemoSummar
     public async Task It_tells_offer_cup_contract_arrival_and_what_is_left()
     {
         var lot = await demo.House.FromLedgerAsync(db => db.Lots.AsNoTracking()
-            .Where(one => db.Arrivals.Any(arrival => arrival.LotId == one.Id) && db.SampleResults.Any(result => result.LotId == one.Id) && db.Movements.Any(movement => movement.LotId == one.Id))
+            .Where(one => db.Offers.Any(offer => offer.LotId == one.Id && offer.Price != null) && db.Arrivals.Any(arrival => arrival.LotId == one.Id) && db.SampleResults.Any(result => result.LotId == one.Id) && db.Movements.Any(movement => movement.LotId == one.Id))
             .OrderBy(one => one.Ref).FirstAsync(Stop));
         var contract = await demo.House.FromLedgerAsync(db => db.Contracts.Where(one => one.Lots.Any(line => line.LotId == lot.Id)).Select(one => one.Ref).FirstAsync(Stop));
         var labels = await demo.House.FromLedgerAsync(db => db.Samples.Where(sample => sample.LotId == lot.Id).Select(sample => sample.LabelCode).ToListAsync(Stop));
@@ -27,6 +27,8 @@ public sealed class LotDossierTests(DemoSummary demo) : IClassFixture<DemoSummar
         var text = await ReadAsync(browser, $"/Offers/Lot/{lot.Id}?handler=Dossier");
 
         Assert.Contains(lot.Ref, text, StringComparison.Ordinal);
+        var asked = await demo.House.FromLedgerAsync(db => db.Offers.Where(offer => offer.LotId == lot.Id).SelectMany(offer => offer.Prices).Select(price => price.Price).FirstAsync(Stop));
+        Assert.Contains(asked!.Value.AsQuoted(), text, StringComparison.Ordinal);
         Assert.Contains(contract, text, StringComparison.Ordinal);
         Assert.All(labels, label => Assert.Contains(label, text, StringComparison.Ordinal));
         Assert.Contains($"{left.ToString("#,0.###", CultureInfo.InvariantCulture)} kg as weighed", text, StringComparison.Ordinal);

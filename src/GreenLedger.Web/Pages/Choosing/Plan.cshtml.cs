@@ -1,7 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Display;

@@ -2,7 +2,6 @@ using GreenLedger.Data;
 using GreenLedger.Data.Choosing;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Stock;
