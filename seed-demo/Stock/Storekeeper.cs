@@ -1,5 +1,6 @@
 using System.Globalization;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Origins;
@@ -30,7 +31,7 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
     private readonly List<object> _then = [];
 
     /// <summary>Warehouses and holdings before what points to them.</summary>
-    public IReadOnlyList<object> Keep(IReadOnlyList<Landing> landings)
+    public IReadOnlyList<object> Keep(IReadOnlyList<Landing> landings, IEnumerable<Claim> claims)
     {
         _first.AddRange([_quay, _mill, .. _purposes]);
         foreach (var (at, landing) in landings.Index())
@@ -39,6 +40,7 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
             Bill(landing);
         }
 
+        _then.AddRange(claims.Select(Credit).OfType<CostPosting>());
         return [.. _first, .. _then];
     }
 
@@ -109,6 +111,11 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
             _then.Add(new CostPosting(on, new Invoice(stage, amount, conversion, day, document, from, CostPosting.UsualBasis(stage)), cast.House.Currency, cast.Buyer.Id, At(day)));
         }
     }
+
+    private CostPosting? Credit(Claim claim) =>
+        claim is { Settled: { } settled, SettledOn: { } on } && _rates.Find(settled.Currency, cast.House.Currency, on) is { } conversion
+            ? ClaimPosting.Of(claim, conversion, cast.House.Currency, cast.Buyer.Id, At(on))
+            : null;
 
     private static RunningStock Days(IEnumerable<Movement> ledger) => new(ledger.GroupBy(one => one.HoldingId).First().Select(one => (one.On, one.Amount)));
 

@@ -1,6 +1,8 @@
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
 
@@ -46,6 +48,19 @@ public sealed class ClaimQuery(LedgerContext db)
         ArgumentNullException.ThrowIfNull(claim);
         return db.Arrivals.Where(arrival => arrival.Id == claim.ArrivalId).Select(arrival => arrival.Corrections).SingleAsync(cancellationToken);
     }
+
+    /// <summary>What stands of it in the cost of its lot; null where nothing does.</summary>
+    public Task<CostPosting?> PostingAsync(Claim claim, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        var document = ClaimPosting.Document(claim.Ref);
+        return db.CostPostings.AsNoTracking().FirstOrDefaultAsync(posting => posting.LotId == claim.LotId && posting.Document == document && posting.WithdrawnAt == null, cancellationToken);
+    }
+
+    /// <summary>The claims on a lot that were settled, by the document under which they stand in its cost.</summary>
+    public async Task<IReadOnlyDictionary<string, Id<Claim>>> ByDocumentAsync(Id<Lot> lot, CancellationToken cancellationToken) =>
+        (await db.Claims.Where(claim => claim.LotId == lot && claim.Outcome != null).Select(claim => new { claim.Ref, claim.Id }).ToListAsync(cancellationToken))
+            .ToDictionary(claim => ClaimPosting.Document(claim.Ref), claim => claim.Id);
 
     private IQueryable<Claim> Filtered(ClaimFilter filter)
     {

@@ -104,10 +104,19 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
             .. contracts.SelectMany(contract => DueDates.Shipment(contract, ContractProgress.Of(contract, parts, received))),
             .. parts.SelectMany(shipment => DueDates.Documents(shipment, habits)),
             .. parts.SelectMany(shipment => DueDates.Receipts(shipment, received, lot => names.GetValueOrDefault(lot.LotId, ""), habits)),
+            .. parts.SelectMany(shipment => BeforeReceipt(shipment, contracts, received, names, today)),
             .. await ArrivedAsync(contracts, parts, arrivals, names, habits, today, cancellationToken),
         ];
         return seal.IsEmpty ? lines : lines.Where(line => !Sealed(line, seal, contracts, parts, arrivals));
     }
+
+    private static IEnumerable<DueLine> BeforeReceipt(Shipment shipment, List<Contract> contracts, HashSet<Id<ShipmentLot>> received, Dictionary<Id<Lot>, string> names, DateOnly today) =>
+        from lot in shipment.Lots
+        where !received.Contains(lot.Id)
+        from contract in contracts
+        where contract.Id == lot.ContractId
+        from line in DueDates.BeforeReceipt(lot, names.GetValueOrDefault(lot.LotId, ""), shipment, contract.Terms.Form, today)
+        select line;
 
     private async Task<IEnumerable<DueLine>> ArrivedAsync(
         List<Contract> contracts, IReadOnlyList<Shipment> parts, IReadOnlyList<Arrival> arrivals, Dictionary<Id<Lot>, string> names, DueHabits habits, DateOnly today, CancellationToken cancellationToken)

@@ -64,6 +64,32 @@ public static class DueDates
                 .Select(lot => new DueLine(DueKind.Receipt, lot.Id.Value, string.Create(CultureInfo.InvariantCulture, $"receive {lot.Bags:#,0} bags of {name(lot)}, shipment {shipment.Ref}"), Buyer, on.Value));
     }
 
+    /// <summary>
+    /// Deadlines of weighing and claims of a lot that is discharged and not received yet: nobody may miss them because nobody
+    /// wrote a receipt. They stand at the receipt, and go a week after they passed.
+    /// </summary>
+    /// <param name="lot">The part of the shipment.</param>
+    /// <param name="name">How the lot is called.</param>
+    /// <param name="shipment">How it came.</param>
+    /// <param name="form">The days that held when the contract was signed.</param>
+    /// <param name="today">The day that the list is read.</param>
+    public static IEnumerable<DueLine> BeforeReceipt(ShipmentLot lot, string name, Shipment shipment, FormTerms form, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(lot);
+        ArgumentNullException.ThrowIfNull(shipment);
+        ArgumentNullException.ThrowIfNull(form);
+        return ClaimTimes.Deadlines(form, shipment)
+            .Where(deadline => deadline.LastDay >= today.AddDays(-PastDays))
+            .Select(deadline => new DueLine(DueKind.Receipt, lot.Id.Value, $"deadline {Words(deadline.Rule.What).What}, not received yet: {name}, shipment {shipment.Ref}", Buyer, deadline.LastDay!.Value) { Part = Words(deadline.Rule.What).Part });
+    }
+
+    private static (string What, string Part) Words(string rule) => rule switch
+    {
+        ClaimTimes.Weighing => ("to weigh", "weighing"),
+        ClaimTimes.Quality => ("to claim on quality", "quality"),
+        _ => ("to claim on anything else", "other"),
+    };
+
     /// <summary>An arrival whose sample was not cupped yet, counted from receipt.</summary>
     public static DueLine Cupping(Arrival arrival, string lot, DueHabits habits)
     {
@@ -86,14 +112,14 @@ public static class DueDates
         ArgumentNullException.ThrowIfNull(form);
         var claimed = claims.Where(claim => claim.Outcome != ClaimOutcome.Withdrawn).SelectMany(claim => claim.Case.Grounds()).ToList();
         var deadlines = ClaimTimes.Deadlines(form, shipment);
-        return new (string Rule, string What, string Part, bool IsDone)[]
+        return new (string Rule, bool IsDone)[]
         {
-            (ClaimTimes.Quality, "on quality", "quality", claimed.Exists(ground => ground.IsQuality())),
-            (ClaimTimes.Other, "on anything else", "other", claimed.Exists(ground => !ground.IsQuality())),
+            (ClaimTimes.Quality, claimed.Exists(ground => ground.IsQuality())),
+            (ClaimTimes.Other, claimed.Exists(ground => !ground.IsQuality())),
         }
             .Where(claim => !claim.IsDone)
-            .Select(claim => (claim, deadlines.FirstOrDefault(deadline => deadline.Rule.What == claim.Rule)?.LastDay))
+            .Select(claim => (Words: Words(claim.Rule), deadlines.FirstOrDefault(deadline => deadline.Rule.What == claim.Rule)?.LastDay))
             .Where(one => one.LastDay >= today.AddDays(-PastDays))
-            .Select(one => new DueLine(DueKind.Claim, arrival.Id.Value, $"deadline to claim {one.claim.What}: {lot}, shipment {shipment.Ref}", Buyer, one.LastDay!.Value) { Part = one.claim.Part });
+            .Select(one => new DueLine(DueKind.Claim, arrival.Id.Value, $"deadline {one.Words.What}: {lot}, shipment {shipment.Ref}", Buyer, one.LastDay!.Value) { Part = one.Words.Part });
     }
 }

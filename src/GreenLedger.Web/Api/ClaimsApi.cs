@@ -3,6 +3,7 @@ using GreenLedger.Data.Arrivals;
 using GreenLedger.Documents.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -23,8 +24,9 @@ internal static class ClaimsApi
         arrivals.MapPost("/{id}/claims", OpenAsync).WithName("OpenClaim").WithSummary("Opens a claim on an arrival")
             .WithDescription("Each ground must be shown by the verdicts. Evidence, deadlines and amount are frozen; a claim after its deadline needs `lateReason` and is flagged as late.");
         arrivals.MapPost("/claims/{id}/notes", NoteAsync).WithName("NoteOnClaim").WithSummary("Writes down what was said or written about a claim");
-        arrivals.MapPost("/claims/{id}/settle", SettleAsync).WithName("SettleClaim").WithSummary("Enters how a claim ended");
-        arrivals.MapPost("/claims/{id}/reopen", ReopenAsync).WithName("ReopenClaim").WithSummary("Takes an outcome back with a reason. It stays on record");
+        arrivals.MapPost("/claims/{id}/settle", SettleAsync).WithName("SettleClaim").WithSummary("Enters how a claim ended")
+            .WithDescription("An amount goes into the cost of the lot as a posting of that day, at the exchange rate of that day.");
+        arrivals.MapPost("/claims/{id}/reopen", ReopenAsync).WithName("ReopenClaim").WithSummary("Takes an outcome back with a reason. It stays on record, and its posting is withdrawn");
     }
 
     private static async Task<Ok<List<ClaimReply>>> ListAsync(
@@ -70,27 +72,39 @@ internal static class ClaimsApi
 
     private static Task<Results<Ok<ClaimReply>, NotFound>> NoteAsync(
         Id<Claim> id, ClaimNoteRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
-        ActAsync(id, db, claim => claim.Note(request.Side, request.On, request.Text, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+        ActAsync(id, db, claim =>
+        {
+            claim.Note(request.Side, request.On, request.Text, http.User.Person(), clock.GetUtcNow());
+            return Task.CompletedTask;
+        }, cancellationToken);
 
     private static Task<Results<Ok<ClaimReply>, NotFound>> SettleAsync(
-        Id<Claim> id, SettleRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
-        ActAsync(id, db, claim => claim.Settle(request.Outcome, request.Amount?.Money(nameof(request.Amount)), request.On, request.Words, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+        Id<Claim> id, SettleRequest request, LedgerContext db, ClaimActs acts, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ActAsync(id, db, claim =>
+        {
+            claim.Settle(request.Outcome, request.Amount?.Money(nameof(request.Amount)), request.On, request.Words, http.User.Person(), clock.GetUtcNow());
+            return acts.PostAsync(claim, http.User.Person(), cancellationToken);
+        }, cancellationToken);
 
     private static async Task<Results<Ok<ClaimReply>, NotFound>> ReopenAsync(
-        Id<Claim> id, ReasonRequest request, LedgerContext db, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
+        Id<Claim> id, ReasonRequest request, LedgerContext db, ClaimActs acts, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
     {
         var others = await db.Claims.BesideAsync(id, cancellationToken);
-        return await ActAsync(id, db, claim => claim.Reopen(others, request.Reason, http.User.Person(), clock.GetUtcNow()), cancellationToken);
+        return await ActAsync(id, db, claim =>
+        {
+            claim.Reopen(others, request.Reason, http.User.Person(), clock.GetUtcNow());
+            return acts.PostAsync(claim, http.User.Person(), cancellationToken);
+        }, cancellationToken);
     }
 
-    private static async Task<Results<Ok<ClaimReply>, NotFound>> ActAsync(Id<Claim> id, LedgerContext db, Action<Claim> act, CancellationToken cancellationToken)
+    private static async Task<Results<Ok<ClaimReply>, NotFound>> ActAsync(Id<Claim> id, LedgerContext db, Func<Claim, Task> act, CancellationToken cancellationToken)
     {
         if (await db.Claims.Whole().SingleOrDefaultAsync(claim => claim.Id == id, cancellationToken) is not { } claim)
         {
             return TypedResults.NotFound();
         }
 
-        act(claim);
+        await act(claim);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(ClaimReply.Of(claim));
     }

@@ -15,10 +15,7 @@ public sealed class PostingActs(LedgerContext db, TimeProvider clock)
     /// <summary>Posts an invoice, converted at the rate of its day.</summary>
     public async Task<CostPosting> PostAsync(PostedOn on, CostStage? stage, Money amount, DateOnly day, string document, string? from, ShareBasis? basis, Id<Person> by, CancellationToken cancellationToken)
     {
-        var house = await db.Houses.Select(one => one.Currency).SingleAsync(cancellationToken);
-        var rates = new ExchangeRates(await db.ExchangeRates.HoldingOn(RateKind.Market, day).AsNoTracking().ToListAsync(cancellationToken));
-        var conversion = rates.Find(amount.Currency, house, day);
-        Rule.Require(conversion is not null, $"There is no exchange rate of {rates.Missing(amount.Currency, house, day)} on {Display.Figures.Day(day)} or before: enter it under Pricing, Exchange rates.", nameof(CostPosting.Amount));
+        var (house, conversion) = await ToHouseAsync(amount.Currency, day, cancellationToken);
         Rule.Require(await IsThereAsync(on, cancellationToken), "What it is posted on is not there: choose a contract, a shipment or a lot of the ledger.", nameof(CostPosting.LotId));
         Rule.Require(
             !await db.CostPostings.AnyAsync(one => one.WithdrawnAt == null && one.Document == document.Trim() && one.On == day && one.Stage == stage && one.Amount == amount && one.ContractId == on.ContractId && one.ShipmentId == on.ShipmentId && one.LotId == on.LotId, cancellationToken),
@@ -26,6 +23,17 @@ public sealed class PostingActs(LedgerContext db, TimeProvider clock)
         var posting = new CostPosting(on, new Invoice(stage, amount, conversion, day, document, from, basis ?? CostPosting.UsualBasis(stage)), house, by, clock.GetUtcNow());
         db.Add(posting);
         return posting;
+    }
+
+    /// <summary>The house currency, and the conversion into it that holds on a day.</summary>
+    /// <exception cref="RuleBrokenException">A rate is missing.</exception>
+    public async Task<(Currency House, Conversion Conversion)> ToHouseAsync(Currency from, DateOnly day, CancellationToken cancellationToken)
+    {
+        var house = await db.Houses.Select(one => one.Currency).SingleAsync(cancellationToken);
+        var rates = new ExchangeRates(await db.ExchangeRates.HoldingOn(RateKind.Market, day).AsNoTracking().ToListAsync(cancellationToken));
+        var conversion = rates.Find(from, house, day);
+        Rule.Require(conversion is not null, $"There is no exchange rate of {rates.Missing(from, house, day)} on {Display.Figures.Day(day)} or before: enter it under Pricing, Exchange rates.", nameof(CostPosting.Amount));
+        return (house, conversion);
     }
 
     private async Task<bool> IsThereAsync(PostedOn on, CancellationToken cancellationToken) => on switch

@@ -76,6 +76,23 @@ public sealed class DueDatesTests
         Assert.Empty(DueDates.Claims(arrival, shipment, form, [], "CA-17", new DateOnly(2026, 4, 25)));
     }
 
+    /// <summary>Handbook, trade, check value 36: discharge on 3 March 2026, weighing until the 24th, quality until the 31st, technical claims until 17 April.</summary>
+    [Fact]
+    public void What_is_discharged_and_not_received_shows_the_last_days_to_weigh_and_to_claim()
+    {
+        var shipment = Sailed(Signed(), 275, 18_975m);
+        var form = ContractDemo.Terms().Form;
+
+        var lines = DueDates.BeforeReceipt(shipment.Lots[0], "CA-17", shipment, form, Discharged).ToList();
+
+        Assert.Equal([new DateOnly(2026, 3, 24), new DateOnly(2026, 3, 31), new DateOnly(2026, 4, 17)], lines.Select(line => line.On));
+        Assert.Equal("deadline to weigh, not received yet: CA-17, shipment S27-001", lines[0].What);
+        Assert.Equal(3, lines.Select(line => line.Key).Append(DueDates.Receipts(shipment, Nothing, _ => "CA-17", new DueHabits()).Single().Key).Distinct().Count() - 1);
+        Assert.Equal(2, DueDates.BeforeReceipt(shipment.Lots[0], "CA-17", shipment, form, new DateOnly(2026, 4, 1)).Count()); // a week after the 24th weighing is gone
+        shipment.Sail(ShipmentTests.Passage(OnBoard) with { DischargedOn = null });
+        Assert.Empty(DueDates.BeforeReceipt(shipment.Lots[0], "CA-17", shipment, form, Discharged));
+    }
+
     /// <summary>Handbook, trade, check value 37: discharged on 3 March 2026, cleared on the 9th, 15 days: 24 March.</summary>
     [Fact]
     public void Where_the_contract_says_so_a_quality_claim_runs_from_clearance_once_that_is_later()

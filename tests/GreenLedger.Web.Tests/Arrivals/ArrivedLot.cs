@@ -1,3 +1,4 @@
+using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
@@ -6,6 +7,7 @@ using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
 using Microsoft.EntityFrameworkCore;
@@ -41,10 +43,20 @@ internal sealed record ArrivedLot(Id<Contract> Contract, Id<ContractLot> Contrac
             var arrival = new Arrival(first, first.Lots[0].Id, new Receipt(OnBoard.AddDays(31), 274, Weight.FromKilograms(18_790m), new ReceiptCondition(2, 0, 0, false, null, true), null), buyer.Id, Noon);
             arrival.Compare(samples[0], samples[1]);
             var form = await db.CuppingForms.SingleAsync(form => form.Id == CuppingForm.HundredPointId);
+            await RateAsync(db, buyer.Id);
             db.AddRange([supplier, lot, .. samples, contract, first, second, arrival, Session(number, samples, panel, form)]);
             await db.SaveChangesAsync();
             return new ArrivedLot(contract.Id, contract.Lots[0].Id, second.Id, second.Lots[0].Id, arrival.Id);
         });
+    }
+
+    /// <summary>1.25 USD for a euro, once in a ledger; claims in these tests are settled after that day.</summary>
+    private static async Task RateAsync(LedgerContext db, Id<Person> by)
+    {
+        if (!await db.ExchangeRates.AnyAsync(rate => rate.Currency == Currency.Usd && rate.On == OnBoard))
+        {
+            db.Add(new ExchangeRate(Currency.Usd, OnBoard, 1.25m, "Test", by, Noon));
+        }
     }
 
     private static Shipment Sail(Contract contract, string @ref)

@@ -36,6 +36,57 @@ public sealed class ClaimPagesTests(HouseFixture house) : IClassFixture<HouseFix
     }
 
     [Fact]
+    public async Task What_a_claim_brings_stands_once_in_the_cost_of_its_lot_and_follows_its_outcome()
+    {
+        var lot = await ArrivedLot.FillAsync(house);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var claim = await OpenAsync(buyer, lot, new() { ["Input.Grounds"] = "Weight", ["Input.On"] = "2026-11-20" });
+        var lotId = await house.FromLedgerAsync(db => db.Claims.Where(one => one.Id == claim).Select(one => one.LotId).SingleAsync(Stop));
+
+        await SettleAsync("600", "2026-11-24");
+        var cost = await TextAsync(buyer, $"/Costs/Lot/{lotId}");
+        var shown = await TextAsync(buyer, $"/Arrivals/Claim/{claim}");
+        await buyer.SendFormAsync($"/Arrivals/Reopen/{claim}", new Dictionary<string, string> { ["Input.Reason"] = "Another amount was agreed." });
+        var between = await StandingAsync();
+        await SettleAsync("500", "2026-11-25");
+        var after = await StandingAsync();
+
+        // Worked by hand at 1.25 USD for a euro: 600 ÷ 1.25 = 480 and 500 ÷ 1.25 = 400.
+        Assert.Contains("−480.00", cost.Replace('-', '−'), StringComparison.Ordinal);
+        Assert.Contains("settled claim", cost, StringComparison.Ordinal);
+        Assert.Contains("480.00 EUR", shown, StringComparison.Ordinal);
+        Assert.Empty(between);
+        Assert.Equal([(-40_000L, new DateOnly(2026, 11, 25))], after);
+        Assert.Equal(2, await house.FromLedgerAsync(db => db.CostPostings.CountAsync(one => one.LotId == lotId, Stop)));
+
+        Task<HttpResponseMessage> SettleAsync(string amount, string on) =>
+            buyer.SendFormAsync($"/Arrivals/Settle/{claim}", new Dictionary<string, string> { ["Input.Outcome"] = "Allowance", ["Input.Amount"] = amount, ["Input.On"] = on });
+
+        async Task<List<(long, DateOnly)>> StandingAsync() =>
+            [.. (await house.FromLedgerAsync(db => db.CostPostings.Where(one => one.LotId == lotId && one.WithdrawnAt == null).ToListAsync(Stop))).Select(one => (one.House.MinorUnits, one.On))];
+    }
+
+    [Fact]
+    public async Task Without_a_rate_of_the_day_nothing_is_settled_and_the_page_says_what_to_do()
+    {
+        var lot = await ArrivedLot.FillAsync(house);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var claim = await OpenAsync(buyer, lot, new() { ["Input.Grounds"] = "Weight", ["Input.On"] = "2026-11-20" });
+        var rate = await house.FromLedgerAsync(db => db.ExchangeRates.AsNoTracking().SingleAsync(Stop));
+        await house.FromLedgerAsync(db => db.ExchangeRates.ExecuteDeleteAsync(Stop));
+
+        var answer = await buyer.SendFormAsync($"/Arrivals/Settle/{claim}", new Dictionary<string, string> { ["Input.Outcome"] = "Allowance", ["Input.Amount"] = "600", ["Input.On"] = "2026-11-24" });
+        await house.FromLedgerAsync(async db =>
+        {
+            db.Add(rate);
+            return await db.SaveChangesAsync(Stop);
+        });
+
+        Assert.Contains("There is no exchange rate of USD", (await TestBrowser.PageAsync(answer)).QuerySelector("#Input_Amount_error")!.TextContent, StringComparison.Ordinal);
+        Assert.Null(await house.FromLedgerAsync(db => db.Claims.Where(one => one.Id == claim).Select(one => one.Outcome).SingleAsync(Stop)));
+    }
+
+    [Fact]
     public async Task What_it_comes_to_is_shown_before_anything_is_stored()
     {
         var lot = await ArrivedLot.FillAsync(house);

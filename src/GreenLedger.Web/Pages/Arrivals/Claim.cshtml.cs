@@ -2,6 +2,7 @@ using GreenLedger.Data.Arrivals;
 using GreenLedger.Documents.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
@@ -20,6 +21,9 @@ public sealed class ClaimModel(ClaimQuery query, HouseZone house, TimeProvider c
 
     public IReadOnlyDictionary<Id<Person>, string> Names { get; private set; } = new Dictionary<Id<Person>, string>();
 
+    /// <summary>What stands of it in the cost of its lot; null where nothing does.</summary>
+    public CostPosting? Posting { get; private set; }
+
     /// <summary>The receipt was corrected after the claim was opened, which keeps its figures.</summary>
     public bool IsReceiptCorrected { get; private set; }
 
@@ -34,6 +38,7 @@ public sealed class ClaimModel(ClaimQuery query, HouseZone house, TimeProvider c
 
         Claim = claim;
         IsReceiptCorrected = await query.CorrectionsAsync(claim, cancellationToken) > claim.Case.Receipt.Corrections;
+        Posting = await query.PostingAsync(claim, cancellationToken);
         Names = await query.NamesAsync(claim, cancellationToken);
         return Page();
     }

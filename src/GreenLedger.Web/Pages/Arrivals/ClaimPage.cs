@@ -24,12 +24,16 @@ public abstract class ClaimPage(LedgerContext db, HouseZone house, TimeProvider 
     protected DateOnly Today => house.Today;
 
     /// <summary>Loads the claim to change it, acts, saves, and leads to its page.</summary>
-    protected async Task<IActionResult> ActAsync(int openedOn, Func<Claim, string> act, CancellationToken cancellationToken)
+    protected Task<IActionResult> ActAsync(int openedOn, Func<Claim, string> act, CancellationToken cancellationToken) =>
+        ActAsync(openedOn, claim => Task.FromResult(act(claim)), cancellationToken);
+
+    /// <inheritdoc cref="ActAsync(int, Func{Claim, string}, CancellationToken)" />
+    protected async Task<IActionResult> ActAsync(int openedOn, Func<Claim, Task<string>> act, CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
         var claim = await db.Claims.Whole().SingleAsync(one => one.Id == Id, cancellationToken);
         OpenedOn(claim, openedOn);
-        var said = act(claim);
+        var said = await act(claim);
         await db.SaveChangesAsync(cancellationToken);
         Say(said);
         return RedirectToPage("Claim", new { Id });

@@ -3,6 +3,7 @@ using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
@@ -10,7 +11,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>Enters how a claim ended.</summary>
-public sealed class SettleModel(LedgerContext db, HouseZone house, TimeProvider clock) : ClaimPage(db, house, clock)
+public sealed class SettleModel(LedgerContext db, ClaimActs acts, HouseZone house, TimeProvider clock) : ClaimPage(db, house, clock)
 {
     [BindProperty]
     public SettleForm Input { get; set; } = new();
@@ -22,11 +23,12 @@ public sealed class SettleModel(LedgerContext db, HouseZone house, TimeProvider 
         return Page();
     }
 
-    public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ActAsync(Input.Version, claim =>
+    public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ActAsync(Input.Version, async claim =>
     {
         Rule.Require(Input.Amount is null or (> -1_000_000_000_000m and < 1_000_000_000_000m), "This amount is too large: please check it.", nameof(Input.Amount));
         claim.Settle(Input.Outcome, Input.Amount is { } amount ? Money.Of(amount, claim.Case.Currency) : null, Input.On!.Value, Input.Words, User.Person(), Now);
-        return $"Claim {claim.Ref} is settled: {claim.Outcome!.Value.Word()}.";
+        await acts.PostAsync(claim, User.Person(), cancellationToken);
+        return $"Claim {claim.Ref} is settled: {claim.Outcome!.Value.Word()}.{(claim.Settled is null ? "" : " Its amount stands in the cost of the lot.")}";
     }, cancellationToken);
 
     public sealed class SettleForm
