@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Data.Samples;
 
 /// <summary>What a list of samples is narrowed to and sorted by.</summary>
-/// <param name="Waiting">Only bags that are here and wait for this step.</param>
+/// <param name="Waiting">Only bags that are here and wait for this step: graded, roasted, cupped, or decided, which follows the cup.</param>
 /// <param name="At">Only samples that stand at this step.</param>
 /// <param name="LateBy">Only samples that stand at their step for longer than the house allows.</param>
 /// <param name="Only">Only these, as far as the rest fits them.</param>
@@ -139,14 +139,7 @@ public sealed class SampleQuery(LedgerContext db)
             found = found.Late(db, rule, filter.At);
         }
 
-        found = filter.Waiting switch
-        {
-            SampleStep.Graded => found.Where(sample => sample.ReceivedOn != null && !db.GreenGrades.Any(grade => grade.SampleId == sample.Id)),
-            SampleStep.Cupped => found.Where(sample => sample.ReceivedOn != null && !db.CuppingSessions.Any(session =>
-                session.Samples.Any(poured => poured.SampleId == sample.Id)
-                && (session.ClosedAt == null || session.Sheets.Any(sheet => sheet.SampleId == sample.Id)))),
-            _ => found,
-        };
+        found = filter.Waiting is { } waiting ? found.WaitingFor(db, waiting) : found;
         return Named(found.Join(db.Lots, sample => sample.LotId, lot => lot.Id, (sample, lot) => new SampleOfLot { Sample = sample, Lot = lot }), filter.Text);
     }
 

@@ -13,9 +13,10 @@ namespace GreenLedger.Data.Samples;
 /// <summary>A sample's way.</summary>
 /// <param name="Stops">Each step: its day, who, and what was found.</param>
 /// <param name="Decided">What decided it; null while nothing has.</param>
-public sealed record SampleOnItsWay(IReadOnlyList<SampleStop> Stops, SampleDecision? Decided)
+/// <param name="Unjudged">What happened to the goods of a pre-shipment sample that nobody judged in time; else null.</param>
+public sealed record SampleOnItsWay(IReadOnlyList<SampleStop> Stops, SampleDecision? Decided, SampleUnjudged? Unjudged)
 {
-    public static SampleOnItsWay Nowhere { get; } = new([], null);
+    public static SampleOnItsWay Nowhere { get; } = new([], null, null);
 }
 
 /// <summary>Reads across the rooms how far a sample has come: each step with its day, who, and what was found.</summary>
@@ -48,7 +49,10 @@ public sealed class SampleWayQuery(LedgerContext db)
         var taken = steps.Where(step => step.On is not null)
             .Select(step => new StepTaken(step.Step, step.On!.Value, step.By is { } by ? names.GetValueOrDefault(by) : null, step.Figure));
         var isWanted = await db.Samples.Wanted(db).AnyAsync(one => one.Id == sample.Id, cancellationToken);
-        return new SampleOnItsWay(SampleWay.Of([.. taken], await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken), today, isWanted), decided);
+        return new SampleOnItsWay(
+            SampleWay.Of([.. taken], await db.SampleHabits.AsNoTracking().OfHouseAsync(cancellationToken), today, isWanted),
+            decided,
+            await db.UnjudgedAsync(sample, cancellationToken));
     }
 
     private async Task<(SampleStep, DateOnly?, Id<Person>?, string?)> GradedAsync(Sample sample, CancellationToken cancellationToken)

@@ -40,15 +40,31 @@ public static class Samples
 
     /// <summary>
     /// Samples that somebody still wants something of. An offer or type sample whose coffee can no longer be had waits for
-    /// nothing, nor does a stock sample that was cupped, nor a pre-shipment sample whose lot was approved by another one after it came.
+    /// nothing, nor does a stock sample that was cupped, nor a pre-shipment sample whose lot was approved by another one after it came or
+    /// whose contract has shipped or ended without judging it.
     /// </summary>
-    internal static IQueryable<Sample> Wanted(this IQueryable<Sample> samples, LedgerContext db) => samples
+    internal static IQueryable<Sample> Wanted(this IQueryable<Sample> samples, LedgerContext db) => samples.Judgeable(db)
         .Where(sample => (sample.Kind != SampleKind.Offer && sample.Kind != SampleKind.Type)
             || !db.Offers.Any(offer => offer.LotId == sample.LotId)
             || db.Offers.Any(offer => offer.LotId == sample.LotId && offer.State == OfferState.OnOffer))
         .Where(sample => sample.Kind != SampleKind.Stock || !db.SampleResults.Any(result => result.SampleId == sample.Id))
         .Where(sample => sample.Kind != SampleKind.PreShipment || !db.Set<SampleApproval>().Any(approval =>
             approval.LotId == sample.LotId && approval.SampleId != sample.Id && approval.Verdict != ApprovalVerdict.Refused && approval.At >= sample.HereSince));
+
+    /// <summary>
+    /// Bags that are here and lack this step. Nobody roasts for a sample that lies on a table, was cupped or is no longer wanted; a decision
+    /// is awaited of what was cupped.
+    /// </summary>
+    internal static IQueryable<Sample> WaitingFor(this IQueryable<Sample> samples, LedgerContext db, SampleStep step) => step switch
+    {
+        SampleStep.Graded => samples.Where(sample => sample.ReceivedOn != null && !db.GreenGrades.Any(grade => grade.SampleId == sample.Id)),
+        SampleStep.Roasted => samples.WaitingFor(db, SampleStep.Cupped).Unroasted(db).Undecided(db).Wanted(db),
+        SampleStep.Cupped => samples.Where(sample => sample.ReceivedOn != null && !db.CuppingSessions.Any(session =>
+            session.Samples.Any(poured => poured.SampleId == sample.Id)
+            && (session.ClosedAt == null || session.Sheets.Any(sheet => sheet.SampleId == sample.Id)))),
+        SampleStep.Decided => samples.StandingAt(db, SampleStep.Cupped).Wanted(db),
+        _ => samples,
+    };
 
     /// <summary>Samples that stand at their step, or at this one, for more days than the house allows.</summary>
     internal static IQueryable<Sample> Late(this IQueryable<Sample> samples, LedgerContext db, LateRule rule, SampleStep? at)

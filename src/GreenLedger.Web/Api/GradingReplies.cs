@@ -98,6 +98,7 @@ internal sealed record GradeReply(
 internal sealed record LimitReply(string Limits, string Name, string? Found, string Limit, bool? Passed);
 
 /// <summary>A grade with its counts, in both habits of counting, and the published limits for the lot's species.</summary>
+/// <param name="FullDefects">What the beans of each kind make in full defects, fractions kept and unrounded.</param>
 internal sealed record WholeGradeReply(
     Guid Id,
     int Version,
@@ -112,6 +113,7 @@ internal sealed record WholeGradeReply(
     string? Scheme,
     DefectFractions Fractions,
     IReadOnlyDictionary<string, int> Beans,
+    IReadOnlyDictionary<string, decimal> FullDefects,
     decimal? Category1,
     decimal? Category2,
     decimal? Category1WithFractions,
@@ -148,6 +150,7 @@ internal sealed record WholeGradeReply(
             grade.Scheme,
             grade.Fractions,
             grade.Defects.ToDictionary(count => count.Kind, count => count.Beans),
+            FullOf(grade, standards.Find(grade.Scheme)),
             grade.Category1?.Count,
             grade.Category2?.Count,
             tally?.Category1Kept.Count,
@@ -167,6 +170,11 @@ internal sealed record WholeGradeReply(
             [.. grade.Limits.OrderBy(limit => limit.Position).Select(limit => new LimitReply(limit.Limits, limit.Name, limit.Found, limit.Limit, limit.Passed))],
             WithdrawnReply.Of(grade.WithdrawnAt, grade.WithdrawnBecause));
     }
+
+    private static Dictionary<string, decimal> FullOf(GreenGrade grade, DefectScheme? scheme) => scheme is null
+        ? []
+        : grade.Defects.Join(scheme.Kinds, count => count.Kind, kind => kind.Code, (count, kind) => (kind, count.Beans))
+            .ToDictionary(one => one.kind.Code, one => DefectTally.FullOf(scheme, one.kind, one.Beans, grade.SampleWeight.Grams));
 }
 
 /// <summary>What was sent and what is stored, where somebody was faster.</summary>

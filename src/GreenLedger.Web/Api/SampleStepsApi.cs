@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Roasting;
 using GreenLedger.Data.Samples;
+using GreenLedger.Documents.Samples;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
@@ -20,6 +21,8 @@ internal static class SampleStepsApi
             .WithDescription("Lots are named by reference or name; without a supplier it is whoever offers the lot. The answer gives the label codes for the bags.");
         samples.MapGet("/{label}/way", WayAsync).WithName("ReadSampleWay").WithSummary("The steps of a sample: what happened, was skipped or comes next")
             .WithDescription("Not found also while an open session keeps the sample from the caller.");
+        samples.MapGet("/{label}/letter", LetterAsync).WithName("ReadRequestLetter").WithSummary("The letter that asks the supplier for a sample, as text")
+            .WithDescription("It names all samples asked of the same supplier on that day and not here yet. Not found for a sample that came unasked, and while an open session keeps it from the caller.");
         samples.MapPost("/{label}/send", SendAsync).WithName("SendSample").WithSummary("Write down that a sample is on the way");
         samples.MapPost("/{label}/receive", ReceiveAsync).WithName("ReceiveAskedSample").WithSummary("Receive a sample that was asked for");
         samples.MapPost("/{label}/back", BackAsync).WithName("TakeSampleStepBack").WithSummary("Take the last step back, with a reason")
@@ -46,6 +49,13 @@ internal static class SampleStepsApi
 
         return TypedResults.Ok(await ReplyAsync(db, sample, ways, house, cancellationToken));
     }
+
+    [InArea("Offers")]
+    private static async Task<Results<Ok<RequestLetterReply>, NotFound>> LetterAsync(string label, LedgerContext db, Reader reader, HttpContext http, CancellationToken cancellationToken) =>
+        await FindAsync(db, label, cancellationToken) is { } sample
+        && await RequestLetters.FindAsync(db, sample, await reader.SealAsync(), http.User.PersonName(), cancellationToken) is { } letter
+            ? TypedResults.Ok(RequestLetterReply.Of(letter))
+            : TypedResults.NotFound();
 
     private static Task<Results<Ok<WayReply>, NotFound>> SendAsync(
         string label, SendRequest request, LedgerContext db, SampleWayQuery ways, Reader reader, HttpContext http, HouseZone house, CancellationToken cancellationToken) =>
@@ -117,6 +127,7 @@ internal static class SampleStepsApi
             sample.LeftBecause,
             [.. way.Stops.Select(StopReply.Of)],
             way.Decided is { } decided ? new DecidedReply(decided.Kind, decided.Record) : null,
+            way.Unjudged is { } unjudged ? new UnjudgedReply(unjudged.ContractId.Value, unjudged.What, unjudged.On) : null,
             [.. sample.SetBacks.Select(back => new SetBackReply(back.Step, back.On, back.Said, back.Reason, names.GetValueOrDefault(back.By), back.At))]);
     }
 }
@@ -127,6 +138,15 @@ internal sealed record AskRequest(
 
 /// <summary>A sample that was asked for, with the code for its bag.</summary>
 internal sealed record AskedReply(Guid Id, string LabelCode, Guid LotId);
+
+/// <summary>The letter to the supplier, who is null where it goes to whoever offers the lot.</summary>
+/// <param name="Language">That of the letter, as written down for the supplier; null is English.</param>
+internal sealed record RequestLetterReply(string? Supplier, string? Email, string? Language, DateOnly AskedOn, IReadOnlyList<string> LabelCodes, string Text)
+{
+    public static RequestLetterReply Of(AskedLetter letter) => new(
+        letter.Request.Supplier, letter.Email, letter.Request.Language, letter.Request.On,
+        [.. letter.Request.Samples.Select(sample => sample.LabelCode)], RequestLetter.Text(letter.Request));
+}
 
 /// <summary>That a sample is on the way; today where no day is given.</summary>
 internal sealed record SendRequest(DateOnly? SentOn = null, string? Courier = null, string? TrackingNumber = null);
@@ -140,11 +160,14 @@ internal sealed record BackRequest(string Reason);
 /// <summary>What is left of a sample, 0 where nothing was kept.</summary>
 internal sealed record LeftRequest(decimal LeftGrams, string? Reason = null);
 
-/// <summary>A sample's way, the record that decided it if any, and the steps that were taken back.</summary>
+/// <summary>A sample's way, the record that decided it or why nobody will, and the steps that were taken back.</summary>
 /// <param name="LeftGrams">Green coffee still kept; null while it is not here.</param>
 /// <param name="LeftBecause">Why somebody weighed it; null where it is only reckoned.</param>
 internal sealed record WayReply(
-    string LabelCode, decimal? LeftGrams, string? LeftBecause, IReadOnlyList<StopReply> Way, DecidedReply? Decided, IReadOnlyList<SetBackReply> TakenBack);
+    string LabelCode, decimal? LeftGrams, string? LeftBecause, IReadOnlyList<StopReply> Way, DecidedReply? Decided, UnjudgedReply? Unjudged, IReadOnlyList<SetBackReply> TakenBack);
+
+/// <summary>A pre-shipment sample that nobody judged in time: what happened to the goods, on which contract and day.</summary>
+internal sealed record UnjudgedReply(Guid Contract, string What, DateOnly On);
 
 /// <summary>What decided a sample: the identity of a decision, of the contract that has the approval, or of the arrival.</summary>
 internal sealed record DecidedReply(DecidedBy By, Guid Record);

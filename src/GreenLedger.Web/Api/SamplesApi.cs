@@ -21,7 +21,7 @@ internal static class SamplesApi
     {
         var samples = api.MapGroup("/samples").WithTags("Samples");
         samples.MapGet("/", SamplesAsync).WithName("ListSamples").WithSummary("Samples, the newest first")
-            .WithDescription("`q` is a part of a label, lot or origin; `waiting` is `graded` or `cupped`: what a sample that is here still waits for; `at` is the step where it stands. Samples on the table of an open session are left out for those who cup in it.");
+            .WithDescription("`q` is a part of a label, lot or origin; `waiting` is `graded`, `roasted`, `cupped` or `decided`: what a sample that is here still waits for; `at` is the step where it stands. Samples on the table of an open session are left out for those who cup in it.");
         samples.MapGet("/{label}", SampleAsync).WithName("ReadSample").WithSummary("One sample, by its label code")
             .WithDescription("Not found also while an open session keeps the sample from the caller.");
         samples.MapPost("/", ReceiveAsync).WithName("ReceiveSample").WithSummary("Receive a sample of a lot")

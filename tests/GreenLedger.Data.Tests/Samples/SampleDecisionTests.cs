@@ -1,3 +1,4 @@
+using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Samples;
 using GreenLedger.Data.Tests.Arrivals;
@@ -64,6 +65,65 @@ public sealed class SampleDecisionTests(Ledgers ledgers)
         Assert.Null((await WayAsync(read, "SPARE")).Decided);
     }
 
+    /// <summary>Both lots ask for approval; what is on board without it stays a breach (trade 4.4), and the sample has nobody to wait for.</summary>
+    [Theory, EveryEngine]
+    public async Task A_pre_shipment_sample_waits_no_more_when_its_contract_shipped_or_ended_without_judging_it(Engine engine)
+    {
+        foreach (var (move, what) in new[] { (GoodsMove.Ship, "shipped without approval"), (GoodsMove.Cancel, "cancelled") })
+        {
+            await using var ledger = await ledgers.NewAsync(engine);
+            await using (var db = ledger.Open())
+            {
+                Waiting(db, "FORGOTTEN");
+                await db.SaveChangesAsync(Stop);
+            }
+
+            await using (var db = ledger.Open())
+            {
+                Assert.Equal(["FORGOTTEN"], await LateAsync(db));
+                Assert.Null((await WayAsync(db, "FORGOTTEN")).Unjudged);
+                var contract = await db.Contracts.Whole().SingleAsync(Stop);
+                contract.Enter(move, new DateOnly(2026, 11, 18), "Nobody asked us.", Lead.Id, Noon);
+                await db.SaveChangesAsync(Stop);
+            }
+
+            await using var read = ledger.Open();
+            var way = await WayAsync(read, "FORGOTTEN");
+
+            Assert.Empty(await LateAsync(read));
+            Assert.Equal(new SampleUnjudged(await read.Contracts.Select(one => one.Id).SingleAsync(Stop), what, new DateOnly(2026, 11, 18)), way.Unjudged);
+            Assert.Equal((null, StepState.Ahead), (way.Decided, way.Stops[^1].State));
+            Assert.DoesNotContain(way.Stops, stop => stop.WaitingDays is not null);
+        }
+    }
+
+    /// <summary>It shipped, and by the day on which it arrived it had still not been judged: the day of shipping is the one that counts.</summary>
+    [Theory, EveryEngine]
+    public async Task Goods_that_arrived_are_told_by_the_day_they_shipped_and_an_open_contract_keeps_a_sample_waiting(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        await using (var db = ledger.Open())
+        {
+            var (contract, _) = Waiting(db, "FORGOTTEN");
+            contract.Ship(new DateOnly(2026, 11, 12), "Nobody asked us.", Lead.Id, Noon);
+            contract.Arrive(new DateOnly(2026, 11, 19), null, Lead.Id, Noon);
+            await db.SaveChangesAsync(Stop);
+        }
+
+        await using (var read = ledger.Open())
+        {
+            Assert.Equal(("shipped without approval", new DateOnly(2026, 11, 12)), ((await WayAsync(read, "FORGOTTEN")).Unjudged!.What, (await WayAsync(read, "FORGOTTEN")).Unjudged!.On));
+            var lot = await read.Lots.SingleAsync(Stop);
+            read.Add(Contract.Draft("P26-002", lot.SupplierId!.Value, ArrivalCaseQueryTests.Terms(lot), new Dictionary<Id<Lot>, Id<Decision>>(), Lead.Id, Noon));
+            await read.SaveChangesAsync(Stop);
+        }
+
+        await using var again = ledger.Open();
+
+        Assert.Null((await WayAsync(again, "FORGOTTEN")).Unjudged);
+        Assert.Equal(["FORGOTTEN"], await LateAsync(again));
+    }
+
     [Theory, EveryEngine]
     public async Task An_arrival_sample_is_decided_by_its_comparison_with_the_approved_one(Engine engine)
     {
@@ -116,6 +176,8 @@ public sealed class SampleDecisionTests(Ledgers ledgers)
 
         Assert.Equal(["OFFER", "STOCK"], await StandAsync(read, SampleStep.Cupped));
         Assert.Equal(["OFFER"], await LateAsync(read));
+        Assert.Equal(["OFFER"], await WaitAsync(read, SampleStep.Decided));
+        Assert.Empty(await WaitAsync(read, SampleStep.Roasted));
         Assert.Equal((StepState.Ahead, false), ((await WayAsync(read, "STOCK")).Stops[^1].State, (await WayAsync(read, "STOCK")).Stops.Any(stop => stop.IsLate)));
     }
 
@@ -161,6 +223,9 @@ public sealed class SampleDecisionTests(Ledgers ledgers)
         Assert.All(rows, row => Assert.Equal(step, row.Stands!.Step));
         return rows.Select(row => row.LabelCode);
     }
+
+    private static async Task<IEnumerable<string>> WaitAsync(LedgerContext db, SampleStep step) =>
+        (await new SampleQuery(db).ListAsync(new SampleFilter(Waiting: step, Sort: "label"), Seal.None, 0, 100, Stop)).Select(row => row.LabelCode);
 
     /// <summary>Counted for the first page, which agrees with the list.</summary>
     private static async Task<IEnumerable<string>> LateAsync(LedgerContext db)

@@ -36,6 +36,23 @@ public sealed class SampleQueryTests(Ledgers ledgers)
         Assert.Equal(4, await query.CountAsync(new SampleFilter(), Seal.None, Stop));
     }
 
+    /// <summary>GONE is of a lot that was sold, so that nobody would roast for it; nothing was cupped that could be decided on.</summary>
+    [Theory, EveryEngine]
+    public async Task Samples_are_found_by_what_they_wait_for(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        await FillAsync(ledger);
+        await using var db = ledger.Open();
+
+        foreach (var (step, labels) in new (SampleStep, string[])[]
+        {
+            (SampleStep.Graded, ["GONE", "HERE", "ROASTED"]), (SampleStep.Roasted, ["GRADED", "HERE"]), (SampleStep.Cupped, ["GONE", "GRADED", "HERE", "ROASTED"]), (SampleStep.Decided, []),
+        })
+        {
+            Assert.Equal(labels, (await new SampleQuery(db).ListAsync(new SampleFilter(Waiting: step, Sort: "label", WithExpected: true), Seal.None, 0, 100, Stop)).Select(row => row.LabelCode));
+        }
+    }
+
     /// <summary>By the house's days as a new house has them: 7, 10, 2, 5 and 1; the bag HERE has stood for 3 days.</summary>
     [Theory, EveryEngine]
     public async Task What_stands_longer_than_the_house_allows_is_counted_by_step(Engine engine)

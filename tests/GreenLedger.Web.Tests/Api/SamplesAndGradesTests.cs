@@ -38,6 +38,9 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
         var whole = await buyer.GetFromJsonAsync<JsonElement>($"/api/grading/grades/{grade.GetProperty("id").GetString()}", Stop);
         Assert.Equal(96m, whole.GetProperty("screensPercent").GetProperty("16").GetDecimal());
         Assert.Equal(14, whole.GetProperty("beans").GetProperty("broken").GetInt32());
+        // By the divisors of the same check value, on the table's own 350 g: 5 : 3, 14 : 5, 4 : 5 and 19 : 10.
+        var full = whole.GetProperty("fullDefects");
+        Assert.Equal((1.667m, 2.8m, 0.8m, 1.9m), (Math.Round(full.GetProperty("partial-black").GetDecimal(), 3), full.GetProperty("broken").GetDecimal(), full.GetProperty("shell").GetDecimal(), full.GetProperty("slight-insect").GetDecimal()));
     }
 
     [Theory]
@@ -103,6 +106,28 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
         Assert.Equal("onTheWay", (await buyer.GetFromJsonAsync<JsonElement>($"/api/samples/{label}", Stop)).GetProperty("standsAt").GetString());
         var noReason = await buyer.PostAsync(new Uri($"/api/samples/{label}/back", UriKind.Relative), new StringContent("""{ "reason": " " }""", null, "application/json"), Stop);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, noReason.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_script_reads_the_letter_that_the_page_of_asking_shows_as_far_as_roles_and_seal_go()
+    {
+        var buyer = await house.ScriptAsync(Role.Buyer);
+        await LotAsync("API-8", "Quinta do Poço", null);
+        var label = (await PostAsync(buyer, "/api/samples/requests", """{ "lots": ["API-8"], "weightGrams": 300, "askedOn": "2026-11-03" }"""))[0].GetProperty("labelCode").GetString();
+        var id = (await buyer.GetFromJsonAsync<JsonElement>($"/api/samples/{label}", Stop)).GetProperty("id").GetString();
+        var unasked = (await PostAsync(buyer, "/api/samples", """{ "lot": "API-8", "weightGrams": 350 }""")).GetProperty("labelCode").GetString();
+        var address = new Uri($"/api/samples/{label}/letter", UriKind.Relative);
+
+        var letter = await buyer.GetFromJsonAsync<JsonElement>(address, Stop);
+        var page = await (await house.BrowserAsync(Role.Buyer)).ReadAsync($"/Samples/Letter/{id}");
+
+        Assert.Equal(page.QuerySelector("#letter")!.TextContent.Trim().ReplaceLineEndings("\n"), letter.GetProperty("text").GetString()!.Trim());
+        Assert.Contains("Quinta do Poço", letter.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.Equal(("2026-11-03", label), (letter.GetProperty("askedOn").GetString(), Assert.Single(letter.GetProperty("labelCodes").EnumerateArray()).GetString()));
+        Assert.Equal(HttpStatusCode.NotFound, (await buyer.GetAsync(new Uri($"/api/samples/{unasked}/letter", UriKind.Relative), Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await (await house.ScriptAsync(Role.Viewer)).GetAsync(address, Stop)).StatusCode);
+        // Cuppers read no offers (docs/roles.md); that the seal holds is walked by SealTests.
+        Assert.Equal(HttpStatusCode.Forbidden, (await (await house.ScriptAsync(Role.Cupper)).GetAsync(address, Stop)).StatusCode);
     }
 
     [Fact]

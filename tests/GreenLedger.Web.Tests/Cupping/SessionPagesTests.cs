@@ -2,6 +2,7 @@ using System.Net;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Tests.Cupping;
@@ -23,6 +24,32 @@ public sealed class SessionPagesTests(HouseFixture house) : IClassFixture<HouseF
         Assert.Equal("An empty table", page.QuerySelector("#Input_Title")!.GetAttribute("value"));
         Assert.Equal("4", page.QuerySelector("#Input_CupsPerSample")!.GetAttribute("value"));
         Assert.False(await house.FromLedgerAsync(db => db.CuppingSessions.AnyAsync(session => session.Title == "An empty table", Stop)));
+    }
+
+    [Fact]
+    public async Task A_house_without_a_reference_is_told_so_and_its_newest_stock_sample_is_proposed()
+    {
+        // A house of its own: no other test lays a reference on its tables.
+        await using var own = new HouseFixture();
+        var table = await Table.LayOutAsync(own);
+        var leader = await own.BrowserAsync(Role.LeadCupper);
+
+        var before = await leader.ReadAsync("/Cupping/New");
+        await own.FromLedgerAsync(async db =>
+        {
+            var lot = await db.Lots.OrderBy(one => one.Ref).FirstAsync(Stop);
+            db.AddRange(
+                new Sample(lot.Id, SampleKind.Stock, "STOCKOLD", new DateOnly(2026, 10, 1), Weight.FromGrams(900m)),
+                new Sample(lot.Id, SampleKind.Stock, "STOCKNEW", new DateOnly(2026, 11, 1), Weight.FromGrams(900m)));
+            return await db.SaveChangesAsync(Stop);
+        });
+        var after = await leader.ReadAsync("/Cupping/New");
+
+        Assert.Contains("No session here has had a house reference yet, and no stock sample is here", before.QuerySelector("[data-first-reference]")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains(before.QuerySelectorAll("#Input_ReferenceId option"), one => one.TextContent.StartsWith(table.Labels[0], StringComparison.Ordinal));
+        Assert.Contains("The newest sample of your own stock is proposed", after.QuerySelector("[data-first-reference]")!.TextContent, StringComparison.Ordinal);
+        Assert.StartsWith("STOCKNEW", after.QuerySelector("#Input_ReferenceId option[selected]")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(2, after.QuerySelectorAll("#Input_ReferenceId optgroup[label='Own stock'] option").Length);
     }
 
     [Theory]

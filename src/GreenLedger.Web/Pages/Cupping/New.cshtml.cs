@@ -36,6 +36,9 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
 
     public IReadOnlyList<SelectListItem> References { get; private set; } = [];
 
+    /// <summary>What to take for a reference, as long as no session here has had one.</summary>
+    public string? FirstReference { get; private set; }
+
     /// <summary>Who can cup or pour: everybody of the house who may write in this room.</summary>
     public IReadOnlyList<Person> People { get; private set; } = [];
 
@@ -48,7 +51,8 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
     public async Task OnGetAsync(Id<Sample>[] sample, CancellationToken cancellationToken)
     {
         Input.Samples = [.. sample];
-        Input.ReferenceId = await sessions.LastReferenceAsync(cancellationToken);
+        Input.ReferenceId = await sessions.LastReferenceAsync(cancellationToken)
+            ?? (await StockAsync(cancellationToken)).FirstOrDefault(row => !sample.Contains(row.Id))?.Id;
         Input.HeldOn = house.Today;
         await LoadAsync(cancellationToken);
         Input.Show(Habits, await db.NewestDescriptiveAsync(cancellationToken));
@@ -98,8 +102,28 @@ internal sealed class NewModel(LedgerContext db, SampleQuery query, SessionQuery
         var active = await db.People.AsNoTracking().Where(person => person.IsActive).OrderBy(person => person.Name).ToListAsync(cancellationToken);
         People = active.FindAll(person => AreaAccess.Of("Cupping", person.Roles) == Access.Write);
         Picks = await SamplePicks.OfAsync(query, Find, [.. Input.Samples, .. Input.ReferenceId is { } reference ? [reference] : Array.Empty<Id<Sample>>()], await reader.SealAsync(), Shown, cancellationToken);
-        References = [new SelectListItem("none", ""), .. Picks.Rows.Select(row => new SelectListItem($"{row.LabelCode} · {row.LotName}", row.Id.ToString()))];
+        await LoadReferencesAsync(cancellationToken);
     }
+
+    /// <summary>The house's own stock first: of a reference there must be enough to be poured again and again.</summary>
+    private async Task LoadReferencesAsync(CancellationToken cancellationToken)
+    {
+        var stock = await StockAsync(cancellationToken);
+        var (own, others) = (new SelectListGroup { Name = "Own stock" }, new SelectListGroup { Name = "Other samples" });
+        References =
+        [
+            new SelectListItem("none", ""),
+            .. stock.Concat(Picks.Rows).DistinctBy(row => row.Id)
+                .Select(row => new SelectListItem($"{row.LabelCode} · {row.LotName}", row.Id.ToString()) { Group = row.Kind == SampleKind.Stock ? own : others })
+                .OrderBy(item => item.Group == others),
+        ];
+        FirstReference = await sessions.LastReferenceAsync(cancellationToken) is not null ? null
+            : stock.Count > 0 ? "No session here has had a house reference yet. The newest sample of your own stock is proposed: keep it, choose another, or none."
+            : "No session here has had a house reference yet, and no stock sample is here that could be proposed: choose any sample of a coffee that the house knows well and has enough of, or none.";
+    }
+
+    private async Task<IReadOnlyList<SampleRow>> StockAsync(CancellationToken cancellationToken) =>
+        await query.ListAsync(new SampleFilter(Kind: SampleKind.Stock), await reader.SealAsync(), 0, Shown, cancellationToken);
 
     private async Task<TableLayout> LayoutAsync(CancellationToken cancellationToken)
     {

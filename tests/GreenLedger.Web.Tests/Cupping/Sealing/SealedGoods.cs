@@ -19,7 +19,7 @@ namespace GreenLedger.Web.Tests.Cupping.Sealing;
 
 /// <summary>
 /// What the later rooms hold of the coffees under a table's codes: the first was decided on and bought at a price to be fixed,
-/// the second was bought outright, sailed, and half of it came in short: claimed, taken into stock, billed, some of it reserved.
+/// the second was bought outright, sailed, and half of it came in short: claimed, taken into stock for a purpose, billed, some of it reserved.
 /// </summary>
 internal static class SealedGoods
 {
@@ -71,9 +71,11 @@ internal static class SealedGoods
     private static async Task StoreAsync(HouseFixture house, Id<Lot> lot, Arrival arrival)
     {
         var warehouse = new Warehouse("Quay store");
+        var purpose = new Purpose(new PurposeTerms("Winter espresso", null, null, null, Weight.FromKilograms(60m)));
+        purpose.Serve(lot);
         await house.InLedgerAsync(async db =>
         {
-            db.Add(warehouse);
+            db.AddRange(warehouse, purpose);
             db.Add(new Message(MessagePurpose.Due, new MessageText("a-buyer@sorrel-roasters.example", "Due", "1@sorrel-roasters.example", [1]), null, null, Noon));
             await db.SaveChangesAsync(Stop);
         });
