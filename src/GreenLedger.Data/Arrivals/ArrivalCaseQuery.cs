@@ -1,5 +1,4 @@
 using GreenLedger.Data.Contracts;
-using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Grading;
 using GreenLedger.Data.Roasting;
 using GreenLedger.Data.Shipments;
@@ -121,9 +120,7 @@ public sealed class ArrivalCaseQuery(LedgerContext db)
             return null;
         }
 
-        var sessions = await db.CuppingSessions.AsNoTracking().Closed().Whole()
-            .Where(session => session.Samples.Any(sample => sample.SampleId == approved || sample.SampleId == drawn))
-            .OrderBy(session => session.Id).ToListAsync(cancellationToken);
+        var sessions = await db.CuppingSessions.AsNoTracking().ThatCupped([approved, drawn]).ToListAsync(cancellationToken);
         return CupEvidence.Of(sessions, approved, drawn, (double?)habits.BetweenSessions?.Points);
     }
 

@@ -54,6 +54,19 @@ public sealed class ApprovalQuery(LedgerContext db)
         return await db.Samples.AsNoTracking().Where(sample => ids.Contains(sample.Id)).ToDictionaryAsync(sample => sample.Id, sample => sample.LabelCode, cancellationToken);
     }
 
+    /// <summary>The refused samples that a sample replaces, and those that replaced it, over all contracts: each with its label code.</summary>
+    public async Task<(IReadOnlyList<(Id<Sample> Id, string Code)> Replaced, IReadOnlyList<(Id<Sample> Id, string Code)> By)> ReplacedAsync(Sample sample, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        var contracts = sample.Kind == SampleKind.PreShipment
+            ? await db.Contracts.AsNoTracking().Where(contract => contract.Approvals.Any(approval => approval.LotId == sample.LotId)).OrderBy(contract => contract.Id).Whole().ToListAsync(cancellationToken)
+            : [];
+        var replaced = contracts.Select(contract => contract.Replaced(sample)?.SampleId).OfType<Id<Sample>>().Distinct().ToList();
+        var by = contracts.Select(contract => contract.Replacement(sample.Id)?.SampleId).OfType<Id<Sample>>().Distinct().ToList();
+        var codes = await db.Samples.AsNoTracking().Where(one => replaced.Contains(one.Id) || by.Contains(one.Id)).ToDictionaryAsync(one => one.Id, one => one.LabelCode, cancellationToken);
+        return (replaced.ConvertAll(id => (id, codes[id])), by.ConvertAll(id => (id, codes[id])));
+    }
+
     /// <summary>How many signed contracts wait for an approval whose day is near or past, and the nearest of those days.</summary>
     public async Task<(int Count, DateOnly? Next)> DueAsync(DateOnly today, int within, CancellationToken cancellationToken)
     {

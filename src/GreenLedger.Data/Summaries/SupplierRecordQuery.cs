@@ -1,9 +1,9 @@
+using GreenLedger.Data.Arrivals;
 using GreenLedger.Data.Choosing;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
-using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Samples;
@@ -65,30 +65,26 @@ public sealed class SupplierRecordQuery(LedgerContext db)
             .Select(lot => new JudgedFact(sources.Of(lot.Key.SupplierId, lot.Key.LotId), [.. lot.OrderBy(one => one.Round).Select(one => one.Verdict != ApprovalVerdict.Refused)]))];
     }
 
-    /// <summary>Both samples in one session where there is one, else the newest result of each on one form.</summary>
+    /// <summary>The difference that the arrival's own verdict stands on, so that its page and the record say the same.</summary>
     private async Task<IReadOnlyList<CuppedFact>> CuppedAsync(
         List<Arrival> arrivals, List<Part> parts, Dictionary<Id<Contract>, KnownContract> contracts, Sources sources, CancellationToken cancellationToken)
     {
         var samples = arrivals.SelectMany(arrival => new[] { arrival.ApprovedSampleId, arrival.ArrivalSampleId }).OfType<Id<Sample>>().ToHashSet();
-        var results = (await db.SampleResults.AsNoTracking().Where(result => samples.Contains(result.SampleId)).ToListAsync(cancellationToken))
-            .OrderByDescending(result => result.HeldOn).ThenByDescending(result => result.Id.Value).ToLookup(result => result.SampleId);
+        var between = (await db.ArrivalHabits.AsNoTracking().OfHouseAsync(cancellationToken)).BetweenSessions;
+        var sessions = (await db.CuppingSessions.AsNoTracking().ThatCupped(samples).ToListAsync(cancellationToken))
+            .SelectMany(session => session.Samples.Select(sample => sample.SampleId).Distinct(), (session, sample) => (Session: session, Sample: sample))
+            .ToLookup(one => one.Sample, one => one.Session);
         var cupped = new List<CuppedFact>();
         foreach (var arrival in arrivals)
         {
             if (arrival is { ApprovedSampleId: { } approved, ArrivalSampleId: { } drawn } && parts.Find(part => part.Id == arrival.ShipmentLotId) is { } part
-                && Pair([.. results[approved]], [.. results[drawn]]) is var (first, second, isPaired))
+                && CupEvidence.Of([.. sessions[approved].Union(sessions[drawn])], approved, drawn, (double?)between?.Points).Difference is { } cup)
             {
-                cupped.Add(new CuppedFact(Of(part, contracts, sources), arrival.Id, sources.NameOf(arrival.LotId), arrival.ReceivedOn, first.Fitted, second.Fitted, isPaired));
+                cupped.Add(new CuppedFact(Of(part, contracts, sources), arrival.Id, sources.NameOf(arrival.LotId), arrival.ReceivedOn, cup));
             }
         }
 
         return cupped;
-    }
-
-    private static (SampleResult Approved, SampleResult Arrived, bool IsPaired)? Pair(SampleResult[] approved, SampleResult[] arrived)
-    {
-        var pairs = arrived.SelectMany(after => approved.Where(before => before.FormId == after.FormId).Select(before => (Approved: before, Arrived: after, IsPaired: before.SessionId == after.SessionId))).ToList();
-        return pairs.Count == 0 ? null : pairs.Find(pair => pair.IsPaired) is { Approved: not null } together ? together : pairs[0];
     }
 
     private sealed record KnownLot(Id<Lot> Id, string Name, Id<Producer>? Producer, string? Origin);

@@ -33,6 +33,12 @@ public sealed record WeightVerdict(Weight Shipped, Weight Landed, Percent Franch
     /// <summary>What the refunded weight is worth at the contract's price; null while that is not fixed.</summary>
     public Money? Worth => Price is { } price ? price * Refunded : null;
 
+    /// <summary>What was shipped beyond the tolerance of the agreed quantity, below zero where too little was; null where no quantity was held against it.</summary>
+    public Weight? BeyondAgreed => Agreed?.Beyond(Shipped);
+
+    /// <summary>What that weight, more or less, is worth at the contract's price; null while that is not fixed.</summary>
+    public Money? BeyondWorth => Price is { } price && BeyondAgreed is { } beyond ? price * (beyond < Weight.Zero ? Weight.Zero - beyond : beyond) : null;
+
     /// <summary>The arithmetic, line by line, to be checked by hand.</summary>
     public IReadOnlyList<string> Sentences => [.. Lines()];
 
@@ -75,7 +81,7 @@ public sealed record WeightVerdict(Weight Shipped, Weight Landed, Percent Franch
 
         if (Agreed is { } agreed)
         {
-            yield return agreed.Sentence(Shipped);
+            yield return agreed.Sentence(Shipped, Price);
         }
     }
 

@@ -64,6 +64,9 @@ public sealed record PlanRequest(int Months, IReadOnlyList<PlanNeed> Needs, IRea
     public const int MostMonths = 24;
     public const int MostOffers = 2_000;
 
+    /// <summary>The first day of the first month; null where months are only counted.</summary>
+    public DateOnly? First { get; init; }
+
     /// <summary>However much quality counts, of two that are as good the cheaper is bought.</summary>
     private const double CostAlways = 0.001;
 
@@ -82,6 +85,11 @@ public sealed record PlanRequest(int Months, IReadOnlyList<PlanNeed> Needs, IRea
         var quality = (double)Quality;
         return (Math.Max(1 - quality, CostAlways) * (double)offer.CostPerKilogram) + (quality * WorthOfPoint * (double)(Offers.Max(one => one.Points) - offer.Points));
     }
+
+    /// <summary>A month, from 0, by its name, or by its number from 1 where the first day is not known.</summary>
+    public string MonthName(int month) => First is { } first
+        ? first.AddMonths(month).ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"month {month + 1}");
 
     /// <exception cref="RuleBrokenException">A figure is out of range.</exception>
     public void Check()

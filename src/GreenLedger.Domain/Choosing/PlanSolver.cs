@@ -46,7 +46,7 @@ internal static class PlanConflict
         var missed = Missed(request, new HashSet<PlanLimit>(), each);
         var sentences = missed.GroupBy(one => one.Need).Select(need => string.Create(
             System.Globalization.CultureInfo.InvariantCulture,
-            $"{need.Key.Name}: at least {need.Sum(one => one.Kilograms):#,0.#} kg of {need.Key.Total.Kilograms:#,0.#} kg cannot be had, first in month {need.Min(one => one.Month) + 1}.")).ToList();
+            $"{need.Key.Name}: at least {need.Sum(one => one.Kilograms):#,0.#} kg of {need.Key.Total.Kilograms:#,0.#} kg cannot be had, first in {request.MonthName(need.Min(one => one.Month))}.")).ToList();
         var all = missed.Sum(one => one.Kilograms);
         foreach (var limit in Present(request.Limits, request.Offers))
         {
@@ -69,7 +69,7 @@ internal static class PlanConflict
             ? $"No offer is of the process and score that {need.Key.Name} asks for."
             : string.Create(
                 System.Globalization.CultureInfo.InvariantCulture,
-                $"Whatever the limits, the {fit.Count:#,0} offers that fit {need.Key.Name} are too few or come too late: {need.Sum(one => one.Kilograms):#,0.#} kg stay missing; the first can be here in month {fit.Min(offer => offer.FirstMonth) + 1}.");
+                $"Whatever the limits, the {fit.Count:#,0} offers that fit {need.Key.Name} are too few or come too late: {need.Sum(one => one.Kilograms):#,0.#} kg stay missing; the first can be here in {request.MonthName(fit.Min(offer => offer.FirstMonth))}.");
 
     private static List<(PlanNeed Need, int Month, double Kilograms)> Missed(PlanRequest request, IReadOnlySet<PlanLimit> waived, TimeSpan most)
     {

@@ -26,9 +26,7 @@ internal static class PlanWords
         {
             var rivals = left.Where(one => need.Fits(one) && one.FirstMonth < request.Months && one.MostBags >= one.LeastBags).ToList();
             var better = rivals.Count(one => request.Worth(one) < request.Worth(offer));
-            yield return rivals.Count == 0 ? $"For {need.Name}: no other offer is left that fits."
-                : better == 0 ? $"For {need.Name}: of the {Count(rivals.Count)} other offers that fit, none weighs less in cost and points."
-                : $"For {need.Name}: {Count(better)} of the {Count(rivals.Count)} other offers that fit weigh less, but bags, months or limits leave them out.";
+            yield return $"For {need.Name}: {Beside(rivals.Count, better)}";
         }
 
         if (parts.Sum(part => part.Bags) == offer.MostBags)
@@ -36,6 +34,16 @@ internal static class PlanWords
             yield return "All that is on offer is bought.";
         }
     }
+
+    private static string Beside(int rivals, int better) => (rivals, better) switch
+    {
+        (0, _) => "no other offer is left that fits.",
+        (1, 0) => "the one other offer that fits weighs no less in cost and points.",
+        (_, 0) => $"of the {Count(rivals)} other offers that fit, none weighs less in cost and points.",
+        (1, _) => "the one other offer that fits weighs less, but bags, months or limits leave it out.",
+        (_, 1) => $"one of the {Count(rivals)} other offers that fit weighs less, but bags, months or limits leave it out.",
+        _ => $"{Count(better)} of the {Count(rivals)} other offers that fit weigh less, but bags, months or limits leave them out.",
+    };
 
     private static string WhyOut(PlanRequest request, PlanOffer offer, Dictionary<PlanOffer, List<PlanPart>> bought)
     {
@@ -96,7 +104,7 @@ internal static class PlanWords
 
         if (offer.FirstMonth > 0)
         {
-            why.Add($"it comes in month {offer.FirstMonth + 1} at the soonest");
+            why.Add($"it comes in {request.MonthName(offer.FirstMonth)} at the soonest");
         }
 
         why.AddRange(offer.LeastBags > 1 ? [$"at least {Count(offer.LeastBags)} bags of it must be bought"] : Array.Empty<string>());

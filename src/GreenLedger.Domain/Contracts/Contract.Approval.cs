@@ -44,6 +44,26 @@ public sealed partial class Contract
     /// <summary>How many samples of a lot were judged so far.</summary>
     public int RoundsOf(Id<Lot> lot) => _approvals.Count(one => one.LotId == lot);
 
+    /// <summary>The refused sample of the round before; null in the first round.</summary>
+    public SampleApproval? Replaced(SampleApproval approval)
+    {
+        ArgumentNullException.ThrowIfNull(approval);
+        return _approvals.Find(one => one.LotId == approval.LotId && one.Round == approval.Round - 1);
+    }
+
+    /// <summary>The refused sample that a pre-shipment sample replaces, judged or not yet; null where it replaces none.</summary>
+    public SampleApproval? Replaced(Sample sample)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        return _approvals.Find(one => one.SampleId == sample.Id) is { } judged ? Replaced(judged)
+            : sample.Kind == SampleKind.PreShipment && IsOpen && _approvals.FindLast(one => one.LotId == sample.LotId) is { IsApproval: false } refused ? refused
+            : null;
+    }
+
+    /// <summary>What was said of the sample that replaced a refused one; null where none was judged.</summary>
+    public SampleApproval? Replacement(Id<Sample> refused) =>
+        _approvals.Find(one => one.SampleId == refused) is { } judged ? _approvals.Find(one => one.LotId == judged.LotId && one.Round == judged.Round + 1) : null;
+
     private bool IsApprovedInFull => _lots.TrueForAll(lot => IsApproved(lot.LotId));
 
     /// <summary>No approval, no sale; or the last sample that may be sent of a lot was refused.</summary>

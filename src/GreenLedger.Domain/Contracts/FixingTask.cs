@@ -10,6 +10,9 @@ public sealed record FixingTask(
 {
     public bool IsPast => DaysLeft < 0;
 
+    /// <summary>The day that the contract sets, where it had come when what is open was rolled: the roll let it pass.</summary>
+    public DateOnly? PassedFixBy { get; private init; }
+
     /// <summary>Null where nothing is open, or nothing is signed yet.</summary>
     public static FixingTask? Of(Contract contract, ExchangeCalendar calendar, DateOnly today)
     {
@@ -20,10 +23,15 @@ public sealed record FixingTask(
             return null;
         }
 
-        var last = calendar.LastSensible(month, contract.Rolls.Count == 0 ? contract.Terms.Price.FixBy : null);
+        var agreed = contract.Terms.Price.FixBy;
+        var passed = contract.Rolls.Count > 0 && agreed <= contract.Rolls[^1].On ? agreed : null;
+        var last = calendar.LastSensible(month, passed is null ? agreed : null);
         return new FixingTask(
             contract.Id, contract.Ref, contract.Terms.Seller, month, contract.OpenWeight, contract.Terms.Price.Call ?? Caller.Buyer,
-            calendar.FirstNotice(month), last, last.DayNumber - today.DayNumber);
+            calendar.FirstNotice(month), last, last.DayNumber - today.DayNumber)
+        {
+            PassedFixBy = passed,
+        };
     }
 }
 

@@ -23,12 +23,16 @@ public sealed record ShippedFact(Source Source, int DaysLate, bool IsUnapproved)
 /// <summary>A part that was received.</summary>
 public sealed record LandedFact(Source Source, Weight Shipped, Weight Landed);
 
-/// <summary>An arrival that was cupped and the approved sample that it stands against, both on one form.</summary>
-/// <param name="IsPaired">Both were cupped in one session.</param>
-public sealed record CuppedFact(Source Source, Id<Arrival> ArrivalId, string Lot, DateOnly On, Score Approved, Score Arrived, bool IsPaired)
+/// <summary>An arrival that was cupped and the approved sample that it stands against.</summary>
+/// <param name="Cup">The difference that the arrival's verdict stands on.</param>
+public sealed record CuppedFact(Source Source, Id<Arrival> ArrivalId, string Lot, DateOnly On, CupDifference Cup)
 {
-    /// <summary>Arrival less approved, in points.</summary>
-    public decimal Difference => Arrived.Points - Approved.Points;
+    public Score Approved => Score.Of((decimal)Cup.Approved);
+
+    public Score Arrived => Score.Of((decimal)Cup.Arrival);
+
+    /// <summary>Arrival less approved, in points to the millionth; over two sessions with a reference less how far those stood apart.</summary>
+    public decimal Difference => Math.Round((decimal)Cup.Points, 6, MidpointRounding.AwayFromZero);
 }
 
 /// <summary>A claim on something that was received.</summary>

@@ -33,6 +33,8 @@ internal static class ArrivalCalculators
             verdict.Agreed?.Allows(verdict.Shipped),
             verdict.Agreed?.Least.Kilograms,
             verdict.Agreed?.Most.Kilograms,
+            verdict.BeyondAgreed?.Kilograms,
+            verdict.BeyondWorth is { } beyond ? MoneyReply.Of(beyond) : null,
             request is { MoistureShippedPercent: { } before, MoistureLandedPercent: { } after } ? verdict.Drying(Percent.Of(before), Percent.Of(after)).Kilograms : null,
             [.. (request.Deadlines ?? []).Select(deadline => Reply(ClaimDeadline.Of(deadline.ClaimRule(), happened)))],
             verdict.Sentences));

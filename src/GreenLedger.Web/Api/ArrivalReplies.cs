@@ -49,7 +49,7 @@ internal sealed record VerdictReply(ArrivalOutcome Outcome, string Sentence, Cup
 /// <summary>The last day is null while none of its events has happened; it is firm when all of them have.</summary>
 internal sealed record DeadlineReply(string What, DateOnly? Start, DateOnly? LastDay, bool IsFirm);
 
-/// <summary>The loss is below zero where more landed than was shipped; the sentences are the arithmetic.</summary>
+/// <summary>The loss is below zero where more landed than was shipped; what was shipped beyond the tolerance is below zero where too little was; the sentences are the arithmetic.</summary>
 internal sealed record WeightClaimReply(
     decimal LossKg,
     decimal LossPercent,
@@ -59,6 +59,8 @@ internal sealed record WeightClaimReply(
     bool? ShippedAsAgreed,
     decimal? LeastAgreedKg,
     decimal? MostAgreedKg,
+    decimal? BeyondAgreedKg,
+    MoneyReply? BeyondAgreedWorth,
     decimal? DryingKg,
     IReadOnlyList<DeadlineReply> Deadlines,
     IReadOnlyList<string> Sentences);

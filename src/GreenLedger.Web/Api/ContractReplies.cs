@@ -94,10 +94,11 @@ internal sealed record RollReply(int Number, DateOnly On, string From, string To
         roll.Number, roll.On, roll.From.ToString(), roll.To.ToString(), roll.Weight.Kilograms, roll.Spread, roll.Fee, roll.Differential);
 }
 
-internal sealed record ApprovalReply(Guid LotId, Guid SampleId, int Round, ApprovalVerdict Verdict, string? Remarks, DateOnly On)
+/// <summary>What was said of a pre-shipment sample, and which refused one it replaces; null in the first round.</summary>
+internal sealed record ApprovalReply(Guid LotId, Guid SampleId, int Round, Guid? ReplacesSampleId, ApprovalVerdict Verdict, string? Remarks, DateOnly On)
 {
-    public static ApprovalReply Of(SampleApproval approval) =>
-        new(approval.LotId.Value, approval.SampleId.Value, approval.Round, approval.Verdict, approval.Remarks, approval.On);
+    public static ApprovalReply Of(Contract contract, SampleApproval approval) =>
+        new(approval.LotId.Value, approval.SampleId.Value, approval.Round, contract.Replaced(approval)?.SampleId.Value, approval.Verdict, approval.Remarks, approval.On);
 }
 
 internal sealed record MoveReply(int Number, MoveAxis Axis, string Move, string From, string To, DateOnly On, string? Reason, bool IsBreach, DateTimeOffset At)
@@ -166,7 +167,7 @@ internal sealed record ContractReply(
         [.. contract.Versions.Select(version => new VersionReply(version.Number, version == contract.InForce, version.SignedOn, version.SignedForSeller, version.Reason, version.WrittenAt, TermsReply.Of(version.Terms)))],
         [.. contract.Fixings.Select(FixingReply.Of)],
         [.. contract.Rolls.Select(RollReply.Of)],
-        [.. contract.Approvals.Select(ApprovalReply.Of)],
+        [.. contract.Approvals.Select(approval => ApprovalReply.Of(contract, approval))],
         [.. contract.Moves.Select(MoveReply.Of)]);
 }
 

@@ -73,6 +73,7 @@ internal static class CuppingApi
         }
 
         var cupper = await db.People.FindAsync([http.User.Person()], cancellationToken);
+        Rule.Require(!string.IsNullOrWhiteSpace(request.Code), "Give the code of the cup that the sheet is for.", nameof(request.Code));
         var sample = session.Poured(request.Code);
         var marks = SheetInput.Read(session.Form.Rules, request.Marks, request.GoodCups, request.DeductedCups, session.CupsPerSample);
         if (request.Reason is not null && session.SheetOf(sample, cupper!.Id) is { IsReopened: false })

@@ -54,7 +54,7 @@ internal static class GradingApi
     {
         var label = (request.LabelCode ?? "").Trim().ToUpperInvariant();
         var sample = await db.Samples.SingleOrDefaultAsync(sample => sample.LabelCode == label, cancellationToken);
-        Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(request.LabelCode));
+        Rule.Require(sample is not null, label.Length == 0 ? "Give the label code of the sample that was graded." : $"No sample here has the label code {label}.", nameof(request.LabelCode));
         Rule.Require(sample.IsReceived, $"Sample {label} has not come yet: receive it first.", nameof(request.LabelCode));
         var draft = request.Draft();
         var on = request.GradedOn ?? house.Today;

@@ -38,7 +38,8 @@ internal static class RoastingApi
     private static async Task<Created<RoastReply>> WriteAsync(
         RoastRequest request, LedgerContext db, RoastQuery query, Reader reader, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
     {
-        var label = request.LabelCode.Trim().ToUpperInvariant();
+        var label = (request.LabelCode ?? "").Trim().ToUpperInvariant();
+        Rule.Require(label.Length > 0, "Give the label code of the sample that was roasted.", nameof(request.LabelCode));
         var sample = await db.Samples.SingleOrDefaultAsync(one => one.LabelCode == label, cancellationToken);
         Rule.Require(sample is not null, $"No sample here has the label code {label}.", nameof(request.LabelCode));
         var protocol = await db.NewestOrUsualAsync(clock.GetUtcNow(), cancellationToken);
@@ -82,7 +83,7 @@ internal static class RoastingApi
 
 /// <summary>A sample roast; the end of the roast is now where it is not given.</summary>
 internal sealed record RoastRequest(
-    string LabelCode,
+    string? LabelCode,
     decimal MassInGrams,
     DateTimeOffset? RoastedAt = null,
     decimal? MassOutGrams = null,

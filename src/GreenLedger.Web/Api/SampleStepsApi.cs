@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Roasting;
 using GreenLedger.Data.Samples;
 using GreenLedger.Documents.Samples;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Display;
@@ -34,8 +35,9 @@ internal static class SampleStepsApi
 
     private static async Task<Created<List<AskedReply>>> AskAsync(AskRequest request, LedgerContext db, HttpContext http, HouseZone house, CancellationToken cancellationToken)
     {
+        Rule.Require(request.Lots is { Count: > 0 } && request.Lots.All(lot => lot is not null), "Name the lots, by reference or name, that a sample is asked of.", nameof(request.Lots));
         var asking = new SampleAsking(request.Supplier, request.Kind, Weight.FromGrams(request.WeightGrams), request.AskedOn ?? house.Today, request.Note);
-        var samples = await asking.AskAsync(db, [.. request.Lots.Select(lot => lot.Trim()).Where(lot => lot.Length > 0)], http.User.Person(), cancellationToken);
+        var samples = await asking.AskAsync(db, [.. request.Lots!.Select(lot => lot.Trim()).Where(lot => lot.Length > 0)], http.User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Created("/api/samples", samples.Select(sample => new AskedReply(sample.Id.Value, sample.LabelCode, sample.LotId.Value)).ToList());
     }
@@ -134,7 +136,7 @@ internal static class SampleStepsApi
 
 /// <summary>Samples to ask for, one of each lot.</summary>
 internal sealed record AskRequest(
-    IReadOnlyList<string> Lots, string? Supplier = null, SampleKind Kind = SampleKind.Offer, decimal WeightGrams = 500m, DateOnly? AskedOn = null, string? Note = null);
+    IReadOnlyList<string>? Lots, string? Supplier = null, SampleKind Kind = SampleKind.Offer, decimal WeightGrams = 500m, DateOnly? AskedOn = null, string? Note = null);
 
 /// <summary>A sample that was asked for, with the code for its bag.</summary>
 internal sealed record AskedReply(Guid Id, string LabelCode, Guid LotId);

@@ -49,7 +49,8 @@ internal static class SamplesApi
     private static async Task<Created<SampleReply>> ReceiveAsync(
         SampleRequest request, LedgerContext db, SampleQuery query, HttpContext http, HouseZone house, CancellationToken cancellationToken)
     {
-        var lot = await SampleLots.FindAsync(db, request.Lot.Trim(), nameof(request.Lot), cancellationToken);
+        var named = Rule.Text(request.Lot, "The lot’s reference or name", 200, nameof(request.Lot));
+        var lot = await SampleLots.FindAsync(db, named, nameof(request.Lot), cancellationToken);
         var labels = await db.NewLabelsAsync(cancellationToken);
         var sample = new Sample(
             lot, request.Kind, labels.Next(), request.ReceivedOn ?? house.Today, Weight.FromGrams(request.WeightGrams), request.Note, house.Zone)
@@ -91,7 +92,7 @@ internal static class SamplesApi
 }
 
 /// <summary>A sample to receive: of the lot with this reference or name; today where no day is given.</summary>
-internal sealed record SampleRequest(string Lot, decimal WeightGrams, SampleKind Kind = SampleKind.Offer, DateOnly? ReceivedOn = null, string? Note = null, string? BagCondition = null);
+internal sealed record SampleRequest(string? Lot, decimal WeightGrams, SampleKind Kind = SampleKind.Offer, DateOnly? ReceivedOn = null, string? Note = null, string? BagCondition = null);
 
 /// <summary>A sample put right, on the version that was read. Day and weight are of a bag that is here.</summary>
 internal sealed record CorrectSampleRequest(SampleKind Kind, DateOnly? ReceivedOn = null, decimal? WeightGrams = null, string? Note = null, int? Version = null)

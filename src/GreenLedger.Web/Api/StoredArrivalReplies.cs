@@ -21,8 +21,13 @@ internal sealed record LotReceiptReply(
 
 internal sealed record EarlierReceiptReply(int Number, LotReceiptReply Was, string Reason, DateTimeOffset At);
 
-/// <summary>The weight verdict; the worth is null while the contract's price is not fixed.</summary>
-internal sealed record WeightVerdictReply(bool IsShort, decimal LossKg, decimal FranchiseKg, decimal RefundedKg, MoneyReply? Worth, IReadOnlyList<string> Sentences);
+/// <summary>The weight verdict; a worth is null while the contract's price is not fixed, and what was shipped beyond the tolerance is below zero where too little was.</summary>
+internal sealed record WeightVerdictReply(bool IsShort, decimal LossKg, decimal FranchiseKg, decimal RefundedKg, MoneyReply? Worth, decimal? BeyondAgreedKg, MoneyReply? BeyondAgreedWorth, IReadOnlyList<string> Sentences)
+{
+    public static WeightVerdictReply Of(WeightVerdict weight) => new(
+        weight.IsShort, weight.Loss.Kilograms, weight.FranchiseWeight.Kilograms, weight.Refunded.Kilograms, weight.Worth is { } worth ? MoneyReply.Of(worth) : null,
+        weight.BeyondAgreed?.Kilograms, weight.BeyondWorth is { } beyond ? MoneyReply.Of(beyond) : null, weight.Sentences);
+}
 
 /// <summary>One arrival with both verdicts as they stand now; the cup is null where the two samples were not cupped.</summary>
 internal sealed record StoredArrivalReply(
@@ -60,7 +65,7 @@ internal sealed record StoredArrivalReply(
             [.. arrival.Earlier.Select(earlier => new EarlierReceiptReply(earlier.Number, LotReceiptReply.Of(earlier.Was), earlier.Reason, earlier.At))],
             arrival.ApprovedSampleId?.Value,
             arrival.ArrivalSampleId?.Value,
-            new WeightVerdictReply(weight.IsShort, weight.Loss.Kilograms, weight.FranchiseWeight.Kilograms, weight.Refunded.Kilograms, weight.Worth is { } worth ? MoneyReply.Of(worth) : null, weight.Sentences),
+            WeightVerdictReply.Of(weight),
             quality.Outcome,
             quality.Sentence,
             quality.Cup is { } cup ? CupReply.Of(cup) : null,

@@ -57,8 +57,12 @@ internal static class SupplierRecordsApi
         public static ShareReply From(ShareOf share) => new(share.Count, share.Of, share.Percent?.Points);
     }
 
-    /// <summary>An arrival and its approved sample, in points.</summary>
-    internal sealed record CuppedReply(Guid ArrivalId, string Lot, DateOnly ReceivedOn, decimal Approved, decimal Arrived, decimal Difference, bool InOneSession);
+    /// <summary>An arrival and its approved sample, in points, with the difference that the arrival's verdict stands on.</summary>
+    /// <param name="Shift">How far the second session stood above the first; null in one session.</param>
+    internal sealed record CuppedReply(Guid ArrivalId, string Lot, DateOnly ReceivedOn, decimal Approved, decimal Arrived, decimal Difference, Meeting Meeting, double? Shift)
+    {
+        public bool InOneSession => Meeting == Meeting.OneSession;
+    }
 
     /// <param name="Mean">Arrival less approved, in points.</param>
     /// <param name="LowerLimit">2.66 mean moving ranges below the mean; null with fewer than ten arrivals.</param>
@@ -94,7 +98,7 @@ internal static class SupplierRecordsApi
             ShareReply.From(record.Unapproved),
             new DifferencesReply(
                 record.Differences.Number, record.Differences.Mean, record.Differences.Deviation, record.Differences.Chart?.Lower, record.Differences.Chart?.Upper, ShareReply.From(record.Differences.FarBelow),
-                [.. record.Differences.Arrivals.Select(fact => new CuppedReply(fact.ArrivalId.Value, fact.Lot, fact.On, fact.Approved.Points, fact.Arrived.Points, fact.Difference, fact.IsPaired))]),
+                [.. record.Differences.Arrivals.Select(fact => new CuppedReply(fact.ArrivalId.Value, fact.Lot, fact.On, fact.Approved.Points, fact.Arrived.Points, fact.Difference, fact.Cup.Meeting, fact.Cup.Shift))]),
             record.Weight.Number,
             record.Weight.Shipped.Kilograms,
             record.Weight.Landed.Kilograms,

@@ -38,7 +38,7 @@ public sealed class PlanDesk(LedgerContext db, PurposeQuery purposes, ShortlistQ
             ranking.Rules,
             ranking.Shortlist,
             ranking.Trouble,
-            needs.Any(need => need.Total > Weight.Zero) && offers.Count > 0 ? new PlanRequest(wish.Months, needs, offers, wish.Limits(), wish.Quality / 100m) : null,
+            needs.Any(need => need.Total > Weight.Zero) && offers.Count > 0 ? new PlanRequest(wish.Months, needs, offers, wish.Limits(), wish.Quality / 100m) { First = months[0] } : null,
             months,
             [.. asked.Select((need, at) => (need.Name, Sum(need.ByMonth.Take(soonest[at])))).Where(one => one.Item2 > Weight.Zero)],
             Sum(await DecidedAsync(cancellationToken)),

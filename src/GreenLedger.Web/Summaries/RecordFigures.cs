@@ -19,6 +19,18 @@ internal static class RecordFigures
     /// <summary>With its sign: <c>−0.42</c>.</summary>
     public static string Signed(double? points) => points?.ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture) ?? "–";
 
+    /// <summary>How the two samples met, and what was taken off the difference of their scores.</summary>
+    public static string Met(CupDifference cup)
+    {
+        ArgumentNullException.ThrowIfNull(cup);
+        return cup.Meeting switch
+        {
+            Meeting.OneSession => "in one session",
+            Meeting.HeldByReference => $"in two sessions, which stood {Signed(cup.Shift)} points apart by the house reference: taken off",
+            _ => "in two sessions without a common reference",
+        };
+    }
+
     /// <summary><c>−0.42 (12 arrivals)</c>.</summary>
     public static string Differences(ArrivalDifferences differences) => differences.Number == 0 ? "–" : $"{Signed(differences.Mean)} ({Figures.Count(differences.Number, "arrival", "arrivals")})";
 

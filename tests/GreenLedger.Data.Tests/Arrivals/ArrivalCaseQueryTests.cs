@@ -94,7 +94,8 @@ public sealed class ArrivalCaseQueryTests(Ledgers ledgers)
         await Assert.ThrowsAsync<DbUpdateException>(() => db.SaveChangesAsync(Stop));
     }
 
-    internal static async Task<Id<Arrival>> FillAsync(Ledger ledger)
+    /// <param name="apart">In two sessions with the house reference in both, which cupped 1.75 points lower in the second, as the coffee did.</param>
+    internal static async Task<Id<Arrival>> FillAsync(Ledger ledger, bool apart = false)
     {
         await using var db = ledger.Open();
         Person[] panel = [new("Ines Talavera", Role.Cupper), new("Joost Ravelaar", Role.LeadCupper), new("Ama Serwaa", Role.Cupper)];
@@ -109,20 +110,32 @@ public sealed class ArrivalCaseQueryTests(Ledgers ledgers)
         var receipt = new Receipt(OnBoard.AddDays(31), 274, Weight.FromKilograms(18_790m), new ReceiptCondition(2, 0, 0, false, "musty", true), null);
         var arrival = new Arrival(shipment, shipment.Lots[0].Id, receipt, panel[1].Id, Noon);
         arrival.Compare(samples[0], samples[1]);
-        db.AddRange([.. panel, supplier, lot, .. samples, contract, shipment, arrival, Session(samples, panel)]);
+        db.AddRange([.. panel, supplier, lot, .. samples, contract, shipment, arrival, .. Sessions(samples, panel, apart)]);
         await db.SaveChangesAsync(Stop);
         return arrival.Id;
     }
 
-    private static CuppingSession Session(Sample[] samples, Person[] panel)
+    private static IEnumerable<object> Sessions(Sample[] samples, Person[] panel, bool apart)
     {
-        var session = new CuppingSession("Arrival beside approved", new DateOnly(2026, 11, 23), CuppingForm.HundredPoint(), 5, panel[1].Id);
-        foreach (var (at, sample) in samples.Index())
+        var form = CuppingForm.HundredPoint();
+        if (!apart)
         {
-            session.Pour(sample, $"{401 + at}");
+            return [Session(form, panel, 23, (samples[0], 8m), (samples[1], 7.75m))];
+        }
+
+        var reference = new Sample(samples[0].LotId, SampleKind.Offer, "REF", new DateOnly(2026, 8, 1), Weight.FromGrams(500m));
+        return [reference, Session(form, panel, 20, (samples[0], 8m), (reference, 8m)), Session(form, panel, 23, (samples[1], 7.75m), (reference, 7.75m))];
+    }
+
+    private static CuppingSession Session(CuppingForm form, Person[] panel, int day, params (Sample Sample, decimal Mark)[] poured)
+    {
+        var session = new CuppingSession($"Arrival and approved, {day}", new DateOnly(2026, 11, day), form, 5, panel[1].Id);
+        foreach (var (at, (sample, mark)) in poured.Index())
+        {
+            session.Pour(sample, $"{401 + at}", isReference: sample.Kind == SampleKind.Offer);
             foreach (var (seat, cupper) in panel.Index())
             {
-                session.Submit($"{401 + at}", cupper, new SheetMarks([.. Enumerable.Repeat(Mark.Of(8m - at * 0.25m + seat * 0.25m), 7)], [5, 5, 5], [0, 0]), Noon);
+                session.Submit($"{401 + at}", cupper, new SheetMarks([.. Enumerable.Repeat(Mark.Of(mark + seat * 0.25m), 7)], [5, 5, 5], [0, 0]), Noon);
             }
         }
 

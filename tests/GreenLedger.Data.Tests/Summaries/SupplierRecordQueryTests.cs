@@ -1,5 +1,7 @@
+using GreenLedger.Data.Arrivals;
 using GreenLedger.Data.Summaries;
 using GreenLedger.Data.Tests.Arrivals;
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Summaries;
@@ -34,9 +36,26 @@ public sealed class SupplierRecordQueryTests(Ledgers ledgers) : IClassFixture<Le
         Assert.Equal((0, false), (Assert.Single(facts.Shipped).DaysLate, facts.Shipped[0].IsUnapproved));
         Assert.Equal((18_975m, 18_790m), (Assert.Single(facts.Landed).Shipped.Kilograms, facts.Landed[0].Landed.Kilograms));
         var cupped = Assert.Single(facts.Cupped);
-        Assert.Equal((arrival, "Cerro Alto washed", true), (cupped.ArrivalId, cupped.Lot, cupped.IsPaired));
+        Assert.Equal((arrival, "Cerro Alto washed", Meeting.OneSession), (cupped.ArrivalId, cupped.Lot, cupped.Cup.Meeting));
         Assert.Equal(-1.75m, Math.Round(cupped.Difference, 4));
         Assert.Empty(facts.Claimed);
+    }
+
+    [Theory, EveryEngine]
+    public async Task A_record_and_its_arrivals_page_give_one_difference_over_two_sessions(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        var arrival = await ArrivalCaseQueryTests.FillAsync(ledger, apart: true);
+        await using var db = ledger.Open();
+
+        var shown = (await new ArrivalCaseQuery(db).FindAsync(arrival, Stop))!.Evidence!.Difference!;
+        var cupped = Assert.Single((await new SupplierRecordQuery(db).FactsAsync(Stop)).Cupped);
+
+        // Worked by hand: seven marks 0.25 lower, and the reference as much: 1.75 points of the session, nothing of the coffee.
+        Assert.Equal(Meeting.HeldByReference, shown.Meeting);
+        Assert.Equal(shown.Meeting, cupped.Cup.Meeting);
+        Assert.Equal(shown.Points, cupped.Cup.Points, 9);
+        Assert.Equal((0m, -1.75m), (cupped.Difference, cupped.Arrived.Points - cupped.Approved.Points));
     }
 
     [Theory, EveryEngine]

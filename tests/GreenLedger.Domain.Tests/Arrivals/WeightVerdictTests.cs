@@ -27,14 +27,14 @@ public sealed class WeightVerdictTests
             verdict.Sentences);
     }
 
-    /// <summary>Worked by hand: 37,950 × 0.97 = 36,811.5 and × 1.03 = 39,088.5; the part alone would lie far below.</summary>
+    /// <summary>Worked by hand: 950 ÷ 0.45359237 × 3.2165 is 6,736.61; 37,950 × 0.97 = 36,811.5 and × 1.03 = 39,088.5; the part alone would lie far below.</summary>
     [Fact]
     public void The_agreed_quantity_is_held_against_all_parts_of_the_contract()
     {
         var agreed = AgreedQuantity.Of(Kg(37_950m), Percent.Of(3m));
 
         Assert.Equal(
-            "Under the whole contract 37,000 kg were shipped, which lies within the agreed quantity, 36,811.5 kg to 39,088.5 kg (37,950 kg with 3 % more or less).",
+            "Under the whole contract 37,000 kg were shipped, which lies within the agreed quantity, 36,811.5 kg to 39,088.5 kg (37,950 kg with 3 % more or less). That is 950 kg less than agreed, at 321.65 ¢/lb worth 6736.61 USD, which the tolerance allows.",
             WeightVerdict.Of(Kg(18_975m), Kg(18_975m), default, Price, agreed with { InAll = Kg(37_000m) }).Sentences[^1]);
         Assert.False((agreed with { InAll = Kg(36_811m) }).Allows(Kg(37_950m)));
     }
@@ -86,6 +86,20 @@ public sealed class WeightVerdictTests
         Assert.Equal((Kg(18_405.75m), Kg(19_544.25m)), (agreed.Least, agreed.Most));
         Assert.Equal(allowed, agreed.Allows(Kg(shipped)));
         Assert.Contains(allowed ? "lies within the agreed quantity" : "lies outside the agreed quantity", WeightVerdict.Of(Kg(shipped), Kg(shipped), default, Price, agreed).Sentences[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_lies_beyond_the_tolerance_is_worth_its_weight_at_the_contracts_price()
+    {
+        var agreed = AgreedQuantity.Of(Kg(18_975m), Percent.Of(3m));
+
+        var verdict = WeightVerdict.Of(Kg(18_305.75m), Kg(18_305.75m), default, Price, agreed);
+
+        // Handbook, trade, check value 67: 18,405.75 kg at least; worked by hand: 100 ÷ 0.45359237 × 3.2165 is 709.12.
+        Assert.Equal(-100m, verdict.BeyondAgreed!.Value.Kilograms);
+        Assert.Equal(Money.Of(709.12m, Currency.Usd), verdict.BeyondWorth);
+        Assert.EndsWith("That is 100 kg less than the tolerance allows, at 321.65 ¢/lb worth 709.12 USD.", verdict.Sentences[^1], StringComparison.Ordinal);
+        Assert.EndsWith("of which the price is not fixed yet.", WeightVerdict.Of(Kg(18_305.75m), Kg(18_305.75m), default, null, agreed).Sentences[^1], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -95,6 +95,17 @@ public sealed class PlanSolverTests
     }
 
     [Fact]
+    public void What_comes_too_late_names_its_month()
+    {
+        var request = new PlanRequest(2, [new PlanNeed("Base", null, null, [Kg(60m), Kg(0m)])], [Offer("A", 5m, 82m) with { FirstMonth = 1 }], PlanLimits.None, 0m) { First = new DateOnly(2027, 1, 1) };
+
+        var conflicts = PlanSolver.Solve(request, Time).Conflicts;
+
+        Assert.Contains(conflicts, one => one.EndsWith("cannot be had, first in January 2027.", StringComparison.Ordinal));
+        Assert.Contains(conflicts, one => one.EndsWith("the first can be here in February 2027.", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_request_that_cannot_be_is_refused()
     {
         var request = new PlanRequest(2, [Need("Base", 60m)], [Offer("A", 5m, 82m)], PlanLimits.None, 0m);

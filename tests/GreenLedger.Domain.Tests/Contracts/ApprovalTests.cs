@@ -21,6 +21,23 @@ public sealed class ApprovalTests
         Assert.Equal(GoodsState.ReadyToShip, contract.Goods);
     }
 
+    [Fact]
+    public void A_replacement_names_the_refused_sample_judged_or_not()
+    {
+        var contract = Waiting(ApprovalRule.Replace, 3);
+        var (first, second) = (Sample(), Sample());
+        Assert.Null(contract.Replaced(first));
+
+        Judge(contract, first, ApprovalVerdict.Refused, "Phenolic in two cups of five.");
+        Assert.Equal(first.Id, contract.Replaced(second)!.SampleId);
+        Judge(contract, second, ApprovalVerdict.Approved, null);
+
+        Assert.Null(contract.Replaced(contract.Approvals[0]));
+        Assert.Equal(first.Id, contract.Replaced(contract.Approvals[1])!.SampleId);
+        Assert.Equal(second.Id, contract.Replacement(first.Id)!.SampleId);
+        Assert.Null(contract.Replaced(Sample()));
+    }
+
     [Fact] // handbook, trade 12 no. 41: no approval, no sale: cancelled
     public void No_approval_no_sale_cancels_at_the_first_refusal()
     {

@@ -106,7 +106,7 @@ public sealed class SupplierRecordTests
 
     private static LandedFact Landed(decimal shipped, decimal landed) => new(Ours, Weight.FromKilograms(shipped), Weight.FromKilograms(landed));
 
-    private static CuppedFact Cupped(decimal difference, DateOnly on) => new(Ours, Id<Arrival>.New(), "CA-17", on, Score.Of(20m), Score.Of(20m + difference), true);
+    private static CuppedFact Cupped(decimal difference, DateOnly on) => new(Ours, Id<Arrival>.New(), "CA-17", on, new CupDifference(Meeting.OneSession, 20, (double)(20m + difference), (double)difference, null, null, null, 3, 3, null, null));
 
     private static SupplierRecord InTime(int inTime, int all) =>
         SupplierRecord.Of(Facts() with { Shipped = [.. Enumerable.Range(0, all).Select(at => new ShippedFact(Ours, at < inTime ? 0 : 1, false))] });

@@ -46,6 +46,11 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
     [Theory]
     [InlineData("/api/samples", """{ "lot": "no such lot", "weightGrams": 350 }""", "Lot")]
     [InlineData("/api/samples", """{ "lot": "API-2", "weightGrams": 0 }""", "Weight")]
+    [InlineData("/api/samples", """{ "weightGrams": 350 }""", "Lot")]
+    [InlineData("/api/grading/grades", """{ "moisturePercent": 11 }""", "LabelCode")]
+    [InlineData("/api/roasting/roasts", """{ "massInGrams": 100 }""", "LabelCode")]
+    [InlineData("/api/samples/requests", """{ "kind": "offer" }""", "Lots")]
+    [InlineData("/api/cupping/sessions/propose", """{ "title": "Table" }""", "Samples")]
     [InlineData("/api/grading/grades", """{ "labelCode": "NOSUCH" }""", "LabelCode")]
     public async Task What_cannot_be_is_refused_with_its_field(string address, string body, string field)
     {

@@ -128,6 +128,7 @@ public sealed class ArrivalCalculatorsTests(HouseFixture house) : IClassFixture<
         Assert.Equal((639.09m, "USD"), (Number(reply.GetProperty("worth"), "amount"), reply.GetProperty("worth").GetProperty("currency").GetString()));
         Assert.True(reply.GetProperty("shippedAsAgreed").GetBoolean());
         Assert.Equal((18405.75m, 19544.25m), (Number(reply, "leastAgreedKg"), Number(reply, "mostAgreedKg")));
+        Assert.Equal((0m, 0m), (Number(reply, "beyondAgreedKg"), Number(reply.GetProperty("beyondAgreedWorth"), "amount")));
         Assert.Equal(148.907m, Math.Round(Number(reply, "dryingKg"), 3));
         Assert.Equal(["2026-03-24", "2026-03-24"], reply.GetProperty("deadlines").EnumerateArray().Select(deadline => deadline.GetProperty("lastDay").GetString()));
     }

@@ -141,7 +141,11 @@ public sealed class ContractPagesTests(BoughtShop shop) : IClassFixture<BoughtSh
         Assert.Equal(HttpStatusCode.UnprocessableEntity, twice.StatusCode);
         var contract = await shop.FindAsync(id);
         Assert.Equal((GoodsState.ReadyToShip, 2), (contract.Goods, contract.Approvals.Count));
-        Assert.Contains("Two phenolic cups.", (await buyer.ReadAsync($"/Contracts/Contract/{id}")).Body!.TextContent, StringComparison.Ordinal);
+        var page = (await buyer.ReadAsync($"/Contracts/Contract/{id}")).Body!.TextContent;
+        Assert.Contains("Two phenolic cups.", page, StringComparison.Ordinal);
+        Assert.Contains("replaces PSS1", page, StringComparison.Ordinal);
+        Assert.Contains(first.ToString(), (await buyer.ReadAsync($"/Samples/Sample/{second}")).QuerySelectorAll("dd a").Select(link => link.GetAttribute("href")!.Split('/')[^1]));
+        Assert.Contains(second.ToString(), (await buyer.ReadAsync($"/Samples/Sample/{first}")).QuerySelectorAll("dd a").Select(link => link.GetAttribute("href")!.Split('/')[^1]));
     }
 
     [Fact]

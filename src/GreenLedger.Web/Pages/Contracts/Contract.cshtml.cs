@@ -2,6 +2,7 @@ using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Documents.Contracts;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
@@ -29,6 +30,9 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
 
     /// <summary>The fixing that is to be done; null where nothing is open.</summary>
     public FixingTask? Task { get; private set; }
+
+    /// <summary>Under- or over-fixed; null where neither, or where it is too soon to say.</summary>
+    public FixingGap? Gap { get; private set; }
 
     /// <summary>The newest quote of the open month.</summary>
     public FuturesQuote? Quote { get; private set; }
@@ -59,6 +63,8 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
         Invoice = contract.Value(contract.NetWeight, Quote?.Quoted);
         (Parts, var arrivals) = await shipments.PartsAsync([contract.Id], cancellationToken);
         Progress = ContractProgress.Of(contract, Parts, arrivals.Select(arrival => arrival.ShipmentLotId).ToHashSet());
+        var own = Parts.SelectMany(part => part.Lots).Where(lot => lot.ContractId == contract.Id).Select(lot => lot.Id).ToHashSet();
+        Gap = FixingGap.Between(contract, Progress, arrivals.Where(arrival => own.Contains(arrival.ShipmentLotId)), Task);
         return Page();
     }
 

@@ -1,4 +1,5 @@
 using GreenLedger.Data;
+using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Grading;
 using GreenLedger.Data.Roasting;
@@ -18,7 +19,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Samples;
 
-internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, SampleWayQuery ways, Reader reader, HouseZone house) : PageModel
+internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, SampleWayQuery ways, ApprovalQuery approvals, Reader reader, HouseZone house) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Sample> Id { get; set; }
@@ -39,6 +40,12 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Sampl
 
     /// <summary>Green coffee still kept; null while it is not here, or an open session keeps the sample from the reader.</summary>
     public Weight? LeftOver { get; private set; }
+
+    /// <summary>Refused samples that this one replaces.</summary>
+    public IReadOnlyList<(Id<Sample> Id, string Code)> Replaced { get; private set; } = [];
+
+    /// <summary>Samples that replaced this one when it was refused.</summary>
+    public IReadOnlyList<(Id<Sample> Id, string Code)> ReplacedBy { get; private set; } = [];
 
     /// <summary>Whom it was asked of, for those who may see who offers what.</summary>
     public string? AskedOf { get; private set; }
@@ -67,6 +74,7 @@ internal sealed class SampleModel(LedgerContext db, SessionQuery sessions, Sampl
         Results = [.. (await sessions.OfLotAsync(found.LotId, cancellationToken)).Where(row => row.Result.SampleId == Id)];
         LeftOver = found.IsReceived ? (await db.LeftOfAsync([found], cancellationToken))[Id] : null;
         Way = await ways.FindAsync(found, house.Today, cancellationToken);
+        (Replaced, ReplacedBy) = User.MayRead("Contracts") ? await approvals.ReplacedAsync(found, cancellationToken) : ([], []);
         AskedOf = User.MayRead("Offers") ? await db.Suppliers.Where(one => one.Id == found.AskedOf).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) : null;
         MayGoBack = found.Step != SampleStep.Asked && found.AskedOn is not null && !await db.IsUsedAsync(found, cancellationToken);
         var people = found.SetBacks.Select(back => back.By).ToList();
