@@ -117,10 +117,10 @@ public sealed class SamplesAndGradesTests(HouseFixture house) : IClassFixture<Ho
     public async Task A_script_reads_the_letter_that_the_page_of_asking_shows_as_far_as_roles_and_seal_go()
     {
         var buyer = await house.ScriptAsync(Role.Buyer);
-        await LotAsync("API-8", "Quinta do Poço", null);
-        var label = (await PostAsync(buyer, "/api/samples/requests", """{ "lots": ["API-8"], "weightGrams": 300, "askedOn": "2026-11-03" }"""))[0].GetProperty("labelCode").GetString();
+        await LotAsync("API-18", "Quinta do Poço", null);
+        var label = (await PostAsync(buyer, "/api/samples/requests", """{ "lots": ["API-18"], "weightGrams": 300, "askedOn": "2026-11-03" }"""))[0].GetProperty("labelCode").GetString();
         var id = (await buyer.GetFromJsonAsync<JsonElement>($"/api/samples/{label}", Stop)).GetProperty("id").GetString();
-        var unasked = (await PostAsync(buyer, "/api/samples", """{ "lot": "API-8", "weightGrams": 350 }""")).GetProperty("labelCode").GetString();
+        var unasked = (await PostAsync(buyer, "/api/samples", """{ "lot": "API-18", "weightGrams": 350 }""")).GetProperty("labelCode").GetString();
         var address = new Uri($"/api/samples/{label}/letter", UriKind.Relative);
 
         var letter = await buyer.GetFromJsonAsync<JsonElement>(address, Stop);
