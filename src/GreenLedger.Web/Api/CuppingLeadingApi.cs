@@ -103,7 +103,7 @@ internal static class CuppingLeadingApi
 
     private static async Task<TableLayout> LayoutAsync(LedgerContext db, LayOutRequest request, CuppingHabits habits, CancellationToken cancellationToken)
     {
-        Rule.Require(request.Samples is { Count: > 0 } && request.Samples.All(label => label is not null), "Name the samples for the table by their label codes.", nameof(request.Samples));
+        Rule.Require(request.Samples is { Count: > 0 } && request.Samples.All(label => label is not null), "Choose at least one sample, each by its label code.", nameof(request.Samples));
         var labels = request.Samples.Append(request.Reference ?? "").Select(Label).ToList();
         var found = await db.Samples.Where(sample => labels.Contains(sample.LabelCode)).ToDictionaryAsync(sample => sample.LabelCode, cancellationToken);
         var people = await CuppersAsync(db, cancellationToken);

@@ -37,6 +37,9 @@ public sealed class DueTests(HouseFixture house) : IClassFixture<HouseFixture>
     {
         await SignedContract.StoreAsync(house, ApprovalRule.Replace);
         await ArrivedLot.FillAsync(house);
+        var lot = await house.FromLedgerAsync(db => db.Lots.OrderBy(one => one.Ref).Select(one => one.Ref).FirstAsync(Stop));
+        using var asked = new StringContent($$"""{ "lots": ["{{lot}}"], "weightGrams": 300, "askedOn": "2026-09-01" }""", null, "application/json");
+        (await (await house.ScriptAsync(Role.Buyer)).PostAsync(new Uri("/api/samples/requests", UriKind.Relative), asked, Stop)).EnsureSuccessStatusCode();
 
         var kinds = (await LinesAsync(Role.Cupper)).Select(line => line.GetProperty("kind").GetString()).Distinct();
         var page = await (await house.BrowserAsync(Role.Cupper)).ReadAsync("/Due");
