@@ -87,7 +87,7 @@ internal sealed class ArrivalTable(Cast cast, IReadOnlyList<CuppingForm> forms, 
 
     private Bag Draw(SampleKind kind, DateOnly on, Shelved coffee)
     {
-        var kept = kind == SampleKind.PreShipment ? "200 g are kept in the cool room, to be cupped beside the arrival." : null;
+        var kept = kind == SampleKind.PreShipment ? "Kept in the cool room, to be cupped beside the arrival." : null;
         return new Bag(new Sample(coffee.Lot.Id, kind, LabelCode.Draw(draw.Random), on, Weight.FromGrams(500m), kept).ReceivedAs("sound, sealed", cast.Lead.Id), coffee);
     }
 
