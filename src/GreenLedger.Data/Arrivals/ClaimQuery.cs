@@ -2,7 +2,6 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
-using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using Microsoft.EntityFrameworkCore;
 
@@ -53,14 +52,8 @@ public sealed class ClaimQuery(LedgerContext db)
     public Task<CostPosting?> PostingAsync(Claim claim, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(claim);
-        var document = ClaimPosting.Document(claim.Ref);
-        return db.CostPostings.AsNoTracking().FirstOrDefaultAsync(posting => posting.LotId == claim.LotId && posting.Document == document && posting.WithdrawnAt == null, cancellationToken);
+        return db.CostPostings.AsNoTracking().FirstOrDefaultAsync(posting => posting.ClaimId == claim.Id && posting.WithdrawnAt == null, cancellationToken);
     }
-
-    /// <summary>The claims on a lot that were settled, by the document under which they stand in its cost.</summary>
-    public async Task<IReadOnlyDictionary<string, Id<Claim>>> ByDocumentAsync(Id<Lot> lot, CancellationToken cancellationToken) =>
-        (await db.Claims.Where(claim => claim.LotId == lot && claim.Outcome != null).Select(claim => new { claim.Ref, claim.Id }).ToListAsync(cancellationToken))
-            .ToDictionary(claim => ClaimPosting.Document(claim.Ref), claim => claim.Id);
 
     private IQueryable<Claim> Filtered(ClaimFilter filter)
     {

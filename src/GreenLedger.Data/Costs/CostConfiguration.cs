@@ -1,3 +1,4 @@
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Offers;
@@ -21,6 +22,7 @@ internal sealed class CostConfiguration : IEntityTypeConfiguration<CostPosting>
         builder.HasOne<Contract>().WithMany().HasForeignKey(posting => posting.ContractId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Shipment>().WithMany().HasForeignKey(posting => posting.ShipmentId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Lot>().WithMany().HasForeignKey(posting => posting.LotId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Claim>().WithMany().HasForeignKey(posting => posting.ClaimId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(posting => posting.By).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(posting => posting.WithdrawnBy).OnDelete(DeleteBehavior.Restrict);
     }

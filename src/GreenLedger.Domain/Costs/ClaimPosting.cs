@@ -13,9 +13,6 @@ public static class ClaimPosting
 {
     private const int LongestSender = 120;
 
-    /// <summary>Under which it stands among the postings of the lot; numbers of claims are never given twice.</summary>
-    public static string Document(string claimRef) => $"Claim {claimRef}";
-
     /// <param name="toHouse">Into the house currency, of the day of the settlement.</param>
     /// <exception cref="RuleBrokenException">The claim brought no money, or the rate does not fit.</exception>
     public static CostPosting Of(Claim claim, Conversion toHouse, Currency house, Id<Person> by, DateTimeOffset at)
@@ -24,12 +21,12 @@ public static class ClaimPosting
         Rule.Require(claim is { Settled: not null, SettledOn: not null }, $"Claim {claim.Ref} brought no money: there is nothing to post.");
         var seller = claim.Case.Parties.Seller;
         var from = seller.Length <= LongestSender ? seller : seller[..LongestSender];
-        var invoice = new Invoice(null, -claim.Settled!.Value, toHouse, claim.SettledOn!.Value, Document(claim.Ref), from, CostPosting.UsualBasis(null));
-        return new CostPosting(new PostedOn(null, null, claim.LotId), invoice, house, by, at);
+        var invoice = new Invoice(null, -claim.Settled!.Value, toHouse, claim.SettledOn!.Value, $"Claim {claim.Ref}", from, CostPosting.UsualBasis(null));
+        return new CostPosting(new PostedOn(null, null, claim.LotId), invoice, house, by, at) { ClaimId = claim.Id };
     }
 
     /// <summary>Withdraws what stands of a claim before its new outcome is posted, so that it never counts twice.</summary>
-    /// <param name="standing">The postings under its document that count.</param>
+    /// <param name="standing">Its postings that count.</param>
     public static void Withdraw(Claim claim, IEnumerable<CostPosting> standing, Id<Person> by, DateTimeOffset at)
     {
         ArgumentNullException.ThrowIfNull(claim);

@@ -1,3 +1,4 @@
+using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
@@ -66,6 +67,9 @@ public sealed class CostPosting
     public Id<Shipment>? ShipmentId { get; private set; }
 
     public Id<Lot>? LotId { get; private set; }
+
+    /// <summary>The claim whose settlement it is; null for every other posting.</summary>
+    public Id<Claim>? ClaimId { get; internal init; }
 
     /// <summary>Null for the coffee itself.</summary>
     public CostStage? Stage { get; private set; }

@@ -14,8 +14,7 @@ public sealed class ClaimActs(LedgerContext db, PostingActs postings, TimeProvid
     public async Task PostAsync(Claim claim, Id<Person> by, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(claim);
-        var document = ClaimPosting.Document(claim.Ref);
-        var standing = await db.CostPostings.Where(one => one.LotId == claim.LotId && one.Document == document && one.WithdrawnAt == null).ToListAsync(cancellationToken);
+        var standing = await db.CostPostings.Where(one => one.ClaimId == claim.Id && one.WithdrawnAt == null).ToListAsync(cancellationToken);
         ClaimPosting.Withdraw(claim, standing, by, clock.GetUtcNow());
         if (claim is { Settled: { } settled, SettledOn: { } on })
         {

@@ -1170,6 +1170,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("By")
                         .HasColumnType("uuid");
 
+                    b.Property<Guid?>("ClaimId")
+                        .HasColumnType("uuid");
+
                     b.Property<Guid?>("ContractId")
                         .HasColumnType("uuid");
 
@@ -1244,6 +1247,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasKey("Id");
 
                     b.HasIndex("By");
+
+                    b.HasIndex("ClaimId");
 
                     b.HasIndex("ContractId");
 
@@ -5524,6 +5529,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("By")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Arrivals.Claim", null)
+                        .WithMany()
+                        .HasForeignKey("ClaimId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
                         .WithMany()

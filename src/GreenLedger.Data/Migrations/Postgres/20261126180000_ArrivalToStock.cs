@@ -233,66 +233,6 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
-                name: "CostPostings",
-                columns: table => new
-                {
-                    Id = table.Column<Guid>(type: "uuid", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false),
-                    ContractId = table.Column<Guid>(type: "uuid", nullable: true),
-                    ShipmentId = table.Column<Guid>(type: "uuid", nullable: true),
-                    LotId = table.Column<Guid>(type: "uuid", nullable: true),
-                    Stage = table.Column<int>(type: "integer", nullable: true),
-                    RateOn = table.Column<DateOnly>(type: "date", nullable: true),
-                    On = table.Column<DateOnly>(type: "date", nullable: false),
-                    Document = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
-                    From = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: true),
-                    Basis = table.Column<int>(type: "integer", nullable: false),
-                    By = table.Column<Guid>(type: "uuid", nullable: false),
-                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    WithdrawnBecause = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
-                    WithdrawnBy = table.Column<Guid>(type: "uuid", nullable: true),
-                    WithdrawnAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    AmountCurrency = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: false),
-                    AmountMinorUnits = table.Column<long>(type: "bigint", nullable: false),
-                    HouseCurrency = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: false),
-                    HouseMinorUnits = table.Column<long>(type: "bigint", nullable: false)
-                },
-                constraints: table =>
-                {
-                    table.PrimaryKey("PK_CostPostings", x => x.Id);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_Contracts_ContractId",
-                        column: x => x.ContractId,
-                        principalTable: "Contracts",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_Lots_LotId",
-                        column: x => x.LotId,
-                        principalTable: "Lots",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_People_By",
-                        column: x => x.By,
-                        principalTable: "People",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_People_WithdrawnBy",
-                        column: x => x.WithdrawnBy,
-                        principalTable: "People",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_Shipments_ShipmentId",
-                        column: x => x.ShipmentId,
-                        principalTable: "Shipments",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                });
-
-            migrationBuilder.CreateTable(
                 name: "DocumentRules",
                 columns: table => new
                 {
@@ -698,6 +638,73 @@ namespace GreenLedger.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "CostPostings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false),
+                    ContractId = table.Column<Guid>(type: "uuid", nullable: true),
+                    ShipmentId = table.Column<Guid>(type: "uuid", nullable: true),
+                    LotId = table.Column<Guid>(type: "uuid", nullable: true),
+                    ClaimId = table.Column<Guid>(type: "uuid", nullable: true),
+                    Stage = table.Column<int>(type: "integer", nullable: true),
+                    RateOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    On = table.Column<DateOnly>(type: "date", nullable: false),
+                    Document = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    From = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: true),
+                    Basis = table.Column<int>(type: "integer", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    WithdrawnBecause = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    WithdrawnBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    WithdrawnAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    AmountCurrency = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: false),
+                    AmountMinorUnits = table.Column<long>(type: "bigint", nullable: false),
+                    HouseCurrency = table.Column<string>(type: "character varying(3)", maxLength: 3, nullable: false),
+                    HouseMinorUnits = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CostPostings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Claims_ClaimId",
+                        column: x => x.ClaimId,
+                        principalTable: "Claims",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_People_WithdrawnBy",
+                        column: x => x.WithdrawnBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Shipments_ShipmentId",
+                        column: x => x.ShipmentId,
+                        principalTable: "Shipments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ShipmentDocuments",
                 columns: table => new
                 {
@@ -1096,6 +1103,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                 name: "IX_CostPostings_By",
                 table: "CostPostings",
                 column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CostPostings_ClaimId",
+                table: "CostPostings",
+                column: "ClaimId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_CostPostings_ContractId",

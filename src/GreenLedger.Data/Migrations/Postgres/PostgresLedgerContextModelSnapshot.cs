@@ -1167,6 +1167,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("By")
                         .HasColumnType("uuid");
 
+                    b.Property<Guid?>("ClaimId")
+                        .HasColumnType("uuid");
+
                     b.Property<Guid?>("ContractId")
                         .HasColumnType("uuid");
 
@@ -1241,6 +1244,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasKey("Id");
 
                     b.HasIndex("By");
+
+                    b.HasIndex("ClaimId");
 
                     b.HasIndex("ContractId");
 
@@ -5521,6 +5526,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("By")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Arrivals.Claim", null)
+                        .WithMany()
+                        .HasForeignKey("ClaimId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
                         .WithMany()

@@ -1165,6 +1165,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("By")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("ClaimId")
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid?>("ContractId")
                         .HasColumnType("TEXT");
 
@@ -1239,6 +1242,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasKey("Id");
 
                     b.HasIndex("By");
+
+                    b.HasIndex("ClaimId");
 
                     b.HasIndex("ContractId");
 
@@ -5515,6 +5520,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("By")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Arrivals.Claim", null)
+                        .WithMany()
+                        .HasForeignKey("ClaimId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.Contracts.Contract", null)
                         .WithMany()

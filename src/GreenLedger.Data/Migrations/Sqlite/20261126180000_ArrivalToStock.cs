@@ -233,66 +233,6 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
-                name: "CostPostings",
-                columns: table => new
-                {
-                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false),
-                    ContractId = table.Column<Guid>(type: "TEXT", nullable: true),
-                    ShipmentId = table.Column<Guid>(type: "TEXT", nullable: true),
-                    LotId = table.Column<Guid>(type: "TEXT", nullable: true),
-                    Stage = table.Column<int>(type: "INTEGER", nullable: true),
-                    RateOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
-                    On = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    Document = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
-                    From = table.Column<string>(type: "TEXT", maxLength: 120, nullable: true),
-                    Basis = table.Column<int>(type: "INTEGER", nullable: false),
-                    By = table.Column<Guid>(type: "TEXT", nullable: false),
-                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    WithdrawnBecause = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
-                    WithdrawnBy = table.Column<Guid>(type: "TEXT", nullable: true),
-                    WithdrawnAt = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    AmountCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: false),
-                    AmountMinorUnits = table.Column<long>(type: "INTEGER", nullable: false),
-                    HouseCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: false),
-                    HouseMinorUnits = table.Column<long>(type: "INTEGER", nullable: false)
-                },
-                constraints: table =>
-                {
-                    table.PrimaryKey("PK_CostPostings", x => x.Id);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_Contracts_ContractId",
-                        column: x => x.ContractId,
-                        principalTable: "Contracts",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_Lots_LotId",
-                        column: x => x.LotId,
-                        principalTable: "Lots",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_People_By",
-                        column: x => x.By,
-                        principalTable: "People",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_People_WithdrawnBy",
-                        column: x => x.WithdrawnBy,
-                        principalTable: "People",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_CostPostings_Shipments_ShipmentId",
-                        column: x => x.ShipmentId,
-                        principalTable: "Shipments",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                });
-
-            migrationBuilder.CreateTable(
                 name: "DocumentRules",
                 columns: table => new
                 {
@@ -698,6 +638,73 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "CostPostings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false),
+                    ContractId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    ShipmentId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    LotId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    ClaimId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    Stage = table.Column<int>(type: "INTEGER", nullable: true),
+                    RateOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    On = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Document = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    From = table.Column<string>(type: "TEXT", maxLength: 120, nullable: true),
+                    Basis = table.Column<int>(type: "INTEGER", nullable: false),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    WithdrawnBecause = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
+                    WithdrawnBy = table.Column<Guid>(type: "TEXT", nullable: true),
+                    WithdrawnAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    AmountCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: false),
+                    AmountMinorUnits = table.Column<long>(type: "INTEGER", nullable: false),
+                    HouseCurrency = table.Column<string>(type: "TEXT", maxLength: 3, nullable: false),
+                    HouseMinorUnits = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CostPostings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Claims_ClaimId",
+                        column: x => x.ClaimId,
+                        principalTable: "Claims",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Contracts_ContractId",
+                        column: x => x.ContractId,
+                        principalTable: "Contracts",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Lots_LotId",
+                        column: x => x.LotId,
+                        principalTable: "Lots",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_People_WithdrawnBy",
+                        column: x => x.WithdrawnBy,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CostPostings_Shipments_ShipmentId",
+                        column: x => x.ShipmentId,
+                        principalTable: "Shipments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ShipmentDocuments",
                 columns: table => new
                 {
@@ -1096,6 +1103,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 name: "IX_CostPostings_By",
                 table: "CostPostings",
                 column: "By");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CostPostings_ClaimId",
+                table: "CostPostings",
+                column: "ClaimId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_CostPostings_ContractId",

@@ -1,8 +1,6 @@
 using GreenLedger.Data;
-using GreenLedger.Data.Arrivals;
 using GreenLedger.Data.Costs;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Stock;
@@ -13,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Costs;
 
 /// <summary>What a lot truly cost, beside what was reckoned before it was bought.</summary>
-public sealed class LotModel(LedgerContext db, LotCostQuery query, ClaimQuery claims) : PageModel
+public sealed class LotModel(LedgerContext db, LotCostQuery query) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Lot> Id { get; set; }
@@ -21,9 +19,6 @@ public sealed class LotModel(LedgerContext db, LotCostQuery query, ClaimQuery cl
     public Lot? Lot { get; private set; }
 
     public LotCost Cost { get; private set; } = null!;
-
-    /// <summary>Its settled claims, by the document under which they stand among its postings.</summary>
-    public IReadOnlyDictionary<string, Id<Claim>> Claims { get; private set; } = new Dictionary<string, Id<Claim>>();
 
     public StockHabits Habits { get; private set; } = new();
 
@@ -36,7 +31,6 @@ public sealed class LotModel(LedgerContext db, LotCostQuery query, ClaimQuery cl
         }
 
         Cost = await query.FindAsync(Id, cancellationToken);
-        Claims = await claims.ByDocumentAsync(Id, cancellationToken);
         Habits = await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         return Page();
     }
