@@ -11,9 +11,9 @@ public sealed class GradingStandards
     {
         ArgumentNullException.ThrowIfNull(schemes);
         ArgumentNullException.ThrowIfNull(limits);
-        All = [.. schemes];
+        All = [.. InOrder(schemes, DefectScheme.Published.Select(one => one.Code), one => one.Code)];
         Newest = [.. All.GroupBy(scheme => scheme.Code).Select(revisions => revisions.MaxBy(scheme => scheme.Revision)!)];
-        _limits = [.. limits.GroupBy(one => one.Code).Select(revisions => revisions.MaxBy(one => one.Revision)!)];
+        _limits = [.. InOrder(limits, PhysicalLimits.Published.Select(one => one.Code), one => one.Code).GroupBy(one => one.Code).Select(revisions => revisions.MaxBy(one => one.Revision)!)];
     }
 
     /// <summary>As they come with the ledger.</summary>
@@ -47,5 +47,12 @@ public sealed class GradingStandards
     {
         var isRobusta = IsRobusta(varieties);
         return _limits.Where(limits => limits.IsRobusta == isRobusta);
+    }
+
+    /// <summary>As published, those of the house behind them: whatever order a database reads them in, the screens and the usual table are the same.</summary>
+    private static IOrderedEnumerable<T> InOrder<T>(IEnumerable<T> all, IEnumerable<string> published, Func<T, string> code)
+    {
+        var places = published.Distinct().Index().ToDictionary(one => one.Item, one => one.Index);
+        return all.OrderBy(one => places.GetValueOrDefault(code(one), int.MaxValue)).ThenBy(code, StringComparer.Ordinal);
     }
 }

@@ -86,6 +86,16 @@ public sealed class GradingStandardsTests
         Assert.Equal(("Washed specialty (SCA 2018), revision 2", "10 to 11.5 %", false), (moisture.Limits, moisture.Limit, moisture.Passed));
     }
 
+    [Fact]
+    public void In_whatever_order_a_database_reads_them_tables_and_limits_stand_as_published()
+    {
+        var standards = new GradingStandards(DefectScheme.Published.Reverse(), PhysicalLimits.Published.Reverse());
+
+        Assert.Equal(DefectScheme.Published.Select(scheme => scheme.Code), standards.Newest.Select(scheme => scheme.Code));
+        Assert.Equal([PhysicalLimits.WashedSpecialty, PhysicalLimits.ExportArabica], standards.Limits(null));
+        Assert.Equal(GradingStandards.Published.For("Robusta").Code, standards.For("Robusta").Code);
+    }
+
     /// <summary>A revision of the same table is still that table; another table is not.</summary>
     [Fact]
     public void Full_defects_counted_by_a_revision_are_held_against_the_limits_of_their_table()
