@@ -96,7 +96,7 @@ public static class PurchaseConfirmation
         yield return ("Approval", ApprovalWords(terms.Approval));
         yield return ("Standard form", terms.Form.Name);
         yield return ("Arbitration", terms.Form.Arbitration);
-        foreach (var (days, what, from) in new[] { (terms.Form.WeighWithinDays, "Weighing", "discharge"), (terms.Form.QualityClaimDays, "Quality claim", terms.Form.QualityStart()), (terms.Form.OtherClaimDays, "Other claims", "discharge") })
+        foreach (var (days, what, from) in new[] { (terms.Form.WeighWithinDays, "Weighing", terms.Form.WeighFrom.Word()), (terms.Form.QualityClaimDays, "Quality claim", terms.Form.QualityStart()), (terms.Form.OtherClaimDays, "Other claims", "discharge") })
         {
             if (days is { } count)
             {

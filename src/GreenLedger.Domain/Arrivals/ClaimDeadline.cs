@@ -1,3 +1,5 @@
+using GreenLedger.Domain.Contracts;
+
 namespace GreenLedger.Domain.Arrivals;
 
 /// <summary>What starts the days in which a claim may be made.</summary>
@@ -16,6 +18,18 @@ public enum ClaimEvent
     EndOfShipment = 3,
 }
 
+public static class ClaimEvents
+{
+    public static string Word(this ClaimEvent happened) => happened switch
+    {
+        ClaimEvent.Discharge => "discharge",
+        ClaimEvent.Clearance => "clearance",
+        ClaimEvent.Availability => WeighingStart.Availability.Word(),
+        ClaimEvent.EndOfShipment => "the end of the shipment period",
+        _ => throw new ArgumentOutOfRangeException(nameof(happened)),
+    };
+}
+
 /// <summary>
 /// How long after which event something may be done, as the contract or the standard form that it refers to says: calendar days,
 /// the day of the event being day 0 (handbook, trade 4.1). Where several events are named, the latest counts.
@@ -25,6 +39,11 @@ public enum ClaimEvent
 /// <param name="Days">Calendar days after the event.</param>
 public sealed record ClaimRule(string What, IReadOnlyList<ClaimEvent> Events, int Days)
 {
+    /// <summary>What the days run from, in words.</summary>
+    public string From => string.Join(" or ", Events.Select(one => one.Word())) + (Events.Count > 1 ? ", whichever is later" : "");
+
+    public bool IsFromDischarge => Events is [ClaimEvent.Discharge];
+
     /// <summary>
     /// European Standard Contract for Coffee, edition of 2018, by handbook, trade 4.1: an example to start a house's own rules
     /// from, since what holds is what the contract says.

@@ -13,7 +13,7 @@ public sealed record ClaimTime(string What, int Days, DateOnly? Start, DateOnly?
     public bool IsLate() => LastDay < On;
 }
 
-/// <summary>The days that a contract gives for weighing and claims, counted from discharge, or from clearance where the contract says so (handbook, trade 4.1).</summary>
+/// <summary>The days that a contract gives for weighing and claims, counted from the event that it names (handbook, trade 4.1).</summary>
 public static class ClaimTimes
 {
     public const string Weighing = "Weighing";
@@ -35,6 +35,11 @@ public static class ClaimTimes
             happened[ClaimEvent.Clearance] = cleared;
         }
 
+        if (shipment.AvailableOn is { } available)
+        {
+            happened[ClaimEvent.Availability] = available;
+        }
+
         return happened;
     }
 
@@ -43,7 +48,7 @@ public static class ClaimTimes
     {
         ArgumentNullException.ThrowIfNull(form);
         var happened = Happened(shipment);
-        return [.. Rules(form).Select(rule => ClaimDeadline.Of(rule, happened))];
+        return [.. Rules(form).Select(rule => Safe(rule, happened))];
     }
 
     /// <summary>The deadlines that a claim on these grounds must keep: weighing was done on receipt, the claim is made on its own day.</summary>
@@ -55,16 +60,29 @@ public static class ClaimTimes
                 Quality => grounds.Any(ground => ground.IsQuality()),
                 _ => grounds.Any(ground => !ground.IsQuality()),
             })
-            .Select(deadline => new ClaimTime(deadline.Rule.What, deadline.Rule.Days, deadline.IsFirm ? deadline.Start : null, deadline.IsFirm ? deadline.LastDay : null, deadline.Rule.What == Weighing ? receivedOn : claimedOn, deadline.Rule.What == Quality && form.QualityFromClearance ? form.QualityStart() : null))];
+            .Select(deadline => new ClaimTime(deadline.Rule.What, deadline.Rule.Days, deadline.IsFirm ? deadline.Start : null, deadline.IsFirm ? deadline.LastDay : null, deadline.Rule.What == Weighing ? receivedOn : claimedOn, deadline.Rule.IsFromDischarge ? null : deadline.Rule.From))];
+
+    /// <summary>Goods cannot be weighed before they are discharged, so days from discharge are safe until their availability is written down.</summary>
+    private static ClaimDeadline Safe(ClaimRule rule, IReadOnlyDictionary<ClaimEvent, DateOnly> happened)
+    {
+        var deadline = ClaimDeadline.Of(rule, happened);
+        return deadline.Start is null && rule.Events.Contains(ClaimEvent.Availability)
+            ? ClaimDeadline.Of(rule with { Events = [ClaimEvent.Discharge] }, happened) with { Rule = rule, IsFirm = false }
+            : deadline;
+    }
 
     private static IEnumerable<ClaimRule> Rules(FormTerms form)
     {
-        foreach (var (what, days) in new[] { (Weighing, form.WeighWithinDays), (Quality, form.QualityClaimDays), (Other, form.OtherClaimDays) })
+        foreach (var (what, days, events) in new[] { (Weighing, form.WeighWithinDays, Weigh(form)), (Quality, form.QualityClaimDays, Claim(form)), (Other, form.OtherClaimDays, [ClaimEvent.Discharge]) })
         {
             if (days is { } count)
             {
-                yield return new ClaimRule(what, what == Quality && form.QualityFromClearance ? [ClaimEvent.Discharge, ClaimEvent.Clearance] : [ClaimEvent.Discharge], count);
+                yield return new ClaimRule(what, events, count);
             }
         }
     }
+
+    private static ClaimEvent[] Weigh(FormTerms form) => [form.WeighFrom == WeighingStart.Availability ? ClaimEvent.Availability : ClaimEvent.Discharge];
+
+    private static ClaimEvent[] Claim(FormTerms form) => form.QualityFromClearance ? [ClaimEvent.Discharge, ClaimEvent.Clearance] : [ClaimEvent.Discharge];
 }

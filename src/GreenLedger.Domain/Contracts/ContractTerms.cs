@@ -147,12 +147,34 @@ public sealed record ApprovalTerms(ApprovalRule Rule, int? MostSamples, DateOnly
     }
 }
 
+/// <summary>What the days for weighing run from (handbook, trade 4.1).</summary>
+public enum WeighingStart
+{
+    /// <summary>The last of the goods left the ship.</summary>
+    Discharge = 0,
+
+    /// <summary>They could be weighed.</summary>
+    Availability = 1,
+}
+
+public static class WeighingStarts
+{
+    public static string Word(this WeighingStart start) => start switch
+    {
+        WeighingStart.Discharge => "discharge",
+        WeighingStart.Availability => "availability of the goods",
+        _ => throw new ArgumentOutOfRangeException(nameof(start)),
+    };
+}
+
 /// <summary>
 /// The standard form that a contract refers to, with the days that it gives for claims as they stood: a later edition does
-/// not move them. Calendar days, the day of discharge is day 0.
+/// not move them. Calendar days, the day of the event that they run from is day 0.
 /// </summary>
 /// <param name="QualityFromClearance">The days of a quality claim run from discharge or from clearance by every authority, whichever is later.</param>
-public sealed record FormTerms(string Name, string Arbitration, int? WeighWithinDays, int? QualityClaimDays, int? OtherClaimDays, bool QualityFromClearance = false)
+/// <param name="WeighFrom">What the days for weighing run from.</param>
+public sealed record FormTerms(
+    string Name, string Arbitration, int? WeighWithinDays, int? QualityClaimDays, int? OtherClaimDays, bool QualityFromClearance = false, WeighingStart WeighFrom = WeighingStart.Discharge)
 {
     /// <summary>What the days of a quality claim run from, in words.</summary>
     public string QualityStart() => QualityFromClearance ? "discharge or clearance, whichever is later" : "discharge";
@@ -162,6 +184,7 @@ public sealed record FormTerms(string Name, string Arbitration, int? WeighWithin
         Days(WeighWithinDays, nameof(WeighWithinDays));
         Days(QualityClaimDays, nameof(QualityClaimDays));
         Days(OtherClaimDays, nameof(OtherClaimDays));
+        Rule.Require(Enum.IsDefined(WeighFrom), "Choose what the days for weighing run from.", nameof(WeighFrom));
         return this with
         {
             Name = Rule.Text(Name, "The standard form", field: "FormName"),

@@ -42,7 +42,7 @@ public static class DraftTerms
     }
 
     public static FormTerms FormOf(StandardForm? form) => new(
-        form?.Title ?? "", form?.Arbitration ?? "", form?.WeighWithinDays, form?.QualityClaimDays, form?.OtherClaimDays, form?.QualityFromClearance == true);
+        form?.Title ?? "", form?.Arbitration ?? "", form?.WeighWithinDays, form?.QualityClaimDays, form?.OtherClaimDays, form?.QualityFromClearance == true, form?.WeighFrom ?? WeighingStart.Discharge);
 
     /// <summary>Whole bags of the offer's, nearest to what was decided; no bags where nobody said what one holds.</summary>
     public static ContractedLot Line(BoughtLot bought)

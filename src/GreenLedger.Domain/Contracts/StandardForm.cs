@@ -41,6 +41,9 @@ public sealed class StandardForm
     /// <summary>The days of a quality claim run from discharge or clearance, whichever is later; else from discharge.</summary>
     public bool QualityFromClearance { get; private set; }
 
+    /// <summary>What the days for weighing run from.</summary>
+    public WeighingStart WeighFrom { get; private set; }
+
     public bool IsInUse { get; private set; } = true;
 
     /// <summary>As a contract writes it: name and edition.</summary>
@@ -61,8 +64,10 @@ public sealed class StandardForm
     }
 
     /// <summary>Calendar days for weighing and claims, and where disputes are heard; empty where the form says nothing.</summary>
-    public void Give(int? weighWithin, int? qualityClaim, int? otherClaim, string? arbitration, bool qualityFromClearance = false)
+    public void Give(int? weighWithin, int? qualityClaim, int? otherClaim, string? arbitration, bool qualityFromClearance = false, WeighingStart weighFrom = WeighingStart.Discharge)
     {
+        Rule.Require(Enum.IsDefined(weighFrom), "Choose what the days for weighing run from.", nameof(WeighFrom));
+        WeighFrom = weighFrom;
         QualityFromClearance = qualityFromClearance;
         WeighWithinDays = Days(weighWithin, nameof(WeighWithinDays));
         QualityClaimDays = Days(qualityClaim, nameof(QualityClaimDays));

@@ -15,7 +15,7 @@ public static class StandardForms
         european.Give(21, 28, 45, "London");
         var american = new StandardForm("Green Coffee Association (GCA) contract", "");
         american.Allow(Percent.Of(0m), Percent.Of(3m));
-        american.Give(15, 15, 365, "New York", qualityFromClearance: true); // handbook, trade 4.1: 15 days after discharge or all clearances, whichever is later
+        american.Give(15, 15, 365, "New York", qualityFromClearance: true, WeighingStart.Availability); // handbook, trade 4.1: weighed within 15 days of availability; quality 15 days after discharge or all clearances, whichever is later
         return [european, american];
     }
 }

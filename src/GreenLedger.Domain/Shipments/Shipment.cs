@@ -9,6 +9,7 @@ namespace GreenLedger.Domain.Shipments;
 /// <param name="ShippedOn">The on-board date of the bill of lading; null while it has not sailed.</param>
 /// <param name="DischargedOn">The last of the goods left the ship; claims run from here.</param>
 /// <param name="ClearedOn">Every authority cleared the goods.</param>
+/// <param name="AvailableOn">The goods could be weighed and sampled.</param>
 public sealed record Passage(
     string? BillOfLading,
     string? Vessel,
@@ -19,7 +20,8 @@ public sealed record Passage(
     DateOnly? PlannedArrival,
     DateOnly? ShippedOn,
     DateOnly? DischargedOn,
-    DateOnly? ClearedOn);
+    DateOnly? ClearedOn,
+    DateOnly? AvailableOn = null);
 
 /// <summary>
 /// Lots of one or more contracts that travel together, in containers under one bill of lading. A contract may be shipped in
@@ -70,6 +72,9 @@ public sealed partial class Shipment
 
     public DateOnly? ClearedOn { get; private set; }
 
+    /// <summary>The goods could be weighed and sampled; the days for weighing may run from here.</summary>
+    public DateOnly? AvailableOn { get; private set; }
+
     public string SearchText { get; private set; }
 
     public IReadOnlyList<ShipmentLot> Lots => _lots;
@@ -93,9 +98,11 @@ public sealed partial class Shipment
         Rule.Day(passage.ShippedOn, nameof(ShippedOn));
         Rule.Day(passage.DischargedOn, nameof(DischargedOn));
         Rule.Day(passage.ClearedOn, nameof(ClearedOn));
+        Rule.Day(passage.AvailableOn, nameof(AvailableOn));
         Rule.Require(passage.DischargedOn is null || passage.ShippedOn is not null, "It was discharged: give the day on board first.", nameof(ShippedOn));
         Rule.Require(passage.DischargedOn is null || passage.DischargedOn >= passage.ShippedOn, "It cannot have been discharged before it was on board.", nameof(DischargedOn));
         Rule.Require(passage.ClearedOn is null || passage.ClearedOn >= passage.ShippedOn, "It cannot have been cleared before it was on board.", nameof(ClearedOn));
+        Rule.Require(passage.AvailableOn is null || passage.AvailableOn >= passage.ShippedOn, "It cannot have been there to be weighed before it was on board.", nameof(AvailableOn));
         Rule.Require(passage.PlannedArrival is null || passage.PlannedDeparture is null || passage.PlannedArrival >= passage.PlannedDeparture, "It cannot be planned to arrive before it leaves.", nameof(PlannedArrival));
         BillOfLading = Rule.OptionalText(passage.BillOfLading, "The bill of lading", 40, nameof(BillOfLading));
         Vessel = Rule.OptionalText(passage.Vessel, "The vessel", 80, nameof(Vessel));
@@ -103,7 +110,7 @@ public sealed partial class Shipment
         PortOfLoading = Port(passage.PortOfLoading, nameof(PortOfLoading));
         PortOfDestination = Port(passage.PortOfDestination, nameof(PortOfDestination));
         (PlannedDeparture, PlannedArrival) = (passage.PlannedDeparture, passage.PlannedArrival);
-        (ShippedOn, DischargedOn, ClearedOn) = (passage.ShippedOn, passage.DischargedOn, passage.ClearedOn);
+        (ShippedOn, DischargedOn, ClearedOn, AvailableOn) = (passage.ShippedOn, passage.DischargedOn, passage.ClearedOn, passage.AvailableOn);
         Index();
     }
 

@@ -109,13 +109,14 @@ internal sealed record StandardFormRequest(
     int? QualityClaimDays = null,
     int? OtherClaimDays = null,
     bool QualityFromClearance = false,
+    WeighingStart WeighFrom = WeighingStart.Discharge,
     bool IsInUse = true,
     int Version = 0)
 {
     public void Fill(StandardForm form)
     {
         form.Allow(Percent.Of(FranchisePercent), Percent.Of(TolerancePercent));
-        form.Give(WeighWithinDays, QualityClaimDays, OtherClaimDays, Arbitration, QualityFromClearance);
+        form.Give(WeighWithinDays, QualityClaimDays, OtherClaimDays, Arbitration, QualityFromClearance, WeighFrom);
         if (IsInUse)
         {
             form.TakeUp();
@@ -140,11 +141,12 @@ internal sealed record StandardFormReply(
     int? QualityClaimDays,
     int? OtherClaimDays,
     bool QualityFromClearance,
+    WeighingStart WeighFrom,
     bool IsInUse)
 {
     public static StandardFormReply Of(StandardForm form) => new(
         form.Id.Value, form.Version, form.Name, form.Edition, form.Arbitration, form.Franchise.Points, form.Tolerance.Points,
-        form.WeighWithinDays, form.QualityClaimDays, form.OtherClaimDays, form.QualityFromClearance, form.IsInUse);
+        form.WeighWithinDays, form.QualityClaimDays, form.OtherClaimDays, form.QualityFromClearance, form.WeighFrom, form.IsInUse);
 }
 
 /// <summary>Business days before the month or its end, the margin in business days, the warning in calendar days.</summary>

@@ -42,6 +42,7 @@ internal sealed record TermsReply(
     int? QualityClaimDays,
     int? OtherClaimDays,
     bool QualityFromClearance,
+    WeighingStart WeighFrom,
     string? Note)
 {
     public static TermsReply Of(ContractTerms terms) => new(
@@ -76,6 +77,7 @@ internal sealed record TermsReply(
         terms.Form.QualityClaimDays,
         terms.Form.OtherClaimDays,
         terms.Form.QualityFromClearance,
+        terms.Form.WeighFrom,
         terms.Note);
 }
 

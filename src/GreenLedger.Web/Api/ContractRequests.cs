@@ -70,7 +70,12 @@ internal sealed record TermsRequest(
     IReadOnlyList<string>? Certificates = null,
     string? StandardForm = null,
     string? Arbitration = null,
-    string? Note = null)
+    string? Note = null,
+    int? WeighWithinDays = null,
+    WeighingStart? WeighFrom = null,
+    int? QualityClaimDays = null,
+    bool? QualityFromClearance = null,
+    int? OtherClaimDays = null)
 {
     public ContractTerms Over(ContractTerms terms, IReadOnlyList<ContractedLot> known, GradingStandards standards, DateOnly today) => terms with
     {
@@ -85,9 +90,18 @@ internal sealed record TermsRequest(
         Approval = new ApprovalTerms(Approval ?? terms.Approval.Rule, MostSamples ?? terms.Approval.MostSamples, ApproveBy ?? terms.Approval.By),
         Payment = Payment ?? terms.Payment,
         Certificates = Certificates ?? terms.Certificates,
-        Form = terms.Form with { Name = StandardForm ?? terms.Form.Name, Arbitration = Arbitration ?? terms.Form.Arbitration },
+        Form = Form(terms.Form),
         Note = Note ?? terms.Note,
     };
+
+    private FormTerms Form(FormTerms before) => new(
+        StandardForm ?? before.Name,
+        Arbitration ?? before.Arbitration,
+        WeighWithinDays ?? before.WeighWithinDays,
+        QualityClaimDays ?? before.QualityClaimDays,
+        OtherClaimDays ?? before.OtherClaimDays,
+        QualityFromClearance ?? before.QualityFromClearance,
+        WeighFrom ?? before.WeighFrom);
 
     private static ContractedLot Line(ContractLotRequest lot, IReadOnlyList<ContractedLot> known)
     {

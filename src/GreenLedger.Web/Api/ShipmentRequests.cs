@@ -18,6 +18,7 @@ internal sealed record ContainerRequest(string Number, string? Seal = null);
 /// <param name="ShippedOn">The on-board date of the bill of lading; it moves the goods of the contracts.</param>
 /// <param name="DischargedOn">Days for claims run from here.</param>
 /// <param name="Reason">What happened, where a lot shipped without the approval that its contract asks for.</param>
+/// <param name="AvailableOn">The goods could be weighed and sampled; days for weighing may run from here.</param>
 internal sealed record ShipmentRequest(
     string PortOfLoading,
     string PortOfDestination,
@@ -31,9 +32,10 @@ internal sealed record ShipmentRequest(
     DateOnly? ShippedOn = null,
     DateOnly? DischargedOn = null,
     DateOnly? ClearedOn = null,
-    string? Reason = null)
+    string? Reason = null,
+    DateOnly? AvailableOn = null)
 {
-    public Passage Passage() => new(BillOfLading, Vessel, Voyage, PortOfLoading, PortOfDestination, PlannedDeparture, PlannedArrival, ShippedOn, DischargedOn, ClearedOn);
+    public Passage Passage() => new(BillOfLading, Vessel, Voyage, PortOfLoading, PortOfDestination, PlannedDeparture, PlannedArrival, ShippedOn, DischargedOn, ClearedOn, AvailableOn);
 
     public IReadOnlyList<(string Number, string? Seal)> ContainerLines() => [.. (Containers ?? []).Select(container => (container.Number, container.Seal))];
 

@@ -108,6 +108,9 @@ public sealed class TermsForm
     [Display(Name = "Weighed within, days")]
     public int? WeighWithinDays { get; set; }
 
+    [Display(Name = "Days for weighing run from")]
+    public WeighingStart WeighFrom { get; set; }
+
     [Display(Name = "Quality claim within, days")]
     public int? QualityClaimDays { get; set; }
 
@@ -153,6 +156,7 @@ public sealed class TermsForm
         QualityClaimDays = terms.Form.QualityClaimDays,
         OtherClaimDays = terms.Form.OtherClaimDays,
         QualityFromClearance = terms.Form.QualityFromClearance,
+        WeighFrom = terms.Form.WeighFrom,
         Note = terms.Note,
     };
 
@@ -174,7 +178,7 @@ public sealed class TermsForm
         new ApprovalTerms(ApprovalRule, MostSamples, ApproveBy),
         Payment ?? "",
         (Certificates ?? "").Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries),
-        new FormTerms(FormName ?? "", Arbitration ?? "", WeighWithinDays, QualityClaimDays, OtherClaimDays, QualityFromClearance),
+        new FormTerms(FormName ?? "", Arbitration ?? "", WeighWithinDays, QualityClaimDays, OtherClaimDays, QualityFromClearance, WeighFrom),
         Note);
 
     private PriceTerms Price(DateOnly today)

@@ -155,6 +155,7 @@ internal static class ExtractColumns
         TableColumn<ShipmentExtract>.Day("On board", row => row.Shipment.ShippedOn),
         TableColumn<ShipmentExtract>.Day("Discharged", row => row.Shipment.DischargedOn),
         TableColumn<ShipmentExtract>.Day("Cleared", row => row.Shipment.ClearedOn),
+        TableColumn<ShipmentExtract>.Day("Available", row => row.Shipment.AvailableOn),
     ];
 
     public static IReadOnlyList<TableColumn<ArrivalExtract>> OfArrivals { get; } =

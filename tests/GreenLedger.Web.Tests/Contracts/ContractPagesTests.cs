@@ -18,7 +18,7 @@ public sealed class ContractPagesTests(BoughtShop shop) : IClassFixture<BoughtSh
         var button = (await buyer.ReadAsync($"/Choosing/Decision/{decision}")).QuerySelector($"a[href='/Contracts/Draft/{decision}']");
 
         Assert.NotNull(button);
-        var answer = await buyer.SendFormAsync($"/Contracts/Draft/{decision}", new Dictionary<string, string> { ["Input.Payment"] = "30 days after arrival", ["Input.QualityFromClearance"] = "true" });
+        var answer = await buyer.SendFormAsync($"/Contracts/Draft/{decision}", new Dictionary<string, string> { ["Input.Payment"] = "30 days after arrival", ["Input.QualityFromClearance"] = "true", ["Input.WeighFrom"] = "Availability", ["Input.WeighWithinDays"] = "15" });
 
         Assert.True(answer.StatusCode == HttpStatusCode.Redirect, (await TestBrowser.PageAsync(answer)).Body!.TextContent);
         var contract = await shop.FindAsync(IdIn(answer));
@@ -28,7 +28,9 @@ public sealed class ContractPagesTests(BoughtShop shop) : IClassFixture<BoughtSh
         Assert.Equal(("Antwerp", "30 days after arrival", GoodsState.Drafted, PriceState.Outright), (contract.Terms.Delivery.Place, contract.Terms.Payment, contract.Goods, contract.Price));
         var page = (await buyer.ReadAsync($"/Contracts/Contract/{contract.Id}")).Body!.TextContent;
         Assert.Contains("5,280.00 EUR", page, StringComparison.Ordinal); // worked by hand: 600 x 8.80
-        Assert.Contains("for a quality claim (from clearance where that came later)", page, StringComparison.Ordinal);
+        Assert.Equal((15, WeighingStart.Availability), (contract.Terms.Form.WeighWithinDays!.Value, contract.Terms.Form.WeighFrom));
+        Assert.Contains("15 to weigh from availability of the goods; ", page, StringComparison.Ordinal);
+        Assert.Contains("for a quality claim from discharge or clearance, whichever is later", page, StringComparison.Ordinal);
         Assert.Contains(contract.Ref, (await buyer.ReadAsync($"/Choosing/Decision/{decision}")).Body!.TextContent, StringComparison.Ordinal);
         Assert.Contains($"This decision stands on contract {contract.Ref} already.", (await buyer.ReadAsync($"/Contracts/Draft/{decision}")).Body!.TextContent, StringComparison.Ordinal);
         Assert.Contains(contract.Ref, (await buyer.ReadAsync($"/Offers/Lot/{shop.Market.LotOf("A").Id}")).QuerySelector(".way")!.TextContent, StringComparison.Ordinal);

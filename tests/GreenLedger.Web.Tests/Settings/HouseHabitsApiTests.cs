@@ -36,10 +36,12 @@ public sealed class HouseHabitsApiTests(HouseFixture house) : IClassFixture<Hous
 
         var added = await SendAsync(script, HttpMethod.Post, "/api/contracts/forms", form, HttpStatusCode.Created);
         var again = await SendAsync(script, HttpMethod.Post, "/api/contracts/forms", form, HttpStatusCode.UnprocessableEntity);
-        var away = await SendAsync(script, HttpMethod.Put, $"/api/contracts/forms/{added!["id"]}", new { name = "House terms", edition = "2026", qualityClaimDays = 30, isInUse = false, version = added["version"]!.GetValue<int>() }, HttpStatusCode.OK);
+        var away = await SendAsync(script, HttpMethod.Put, $"/api/contracts/forms/{added!["id"]}", new { name = "House terms", edition = "2026", qualityClaimDays = 30, weighWithinDays = 15, weighFrom = "availability", isInUse = false, version = added["version"]!.GetValue<int>() }, HttpStatusCode.OK);
 
         Assert.Equal("There is such a form in this edition already: state another edition.", again!["detail"]!.GetValue<string>());
         Assert.Equal((30, false), (away!["qualityClaimDays"]!.GetValue<int>(), away["isInUse"]!.GetValue<bool>()));
+        Assert.Equal((15, "availability"), (away["weighWithinDays"]!.GetValue<int>(), away["weighFrom"]!.GetValue<string>()));
+        Assert.Contains("from availability", (await (await house.BrowserAsync(Role.Buyer)).ReadAsync("/Contracts/Forms")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.Single((await ReadAsync(script, "/api/contracts/forms")).AsArray(), one => one!["name"]!.GetValue<string>() == "House terms");
     }
 

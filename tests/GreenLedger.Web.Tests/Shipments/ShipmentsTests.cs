@@ -69,6 +69,35 @@ public sealed class ShipmentsTests(HouseFixture house) : IClassFixture<HouseFixt
         Assert.Equal("2026-09-21", (await script.GetFromJsonAsync<JsonElement>(new Uri($"/api/shipments/{id}", UriKind.Relative), Stop)).GetProperty("shippedOn").GetString());
     }
 
+    /// <summary>Handbook, trade 4.1: weighed within 15 days of availability; discharged on 3 March 2026 as in its check values 36 and 37.</summary>
+    [Fact]
+    public async Task The_days_for_weighing_run_from_the_day_on_which_the_goods_could_be_weighed()
+    {
+        var contract = await SignedContract.StoreAsync(house);
+        var script = await house.ScriptAsync(Role.Buyer);
+        var amended = await ReadAsync(await script.PostAsJsonAsync(new Uri($"/api/contracts/{contract.Id}/amendments", UriKind.Relative), new { reason = "North American terms", terms = new { weighWithinDays = 15, weighFrom = "availability" } }, Stop));
+        var sailed = await ReadAsync(await script.PostAsJsonAsync(Shipments, Sailed(contract, null), Stop));
+        var id = sailed.GetProperty("id").GetGuid();
+        var early = await script.PutAsJsonAsync(new Uri($"/api/shipments/{id}", UriKind.Relative), Sailed(contract, "2026-02-02"), Stop);
+        var known = await ReadAsync(await script.PutAsJsonAsync(new Uri($"/api/shipments/{id}", UriKind.Relative), Sailed(contract, "2026-03-09"), Stop));
+
+        Assert.Equal("availability", amended.GetProperty("versions").EnumerateArray().Last().GetProperty("terms").GetProperty("weighFrom").GetString());
+        Assert.Equal((HttpStatusCode.UnprocessableEntity, "2026-03-09"), (early.StatusCode, known.GetProperty("availableOn").GetString()));
+        Assert.Contains("before it was on board", await early.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+        Assert.Contains("9 Mar 2026", (await (await house.BrowserAsync(Role.Viewer)).ReadAsync($"/Shipments/Shipment/{id}")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("2026-03-09", (await (await house.BrowserAsync(Role.Buyer)).ReadAsync($"/Shipments/Edit/{id}")).QuerySelector("#Input_AvailableOn")!.GetAttribute("value"));
+    }
+
+    private static object Sailed(SignedContract contract, string? availableOn) => new
+    {
+        portOfLoading = "COBUN",
+        portOfDestination = "USNYC",
+        lots = new[] { new { contractLotId = contract.LotId.Value, bags = 550, netWeightKg = 37_950m } },
+        shippedOn = "2026-02-03",
+        dischargedOn = "2026-03-03",
+        availableOn,
+    };
+
     [Fact]
     public async Task A_viewer_reads_and_a_cupper_does_not()
     {

@@ -1124,6 +1124,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<int>("WeighFrom")
+                        .HasColumnType("integer");
+
                     b.Property<int?>("WeighWithinDays")
                         .HasColumnType("integer");
 
@@ -4437,6 +4440,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                 {
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("AvailableOn")
+                        .HasColumnType("date");
 
                     b.Property<string>("BillOfLading")
                         .HasMaxLength(40)

@@ -1119,6 +1119,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("WeighFrom")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int?>("WeighWithinDays")
                         .HasColumnType("INTEGER");
 
@@ -4431,6 +4434,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
             modelBuilder.Entity("GreenLedger.Domain.Shipments.Shipment", b =>
                 {
                     b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("AvailableOn")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("BillOfLading")

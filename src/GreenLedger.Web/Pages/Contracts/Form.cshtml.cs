@@ -54,7 +54,7 @@ public sealed class FormModel(LedgerContext db) : FormPage
         }
 
         form.Allow(Percent.Of(Input.FranchisePercent), Percent.Of(Input.TolerancePercent));
-        form.Give(Input.WeighWithinDays, Input.QualityClaimDays, Input.OtherClaimDays, Input.Arbitration, Input.QualityFromClearance);
+        form.Give(Input.WeighWithinDays, Input.QualityClaimDays, Input.OtherClaimDays, Input.Arbitration, Input.QualityFromClearance, Input.WeighFrom);
         await db.StandardForms.RequireOneEditionAsync(form, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"{form.Name} is saved.");
@@ -103,6 +103,9 @@ public sealed class FormModel(LedgerContext db) : FormPage
         [Display(Name = "Weighed within, days")]
         public int? WeighWithinDays { get; set; }
 
+        [Display(Name = "Days for weighing run from")]
+        public WeighingStart WeighFrom { get; set; }
+
         [Display(Name = "Quality claim within, days")]
         public int? QualityClaimDays { get; set; }
 
@@ -124,6 +127,7 @@ public sealed class FormModel(LedgerContext db) : FormPage
             QualityClaimDays = form.QualityClaimDays,
             OtherClaimDays = form.OtherClaimDays,
             QualityFromClearance = form.QualityFromClearance,
+            WeighFrom = form.WeighFrom,
         };
     }
 }

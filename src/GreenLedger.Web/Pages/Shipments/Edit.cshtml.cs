@@ -162,6 +162,9 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone h
         [Display(Name = "Cleared")]
         public DateOnly? ClearedOn { get; set; }
 
+        [Display(Name = "Available")]
+        public DateOnly? AvailableOn { get; set; }
+
         public string? Containers { get; set; }
 
         [Display(Name = "If it shipped without approval: what happened")]
@@ -169,7 +172,7 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone h
 
         public List<LotLine> Lots { get; set; } = [];
 
-        internal Passage Passage() => new(BillOfLading, Vessel, Voyage, PortOfLoading!, PortOfDestination!, PlannedDeparture, PlannedArrival, ShippedOn, DischargedOn, ClearedOn);
+        internal Passage Passage() => new(BillOfLading, Vessel, Voyage, PortOfLoading!, PortOfDestination!, PlannedDeparture, PlannedArrival, ShippedOn, DischargedOn, ClearedOn, AvailableOn);
 
         /// <summary>A line for each container: its number, and the seal behind it.</summary>
         internal IReadOnlyList<(string Number, string? Seal)> ContainerLines() =>
@@ -190,6 +193,7 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone h
             ShippedOn = shipment.ShippedOn,
             DischargedOn = shipment.DischargedOn,
             ClearedOn = shipment.ClearedOn,
+            AvailableOn = shipment.AvailableOn,
             Containers = string.Join('\n', shipment.Containers.Select(container => $"{container.Number} {container.SealNumber}".Trim())),
             Lots = [.. shipment.Lots.Select(lot => new LotLine { ContractLot = lot.ContractLotId.Value, Bags = lot.Bags, NetKg = lot.Net.Kilograms })],
         };
