@@ -81,7 +81,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
                 var named = contract.Lots.ToDictionary(
                     lot => lot.LotId,
                     lot => facts[lot.LotId] with { Supplier = names[contract.SupplierId], Score = scores.When(lot.LotId, signed), LandedPerKilogram = costs[lot.LotId] is { HasCoffee: true } cost ? cost.PerKilogram : null });
-                return (ReadingOf(contract, shipments, arrivals, scores.OfSamples, valuation) with { Claims = [.. claims[contract.Id]] }).Lots(named);
+                return new PurchaseReading(PurchaseProgress.Of(contract, shipments, arrivals), scores.OfSamples, valuation, [.. claims[contract.Id]]).Lots(named);
             }),
         ];
     }
@@ -111,14 +111,6 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
             .. parts.Select(part => new LotInStock(
                 facts[part.Id] with { Supplier = seller.TryGetValue(part.Id, out var id) ? names[id] : Cuts.NotStated, Score = scores.Newest(part.Id) }, part.Left, part.Cost)),
         ];
-    }
-
-    private static PurchaseReading ReadingOf(
-        Contract contract, List<Shipment> shipments, List<Arrival> arrivals, IReadOnlyDictionary<Id<Sample>, Score> scores, Valuation valuation)
-    {
-        var carried = shipments.Where(shipment => shipment.Lots.Any(lot => lot.ContractId == contract.Id)).ToList();
-        var lots = carried.SelectMany(shipment => shipment.Lots.Where(lot => lot.ContractId == contract.Id)).Select(lot => lot.Id).ToHashSet();
-        return new PurchaseReading(contract, carried, [.. arrivals.Where(arrival => lots.Contains(arrival.ShipmentLotId))], scores, valuation);
     }
 
     private async Task<IReadOnlyList<OfferedLot>> OfferedAsync(Period period, LotScores scores, CancellationToken cancellationToken)

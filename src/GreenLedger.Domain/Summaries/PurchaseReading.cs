@@ -2,18 +2,18 @@ using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
-using GreenLedger.Domain.Shipments;
 
 namespace GreenLedger.Domain.Summaries;
 
 /// <summary>Reads a signed contract with its shipments and arrivals into the flat lots that a summary adds up.</summary>
-/// <param name="Shipments">Every shipment that carries a lot of the contract.</param>
-/// <param name="Arrivals">Every arrival of those shipments.</param>
+/// <param name="Progress">What of it shipped and arrived.</param>
 /// <param name="Claims">Those made of it; null for none.</param>
 /// <param name="Scores">Panel scores of samples, for approved and arrival samples.</param>
 public sealed record PurchaseReading(
-    Contract Contract, IReadOnlyList<Shipment> Shipments, IReadOnlyList<Arrival> Arrivals, IReadOnlyDictionary<Id<Samples.Sample>, Score> Scores, Valuation Valuation, IReadOnlyList<Claim>? Claims = null)
+    PurchaseProgress Progress, IReadOnlyDictionary<Id<Samples.Sample>, Score> Scores, Valuation Valuation, IReadOnlyList<Claim>? Claims = null)
 {
+    private Contract Contract => Progress.Contract;
+
     /// <summary>One for each lot of the terms that hold.</summary>
     /// <param name="lots">What is known of each lot.</param>
     public IEnumerable<PurchasedLot> Lots(IReadOnlyDictionary<Id<Lot>, LotFacts> lots)
@@ -25,8 +25,7 @@ public sealed record PurchaseReading(
 
     private PurchasedLot LotOf(ContractLot lot, LotFacts facts, Weight unpriced)
     {
-        var (shipped, arrived) = (ShippedOf(lot).ToList(), ArrivedOf(lot).ToList());
-        var toCome = ToCome(lot.Net, shipped.Aggregate(Weight.Zero, (sum, one) => sum + one.Net), arrived.Aggregate(Weight.Zero, (sum, one) => sum + one.Shipped));
+        var toCome = Progress.ToComeOf(lot);
         return new PurchasedLot
         {
             ContractId = Contract.Id,
@@ -43,41 +42,16 @@ public sealed record PurchaseReading(
             Entries =
             [
                 Entry(PurchaseStep.Contracted, Valuation.SignedOn(Contract), lot.Net),
-                .. shipped.Select(one => Entry(PurchaseStep.Shipped, one.On, one.Net)),
-                .. arrived.Select(one => Entry(PurchaseStep.Arrived, one.On, one.Landed)),
+                .. Progress.ShippedOf(lot).Select(one => Entry(PurchaseStep.Shipped, one.On, one.Net)),
+                .. Progress.ArrivedOf(lot).Select(one => Entry(PurchaseStep.Arrived, one.On, one.Landed)),
             ],
             Judgements = [.. Contract.Approvals.Where(one => one.LotId == lot.LotId).Select(one => new Judged(one.On, one.Round, one.Verdict, one.Remarks))],
-            Comparisons = [.. Arrivals.Where(one => IsOf(one, lot)).Select(Comparison)],
+            Comparisons = [.. Progress.ArrivalsOf(lot).Select(Comparison)],
             Claims = [.. (Claims ?? []).Where(claim => claim.LotId == lot.LotId).Select(ClaimOf)],
         };
     }
 
     private PurchaseEntry Entry(PurchaseStep step, DateOnly on, Weight net) => new(step, on, net, Valuation.Of(Contract, net));
-
-    /// <summary>By the shipping papers; as contracted where the contract says that it shipped and there are no papers.</summary>
-    private IEnumerable<(DateOnly On, Weight Net)> ShippedOf(ContractLot lot) => Shipments.Count > 0
-        ? Shipments.Where(one => one.ShippedOn is not null).SelectMany(one => one.Lots.Where(line => line.ContractLotId == lot.Id).Select(line => (one.ShippedOn!.Value, line.Net)))
-        : Contract.ShippedOn is { } on ? [(on, lot.Net)] : [];
-
-    private IEnumerable<(DateOnly On, Weight Shipped, Weight Landed)> ArrivedOf(ContractLot lot) => Shipments.Count > 0
-        ? Arrivals.Where(one => IsOf(one, lot)).Select(one => (one.ReceivedOn, one.Shipped, one.Landed))
-        : Contract.ArrivedOn is { } on ? [(on, lot.Net, lot.Net)] : [];
-
-    private bool IsOf(Arrival arrival, ContractLot lot) =>
-        Shipments.Any(one => one.Lots.Any(line => line.Id == arrival.ShipmentLotId && line.ContractLotId == lot.Id));
-
-    /// <summary>Once all is on board, what is afloat; before, what was agreed and has not arrived, unless the rest lies within the tolerance of the contract.</summary>
-    private Weight ToCome(Weight net, Weight shipped, Weight arrived)
-    {
-        if (!Contract.IsOpen)
-        {
-            return Weight.Zero;
-        }
-
-        var rest = (Contract.Goods is GoodsState.Shipped or GoodsState.Arrived ? shipped : net) - arrived;
-        var isRest = arrived > Weight.Zero && rest.Kilograms <= net.Kilograms * Contract.Terms.Weights.Tolerance.Fraction;
-        return rest > Weight.Zero && !isRest ? rest : Weight.Zero;
-    }
 
     /// <summary>The open share of the contract's weight, split over its lots so that the parts add up.</summary>
     private IReadOnlyList<Weight> UnpricedParts()

@@ -1,8 +1,10 @@
 using GreenLedger.Data;
+using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Summaries;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Documents.Summaries;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Summaries;
@@ -25,6 +27,8 @@ internal static class SummariesApi
                 + "Money is in the house currency, rounded row by row; `withoutValue` counts rows whose price or rate is not known.");
         summaries.MapGet("/purchases/rows", RowsAsync).WithName("ListPurchaseRows").WithSummary("The rows behind a figure of the purchase summary.")
             .WithDescription("`figure` is contracted, shipped, arrived, toCome, open, inStock or landed (what arrived, at its cost in the warehouse); `band`, `score`, `month`, `futures` and `before` narrow it as the page does.");
+        summaries.MapGet("/position", PositionAsync).WithName("ReadPosition").WithSummary("What is contracted, priced, unpriced and in stock by futures month, and what a move of the markets would do.")
+            .WithDescription("`arabica` is a move in US cents/lb, `robusta` in USD/t, below zero for a fall. `perCent` is what the unpriced lots cost more when the market rises by one US cent a pound. Kilograms are shares of the contracted weight; lots and money follow the lots agreed.");
         summaries.MapGet("/suppliers/{id}", SupplierAsync).WithName("ReadSupplierSummary").WithSummary("What was bought of one supplier in a period, and what the supplier kept of what was agreed.")
             .WithDescription("`purchases` is the purchase summary of this supplier alone, `record` what is told of all time.");
         summaries.MapGet("/extracts/{table}", ExtractAsync).WithName("ReadExtract").WithSummary("A whole table of the ledger, as CSV or a workbook")
@@ -75,6 +79,14 @@ internal static class SummariesApi
     {
         var wish = new SummaryAsk { From = from, Until = until, By = by, Of = of }.Wish(zone.Today);
         return await query.FindAsync(wish, zone.Today, cancellationToken) is { } summary ? TypedResults.Ok(PurchaseSummaryReply.Of(summary)) : TypedResults.NotFound();
+    }
+
+    private static async Task<Ok<MarketPositionReply>> PositionAsync(
+        MarketPositionQuery query, FixingsQuery fixings, HouseZone zone, CancellationToken cancellationToken, decimal arabica = 0m, decimal robusta = 0m)
+    {
+        var position = await query.FindAsync(cancellationToken);
+        var changes = new Dictionary<FuturesMarket, decimal> { [FuturesMarket.Arabica] = arabica, [FuturesMarket.Robusta] = robusta };
+        return TypedResults.Ok(MarketPositionReply.Of(position, position.IfMoved(changes, await fixings.QuotesAsync(zone.Today, cancellationToken), zone.Today)));
     }
 
     private static async Task<Results<Ok<SupplierSummaryReply>, NotFound>> SupplierAsync(

@@ -84,7 +84,7 @@ public sealed class PurchaseReadingTests
     {
         var valuation = new Valuation(Currency.Eur, ContractDemo.Today, rates, new FuturesQuotes(quote is null ? [] : [quote]));
         var facts = new LotFacts(ContractDemo.Lot, "CA-17", "Cerro Alto washed", "Cerro Alto Exports", "Colombia", "washed", [], Score.Of(86m));
-        return new PurchaseReading(contract, shipment is null ? [] : [shipment], arrival is null ? [] : [arrival], new Dictionary<Id<Sample>, Score>(), valuation)
+        return new PurchaseReading(new PurchaseProgress(contract, shipment is null ? [] : [shipment], arrival is null ? [] : [arrival]), new Dictionary<Id<Sample>, Score>(), valuation)
             .Lots(new Dictionary<Id<Lot>, LotFacts> { [ContractDemo.Lot] = facts }).Single();
     }
 }
