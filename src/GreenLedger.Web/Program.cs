@@ -63,6 +63,7 @@ api.MapSummariesApi();
 api.MapMessagesApi();
 api.MapCostsApi();
 api.MapStockApi();
+api.MapTraceApi();
 
 _ = ((IEndpointRouteBuilder)app).DataSources.Sum(source => source.Endpoints.Count);
 await ready;

@@ -34,6 +34,7 @@ internal static class AreaAccess
         ["Summaries"] = "r n n w r",
         ["Costs"] = "r n n w r",
         ["Stock"] = "r n n w r",
+        ["Trace"] = "r n n w r",
         ["Papers"] = "r r w w r",
         ["All changes"] = "n n n n r",
         ["Settings"] = "n n n r w",

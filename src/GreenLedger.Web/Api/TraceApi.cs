@@ -1,0 +1,56 @@
+using GreenLedger.Data.Trace;
+using GreenLedger.Domain.Trace;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace GreenLedger.Web.Api;
+
+/// <summary>A stop of a trace; `recordId` is that of the record whose page tells the rest.</summary>
+internal sealed record TraceStopReply(string Kind, Guid Id, Guid RecordId, string Name, string? Detail, DateOnly? On, decimal? WeightKg, Guid? LotId, string? Purpose)
+{
+    public static TraceStopReply Of(TraceNode node) => new(node.Key.Kind.ToString(), node.Key.Id, node.RecordId, node.Name, node.Detail, node.On, node.Weight?.Kilograms, node.LotId?.Value, node.Purpose);
+}
+
+/// <summary>A way between two stops, by their kinds and ids.</summary>
+internal sealed record TraceStretchReply(string FromKind, Guid FromId, string ToKind, Guid ToId, DateOnly? On, decimal? WeightKg)
+{
+    public static TraceStretchReply Of(TraceEdge edge) => new(edge.From.Kind.ToString(), edge.From.Id, edge.To.Kind.ToString(), edge.To.Id, edge.On, edge.Weight?.Kilograms);
+}
+
+internal sealed record BalancePartReply(string What, decimal WeightKg);
+
+/// <summary>A step of a mass balance: `unexplainedKg` is 0 where it closes.</summary>
+internal sealed record BalanceStepReply(string From, decimal BeforeKg, string To, decimal AfterKg, IReadOnlyList<BalancePartReply> Parts, decimal UnexplainedKg)
+{
+    public static BalanceStepReply Of(BalanceStep step) => new(
+        step.From, step.Before.Kilograms, step.To, step.After.Kilograms, [.. step.Parts.Select(part => new BalancePartReply(part.What, part.Weight.Kilograms))], step.Unexplained.Kilograms);
+}
+
+internal sealed record BalanceReply(Guid LotId, bool Closes, IReadOnlyList<BalanceStepReply> Steps)
+{
+    public static BalanceReply Of(MassBalance balance) => new(balance.LotId.Value, balance.Closes, [.. balance.Steps.Select(BalanceStepReply.Of)]);
+}
+
+/// <summary>`unsureLotIds` are lots of the same producer of which nobody said on which plots they grew.</summary>
+internal sealed record TraceReply(string Name, IReadOnlyList<TraceStopReply> Stops, IReadOnlyList<TraceStretchReply> Ways, IReadOnlyList<BalanceReply> Balances, IReadOnlyList<Guid> UnsureLotIds)
+{
+    public static TraceReply Of(TraceCase found)
+    {
+        var way = found.Way();
+        return new TraceReply(
+            found.Name, [.. way.Nodes.Select(TraceStopReply.Of)], [.. way.Edges.Select(TraceStretchReply.Of)], [.. found.Balances().Select(BalanceReply.Of)], [.. found.Unsure.Select(lot => lot.Id.Value)]);
+    }
+}
+
+/// <summary>Where coffee came from and where it went.</summary>
+internal static class TraceApi
+{
+    public static void MapTraceApi(this IEndpointRouteBuilder api)
+    {
+        var trace = api.MapGroup("/trace").WithTags("Trace");
+        trace.MapGet("/ways/{from}/{id}", WayAsync).WithName("TraceWay").WithSummary("Back and forth from a lot, plot, producer, contract, shipment or movement, with the mass balance of each lot")
+            .WithDescription("`from` is Lot, Plot, Producer, Contract, Shipment or Release; `id` is its identity, for Release that of the movement. Bags of one lot in one warehouse are not told apart.");
+    }
+
+    private static async Task<Results<Ok<TraceReply>, NotFound>> WayAsync(TraceFrom from, Guid id, TraceQuery query, CancellationToken cancellationToken) =>
+        await query.FindAsync(from, id, cancellationToken) is { } found ? TypedResults.Ok(TraceReply.Of(found)) : TypedResults.NotFound();
+}
