@@ -28,6 +28,7 @@ internal static class StockApi
         stock.MapPost("/movements/{id}/reversal", ReverseAsync).WithName("ReverseMovement").WithSummary("Takes a movement back; both lines stay");
         stock.MapPost("/reservations", ReserveAsync).WithName("ReserveStock").WithSummary("Keeps kilograms back for a use");
         stock.MapPost("/reservations/{id}/end", FreeAsync).WithName("EndReservation").WithSummary("Lets a reserve go");
+        stock.MapOpeningApi();
         stock.MapPurposesApi();
         stock.MapBlendsApi();
         stock.MapPost("/calculate/allocation", Allocation).WithName("CalculateAllocation").WithSummary("Shares an amount over lots to the cent; stores nothing");

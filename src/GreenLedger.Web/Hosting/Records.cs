@@ -24,7 +24,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
-            .AddScoped<StockActs>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>()
+            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }
