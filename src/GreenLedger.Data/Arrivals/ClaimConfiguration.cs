@@ -3,6 +3,7 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Shipments;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -24,6 +25,7 @@ internal sealed class ClaimConfiguration : IEntityTypeConfiguration<Claim>, IEnt
         builder.HasIndex(claim => claim.ContractId);
         builder.Ignore(claim => claim.Effect).Ignore(claim => claim.IsOpen);
         builder.HasOne<Arrival>().WithMany().HasForeignKey(claim => claim.ArrivalId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Shipment>().WithMany().HasForeignKey(claim => claim.ShipmentId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Contract>().WithMany().HasForeignKey(claim => claim.ContractId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Lot>().WithMany().HasForeignKey(claim => claim.LotId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(claim => claim.By).OnDelete(DeleteBehavior.Restrict);

@@ -1,5 +1,6 @@
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
@@ -11,7 +12,7 @@ namespace GreenLedger.Data.Arrivals;
 /// <param name="Text">Part of a number, a seller's name, a contract, a shipment or a lot.</param>
 /// <param name="IsOpen">True for those without an outcome, false for those with one.</param>
 /// <param name="IsLate">Only those that were made after a deadline.</param>
-public sealed record ClaimFilter(string? Text = null, bool? IsOpen = null, ClaimOutcome? Outcome = null, bool? IsLate = null, Id<Arrival>? Arrival = null);
+public sealed record ClaimFilter(string? Text = null, bool? IsOpen = null, ClaimOutcome? Outcome = null, bool? IsLate = null, Id<Arrival>? Arrival = null, Id<Contract>? Contract = null);
 
 /// <summary>Claims, as lists and their own pages show them.</summary>
 public sealed class ClaimQuery(LedgerContext db)
@@ -41,11 +42,11 @@ public sealed class ClaimQuery(LedgerContext db)
         return await db.People.AsNoTracking().Where(person => ids.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.Name, cancellationToken);
     }
 
-    /// <summary>How often the receipt of its arrival has been corrected by now.</summary>
+    /// <summary>How often the receipt of its arrival has been corrected by now; 0 for goods that did not come.</summary>
     public Task<int> CorrectionsAsync(Claim claim, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(claim);
-        return db.Arrivals.Where(arrival => arrival.Id == claim.ArrivalId).Select(arrival => arrival.Corrections).SingleAsync(cancellationToken);
+        return db.Arrivals.Where(arrival => arrival.Id == claim.ArrivalId).Select(arrival => arrival.Corrections).SingleOrDefaultAsync(cancellationToken);
     }
 
     /// <summary>What stands of it in the cost of its lot; null where nothing does.</summary>
@@ -62,6 +63,7 @@ public sealed class ClaimQuery(LedgerContext db)
         found = filter.IsOpen is { } open ? found.Where(claim => claim.Outcome == null == open) : found;
         found = filter.Outcome is { } outcome ? found.Where(claim => claim.Outcome == outcome) : found;
         found = filter.IsLate is { } late ? found.Where(claim => claim.IsLate == late) : found;
+        found = filter.Contract is { } contract ? found.Where(claim => claim.ContractId == contract) : found;
         return filter.Arrival is { } arrival ? found.Where(claim => claim.ArrivalId == arrival) : found;
     }
 

@@ -12,9 +12,9 @@ public static class Claims
         .Include(claim => claim.Settlements.OrderBy(settlement => settlement.Number))
         .AsSplitQuery();
 
-    /// <summary>The other claims on the same arrival.</summary>
+    /// <summary>The other claims under the same contract, those on the same arrival or the same missing goods among them.</summary>
     public static async Task<IReadOnlyList<Claim>> BesideAsync(this IQueryable<Claim> claims, Id<Claim> id, CancellationToken cancellationToken) =>
-        await claims.AsNoTracking().Where(other => other.Id != id && claims.Any(claim => claim.Id == id && claim.ArrivalId == other.ArrivalId)).ToListAsync(cancellationToken);
+        await claims.AsNoTracking().Where(other => other.Id != id && claims.Any(claim => claim.Id == id && claim.ContractId == other.ContractId)).ToListAsync(cancellationToken);
 
     /// <summary>The next free number of a year: C26-003.</summary>
     public static Task<string> NextRefAsync(this IQueryable<Claim> claims, DateOnly on, CancellationToken cancellationToken) =>

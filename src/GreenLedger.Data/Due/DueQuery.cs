@@ -96,16 +96,18 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
         var received = arrivals.Select(arrival => arrival.ShipmentLotId).ToHashSet();
         var lotIds = parts.SelectMany(shipment => shipment.Lots).Select(lot => lot.LotId).ToHashSet();
         var names = await db.Lots.AsNoTracking().Where(lot => lotIds.Contains(lot.Id)).ToDictionaryAsync(lot => lot.Id, lot => $"{lot.Ref} {lot.Name}", cancellationToken);
+        var claims = await db.Claims.AsNoTracking().Where(claim => ids.Contains(claim.ContractId)).ToListAsync(cancellationToken);
         var open = await fixings.OpenAsync(today, cancellationToken);
         IEnumerable<DueLine> lines =
         [
             .. contracts.SelectMany(DueDates.Approval),
             .. open.SelectMany(month => month.Tasks).Select(DueDates.Fixing),
             .. contracts.SelectMany(contract => DueDates.Shipment(contract, ContractProgress.Of(contract, parts, received))),
+            .. contracts.SelectMany(contract => DueDates.NotShipped(contract, ContractProgress.Of(contract, parts, received), claims, today)),
             .. parts.SelectMany(shipment => DueDates.Documents(shipment, habits)),
             .. parts.SelectMany(shipment => DueDates.Receipts(shipment, received, lot => names.GetValueOrDefault(lot.LotId, ""), habits)),
             .. parts.SelectMany(shipment => BeforeReceipt(shipment, contracts, received, names, today)),
-            .. await ArrivedAsync(contracts, parts, arrivals, names, habits, today, cancellationToken),
+            .. await ArrivedAsync(contracts, parts, arrivals, names, claims, habits, today, cancellationToken),
         ];
         return seal.IsEmpty ? lines : lines.Where(line => !Sealed(line, seal, contracts, parts, arrivals));
     }
@@ -119,19 +121,17 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
         select line;
 
     private async Task<IEnumerable<DueLine>> ArrivedAsync(
-        List<Contract> contracts, IReadOnlyList<Shipment> parts, IReadOnlyList<Arrival> arrivals, Dictionary<Id<Lot>, string> names, DueHabits habits, DateOnly today, CancellationToken cancellationToken)
+        List<Contract> contracts, IReadOnlyList<Shipment> parts, IReadOnlyList<Arrival> arrivals, Dictionary<Id<Lot>, string> names, IReadOnlyList<Claim> claims, DueHabits habits, DateOnly today, CancellationToken cancellationToken)
     {
         var drawn = arrivals.Select(arrival => arrival.ArrivalSampleId).OfType<Id<Sample>>().ToList();
         var cupped = (await db.SampleResults.AsNoTracking().Where(result => drawn.Contains(result.SampleId)).Select(result => result.SampleId).ToListAsync(cancellationToken)).ToHashSet();
-        var arrived = arrivals.Select(arrival => arrival.Id).ToList();
-        var claims = (await db.Claims.AsNoTracking().Where(claim => arrived.Contains(claim.ArrivalId)).ToListAsync(cancellationToken)).ToLookup(claim => claim.ArrivalId);
         return arrivals.SelectMany(arrival =>
         {
             var shipment = parts.First(one => one.Id == arrival.ShipmentId);
             var lot = names.GetValueOrDefault(arrival.LotId, "");
             var contract = contracts.Find(one => shipment.Lots.Any(part => part.Id == arrival.ShipmentLotId && part.ContractId == one.Id));
             IEnumerable<DueLine> cup = arrival.ArrivalSampleId is { } sample && cupped.Contains(sample) ? [] : [DueDates.Cupping(arrival, lot, habits)];
-            return contract is null ? cup : cup.Concat(DueDates.Claims(arrival, shipment, contract.Terms.Form, [.. claims[arrival.Id]], lot, today));
+            return contract is null ? cup : cup.Concat(DueDates.Claims(arrival, shipment, contract.Terms.Form, [.. claims.Where(claim => claim.ArrivalId == arrival.Id)], lot, today));
         });
     }
 

@@ -33,8 +33,8 @@ public sealed class SupplierRecordQuery(LedgerContext db)
             [.. arrivals.Select(arrival => (arrival, Part: parts.Find(part => part.Id == arrival.ShipmentLotId))).Where(one => one.Part is not null)
                 .Select(one => new LandedFact(Of(one.Part!, contracts, sources), one.arrival.Shipped, one.arrival.Landed))],
             await CuppedAsync(arrivals, parts, contracts, sources, cancellationToken),
-            [.. (await db.Claims.AsNoTracking().Select(claim => new { claim.ContractId, claim.LotId, claim.Outcome, claim.Settled }).ToListAsync(cancellationToken))
-                .Select(claim => new ClaimedFact(sources.Of(contracts[claim.ContractId].Supplier, claim.LotId), claim.Outcome, claim.Settled))]);
+            [.. (await db.Claims.AsNoTracking().Select(claim => new { claim.ContractId, claim.LotId, claim.Outcome, claim.Settled, IsReceived = claim.ArrivalId != null }).ToListAsync(cancellationToken))
+                .Select(claim => new ClaimedFact(sources.Of(contracts[claim.ContractId].Supplier, claim.LotId), claim.Outcome, claim.Settled, claim.IsReceived))]);
     }
 
     private static Source Of(Part part, Dictionary<Id<Contract>, KnownContract> contracts, Sources sources) => sources.Of(contracts[part.ContractId].Supplier, part.LotId);

@@ -36,7 +36,7 @@ public static class ClaimLetter
         Amount(paper, found);
         Times(paper, claim);
         Papers(paper, found);
-        Close(paper, parties, madeBy, Printed.Moment(at, zone));
+        Close(paper, parties, found.Missing is null, madeBy, Printed.Moment(at, zone));
         paper.Save(stream);
     }
 
@@ -46,11 +46,39 @@ public static class ClaimLetter
         paper.Text("Goods", TextStyle.Heading);
         Lines(paper,
             ("Lot", goods.LotRef == goods.LotName ? goods.LotName : $"{goods.LotRef}, {goods.LotName}"),
-            ("Shipment", goods.ShipmentRef + (goods.Vessel is { } vessel ? $", {vessel}" : "") + (goods.BillOfLading is { } bill ? $", bill of lading {bill}" : "")),
-            ("From and to", $"{goods.PortOfLoading} to {goods.PortOfDestination}"),
-            ("On board", $"{Day(goods.ShippedOn)}; the shipment period ended on {Printed.Day(goods.ShipUntil)}"),
-            ("Discharged", Day(goods.DischargedOn)),
-            ("Containers", string.Join("; ", goods.Containers)),
+            ("Shipment", goods.ShipmentRef is not { } shipment ? "" : shipment + (goods.Vessel is { } vessel ? $", {vessel}" : "") + (goods.BillOfLading is { } bill ? $", bill of lading {bill}" : "")),
+            ("From and to", goods.PortOfLoading is { } port ? $"{port} to {goods.PortOfDestination}" : ""),
+            ("On board", goods.ShipmentRef is null ? $"nothing of it; the shipment period ended on {Printed.Day(goods.ShipUntil)}" : $"{Day(goods.ShippedOn)}; the shipment period ended on {Printed.Day(goods.ShipUntil)}"),
+            ("Discharged", goods.ShipmentRef is null ? "" : Day(goods.DischargedOn)),
+            ("Containers", string.Join("; ", goods.Containers)));
+        if (found.Missing is { } missing)
+        {
+            Agreed(paper, missing);
+        }
+
+        if (receipt is not null)
+        {
+            Received(paper, receipt);
+        }
+    }
+
+    private static void Agreed(Paper paper, ClaimMissing missing)
+    {
+        Lines(paper,
+            ("Agreed", $"{Printed.Count(missing.AgreedBags, "bag", "bags")}, {Kilograms(missing.Agreed)}, {missing.Delivery}, shipment from {Printed.Day(missing.ShipFrom)} to {Printed.Day(missing.ShipUntil)}"),
+            ("Did not come", $"{Printed.Count(missing.Bags, "bag", "bags")}, {Kilograms(missing.Missing)}"));
+        foreach (var version in missing.Versions)
+        {
+            paper.Text(version, TextStyle.Body);
+        }
+
+        foreach (var note in missing.Notes)
+        {
+            paper.Text($"Noted {note}", TextStyle.Body);
+        }
+    }
+
+    private static void Received(Paper paper, ClaimReceipt receipt) => Lines(paper,
             ("Received", $"{Printed.Day(receipt.On)}, {Printed.Count(receipt.Bags)} of {Printed.Count(receipt.ShippedBags)} bags"),
             ("Condition", receipt.Faults.Count == 0 ? "sound" : string.Join(", ", receipt.Faults)),
             ("Climate on receipt", string.Join(", ", new[]
@@ -59,7 +87,6 @@ public static class ClaimLetter
                 receipt.Humidity is { } humidity ? humidity.Points.ToString("0.#", CultureInfo.InvariantCulture) + " % relative humidity" : null,
             }.OfType<string>())),
             ("Noted on receipt", receipt.Note ?? ""));
-    }
 
     private static void Findings(Paper paper, ClaimCase found)
     {
@@ -154,10 +181,10 @@ public static class ClaimLetter
             [.. found.Papers.Select(one => (IReadOnlyList<PaperCell>)[one.FileName, one.On, one.Sha256])]);
     }
 
-    private static void Close(Paper paper, ClaimParties parties, string madeBy, string at)
+    private static void Close(Paper paper, ClaimParties parties, bool hasCome, string madeBy, string at)
     {
         paper.Gap(10);
-        paper.Text("Please let us have your answer, and tell us if you wish the goods to be surveyed or samples to be drawn together.", TextStyle.Body);
+        paper.Text(hasCome ? "Please let us have your answer, and tell us if you wish the goods to be surveyed or samples to be drawn together." : "Please let us have your answer, and tell us when and how you will deliver what is missing.", TextStyle.Body);
         paper.Text($"Standard form: {parties.Form}. Arbitration: {parties.Arbitration}.", TextStyle.Body);
         paper.Text(NoAdvice, TextStyle.Small);
         paper.Gap(28);
@@ -176,6 +203,8 @@ public static class ClaimLetter
     private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 
     private static string Day(DateOnly? day) => day is { } known ? Printed.Day(known) : "not known";
+
+    private static string Kilograms(Weight weight) => weight.Kilograms.ToString("#,0.###", CultureInfo.InvariantCulture) + " kg";
 
     private static string Points(double points) => points.ToString("0.00;−0.00;0.00", CultureInfo.InvariantCulture);
 

@@ -2,11 +2,12 @@ using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Shipments;
 
 namespace GreenLedger.Domain.Arrivals;
 
 /// <summary>
-/// What the house claims of the seller for one arrival. Grounds, evidence, deadlines and amount are frozen when it is opened;
+/// What the house claims of the seller for one arrival, or for goods that did not come. Grounds, evidence, deadlines and amount are frozen when it is opened;
 /// correspondence and outcome follow.
 /// </summary>
 public sealed class Claim
@@ -20,13 +21,13 @@ public sealed class Claim
         Case = null!;
     }
 
-    private Claim(string @ref, ClaimBasis basis, ClaimCase found, ClaimOrder order, Id<Person> by, DateTimeOffset at)
+    private Claim(string @ref, Contract contract, Id<Lot> lotId, ClaimCase found, DateOnly on, string? lateReason, Id<Person> by, DateTimeOffset at)
     {
         Id = Id<Claim>.New();
         Ref = Rule.Text(@ref, "The number of the claim", 20, nameof(Ref));
-        (ArrivalId, ContractId, LotId) = (basis.Arrival.Id, basis.Contract.Id, basis.Lot.Id);
-        (Case, On, Amount, LastDay, IsLate) = (found, order.On, found.Amount(), found.LastDay(), found.IsLate());
-        LateReason = Rule.OptionalText(order.LateReason, "The reason for a late claim", 1000, nameof(LateReason));
+        (ContractId, LotId) = (contract.Id, lotId);
+        (Case, On, Amount, LastDay, IsLate) = (found, on, found.Amount(), found.LastDay(), found.IsLate());
+        LateReason = Rule.OptionalText(lateReason, "The reason for a late claim", 1000, nameof(LateReason));
         Rule.Require(!IsLate || LateReason is not null, "A deadline is past: say why the claim is made all the same. It is flagged as late.", nameof(LateReason));
         (By, At) = (by, at);
         SearchText = Measures.SearchText.Of([Ref, found.Parties.Seller, found.Parties.ContractRef, found.Goods.LotRef, found.Goods.LotName, found.Goods.ShipmentRef]);
@@ -39,7 +40,11 @@ public sealed class Claim
     /// <summary>The house's own number of the claim: C26-003.</summary>
     public string Ref { get; private set; }
 
-    public Id<Arrival> ArrivalId { get; private set; }
+    /// <summary>Null for goods that did not come.</summary>
+    public Id<Arrival>? ArrivalId { get; private set; }
+
+    /// <summary>On which they went on board and did not arrive; null for what was never shipped, and for a claim on an arrival.</summary>
+    public Id<Shipment>? ShipmentId { get; private set; }
 
     public Id<Contract> ContractId { get; private set; }
 
@@ -105,8 +110,22 @@ public sealed class Claim
         Rule.Require(order.On >= basis.Arrival.ReceivedOn, "A claim is made on the day of receipt or later.", nameof(On));
         RequireDay(order.On, at);
         var found = ClaimCase.Of(basis, order);
-        RequireOwnGrounds(found, basis.Arrival.Id, others);
-        return new Claim(@ref, basis, found, order, by, at);
+        var claim = new Claim(@ref, basis.Contract, basis.Lot.Id, found, order.On, order.LateReason, by, at) { ArrivalId = basis.Arrival.Id };
+        claim.RequireOwnGrounds(others);
+        return claim;
+    }
+
+    /// <summary>Opens a claim on goods that did not come, and freezes what was agreed and what is missing.</summary>
+    /// <param name="others">Every claim under this contract so far.</param>
+    /// <exception cref="RuleBrokenException">Nothing is missing or it is claimed already, the day or the amount cannot be, or a late claim has no reason.</exception>
+    public static Claim Open(string @ref, MissingGoods goods, MissingOrder order, IReadOnlyCollection<Claim> others, Id<Person> by, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(goods);
+        ArgumentNullException.ThrowIfNull(order);
+        RequireDay(order.On, at);
+        var claim = new Claim(@ref, goods.Contract, goods.Lot.LotId, MissingCase.Of(goods, order), order.On, order.LateReason, by, at) { ShipmentId = goods.Shipment?.Id };
+        claim.RequireOwnGrounds(others);
+        return claim;
     }
 
     /// <summary>Writes down what was said or written about it, and when.</summary>
@@ -114,7 +133,8 @@ public sealed class Claim
     public void Note(ClaimSide side, DateOnly on, string text, Id<Person> by, DateTimeOffset at)
     {
         Rule.Require(Enum.IsDefined(side), "Say who spoke: we to the seller, the seller to us, or the house among itself.", nameof(ClaimNote.Side));
-        Rule.Require(on >= Case.Receipt.On, "Nothing was said of a claim before the goods were received.", nameof(ClaimNote.On));
+        Rule.Require(Case.Receipt is not { } receipt || on >= receipt.On, "Nothing was said of a claim before the goods were received.", nameof(ClaimNote.On));
+        Rule.Require(Case.Missing is not { } missing || on >= missing.ShipFrom, "Nothing was said of goods that did not come before their shipment period began.", nameof(ClaimNote.On));
         RequireDay(on, at);
         _notes.Add(new ClaimNote(_notes.Count + 1, side, on, text, by, at));
         NoteCount = _notes.Count;
@@ -128,6 +148,7 @@ public sealed class Claim
         Rule.Require(Enum.IsDefined(outcome), "Choose how it ended.", nameof(Outcome));
         Rule.Require(on >= On, "It cannot have ended before it was made.", nameof(ClaimSettlement.On));
         RequireDay(on, at);
+        Rule.Require(outcome != ClaimOutcome.Rejection || Case.Missing is null, "Nothing came that could be refused: choose another outcome.", nameof(Outcome));
         Rule.Require(outcome != ClaimOutcome.Allowance || amount is not null, "How much did the seller allow?", nameof(Amount));
         Rule.Require(outcome != ClaimOutcome.Withdrawn || amount is null, "A claim that is withdrawn brings no money: leave the amount out, or choose an allowance.", nameof(Amount));
         Rule.Require(amount is null or { MinorUnits: > 0 }, "The amount lies above 0; leave it out where nothing is paid.", nameof(Amount));
@@ -146,7 +167,7 @@ public sealed class Claim
     public void Reopen(IEnumerable<Claim> others, string reason, Id<Person> by, DateTimeOffset at)
     {
         Rule.Require(!IsOpen, $"Claim {Ref} is open: there is no outcome to take back.");
-        RequireOwnGrounds(Case, ArrivalId, others.Where(other => other.Id != Id));
+        RequireOwnGrounds(others);
         _settlements[^1].TakeBack(reason, by, at);
         (Outcome, Settled, SettledOn) = (null, null, null);
     }
@@ -155,14 +176,16 @@ public sealed class Claim
     private static bool IsAccepting(ClaimOutcome outcome, Money? amount) =>
         outcome is ClaimOutcome.Allowance or ClaimOutcome.Replacement or ClaimOutcome.Rejection || (outcome == ClaimOutcome.Arbitration && amount is not null);
 
-    private static void RequireOwnGrounds(ClaimCase found, Id<Arrival> arrivalId, IEnumerable<Claim> others)
+    private void RequireOwnGrounds(IEnumerable<Claim> others)
     {
-        foreach (var other in others.Where(other => other.ArrivalId == arrivalId && other.Outcome != ClaimOutcome.Withdrawn))
+        foreach (var other in others.Where(other => other.Id != Id && IsBeside(other) && other.Outcome != ClaimOutcome.Withdrawn))
         {
-            var again = found.Grounds().Intersect(other.Case.Grounds()).ToList();
-            Rule.Require(again.Count == 0, $"Claim {other.Ref} on this arrival names {string.Join(" and ", again.Select(ground => ground.Word()))} already: go on there.", nameof(ClaimOrder.Grounds));
+            var again = Case.Grounds().Intersect(other.Case.Grounds()).ToList();
+            Rule.Require(again.Count == 0, $"Claim {other.Ref} on {(ArrivalId is null ? "these goods" : "this arrival")} names {string.Join(" and ", again.Select(ground => ground.Word()))} already: go on there.", nameof(ClaimOrder.Grounds));
         }
     }
+
+    private bool IsBeside(Claim other) => (other.ArrivalId, other.ContractId, other.LotId, other.ShipmentId) == (ArrivalId, ContractId, LotId, ShipmentId);
 
     private static void RequireDay(DateOnly on, DateTimeOffset at) =>
         Rule.Require(on <= DateOnly.FromDateTime(at.UtcDateTime.AddHours(14)), "This day lies ahead: enter what has happened.", nameof(On));

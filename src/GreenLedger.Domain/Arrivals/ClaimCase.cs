@@ -2,6 +2,7 @@ using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Shipments;
 
 namespace GreenLedger.Domain.Arrivals;
 
@@ -10,10 +11,10 @@ namespace GreenLedger.Domain.Arrivals;
 /// <param name="Form">The standard form referred to.</param>
 public sealed record ClaimParties(string Buyer, string Seller, string ContractRef, int ContractVersion, DateOnly? SignedOn, string Form, string Arbitration);
 
-/// <summary>Which goods, and how they travelled.</summary>
+/// <summary>Which goods, and how they travelled; without a shipment for what never went on board.</summary>
 /// <param name="Containers">Number and seal: <c>CSQU3054383, seal SL1</c>.</param>
 public sealed record ClaimGoods(
-    string LotRef, string LotName, string ShipmentRef, string? BillOfLading, string? Vessel, string PortOfLoading, string PortOfDestination,
+    string LotRef, string LotName, string? ShipmentRef, string? BillOfLading, string? Vessel, string? PortOfLoading, string? PortOfDestination,
     DateOnly ShipUntil, DateOnly? ShippedOn, DateOnly? DischargedOn, IReadOnlyList<string> Containers);
 
 /// <summary>What was received, and how.</summary>
@@ -35,16 +36,18 @@ public sealed record ClaimCup(
 public sealed record ClaimPaper(string On, string FileName, string Sha256);
 
 /// <summary>A claim as it was opened: grounds, evidence, deadlines and amount, frozen. What is found later belongs in a note.</summary>
+/// <param name="Receipt">Null where the goods did not come.</param>
 /// <param name="Findings">What shows each ground, in a sentence.</param>
 /// <param name="Weight">The weight verdict's arithmetic.</param>
 /// <param name="Cup">Null where the two samples were not cupped.</param>
 /// <param name="Price">By which weight was counted; null where nothing was.</param>
 /// <param name="IsPriceProvisional">The contract's price was not fixed.</param>
 /// <param name="Invoiced">The weight that the seller invoices.</param>
+/// <param name="Missing">What was agreed of goods that did not come; null for a claim on an arrival.</param>
 public sealed record ClaimCase(
     ClaimParties Parties,
     ClaimGoods Goods,
-    ClaimReceipt Receipt,
+    ClaimReceipt? Receipt,
     IReadOnlyList<GroundFinding> Findings,
     IReadOnlyList<string> Weight,
     ClaimCup? Cup,
@@ -56,7 +59,8 @@ public sealed record ClaimCase(
     PricePerWeight? Price,
     bool IsPriceProvisional,
     Weight Invoiced,
-    string? Words)
+    string? Words,
+    ClaimMissing? Missing = null)
 {
     public IReadOnlyList<ClaimGround> Grounds() => [.. Findings.Select(finding => finding.Ground)];
 
@@ -76,7 +80,7 @@ public sealed record ClaimCase(
         var landedCounts = terms.Weights.Basis == WeightBasis.Landed;
         return new ClaimCase(
             new ClaimParties(terms.Buyer, terms.Seller, contract.Ref, version.Number, version.SignedOn, terms.Form.Name, terms.Form.Arbitration),
-            GoodsOf(basis),
+            GoodsOf(basis.Lot.Ref, basis.Lot.Name, basis.Shipment, basis.Contract.Terms.Delivery.ShipUntil),
             new ClaimReceipt(arrival.ReceivedOn, arrival.ShippedBags, arrival.Bags, arrival.Shipped, arrival.Landed, [.. arrival.Condition.Faults()], arrival.Note, arrival.TenthsOfCelsius, arrival.Humidity, arrival.Corrections),
             Shown(basis, order),
             basis.Weight.Sentences,
@@ -105,13 +109,12 @@ public sealed record ClaimCase(
         return findings!;
     }
 
-    private static ClaimGoods GoodsOf(ClaimBasis basis)
+    internal static ClaimGoods GoodsOf(string lotRef, string lotName, Shipment shipment, DateOnly shipUntil)
     {
-        var (shipment, lot) = (basis.Shipment, basis.Lot);
         var vessel = string.Join(", voyage ", new[] { shipment.Vessel, shipment.Voyage }.OfType<string>());
         return new ClaimGoods(
-            lot.Ref, lot.Name, shipment.Ref, shipment.BillOfLading, vessel.Length == 0 ? null : vessel, shipment.PortOfLoading, shipment.PortOfDestination,
-            basis.Contract.Terms.Delivery.ShipUntil, shipment.ShippedOn, shipment.DischargedOn,
+            lotRef, lotName, shipment.Ref, shipment.BillOfLading, vessel.Length == 0 ? null : vessel, shipment.PortOfLoading, shipment.PortOfDestination,
+            shipUntil, shipment.ShippedOn, shipment.DischargedOn,
             [.. shipment.Containers.Select(container => container.SealNumber is { } seal ? $"{container.Number}, seal {seal}" : container.Number)]);
     }
 

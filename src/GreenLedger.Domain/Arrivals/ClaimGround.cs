@@ -17,6 +17,12 @@ public enum ClaimGround
 
     /// <summary>It was on board after the last day of the shipment period.</summary>
     Lateness = 4,
+
+    /// <summary>It was never on board, though the shipment period has ended.</summary>
+    NotShipped = 5,
+
+    /// <summary>It went on board and was never received.</summary>
+    NotArrived = 6,
 }
 
 public static class ClaimGrounds
@@ -28,6 +34,8 @@ public static class ClaimGrounds
         ClaimGround.Weight => "weight",
         ClaimGround.Condition => "condition",
         ClaimGround.Lateness => "lateness",
+        ClaimGround.NotShipped => "goods not shipped",
+        ClaimGround.NotArrived => "goods that did not arrive",
         _ => throw new ArgumentOutOfRangeException(nameof(ground)),
     };
 

@@ -19,6 +19,15 @@ public sealed record ClaimLine(string What, string Arithmetic, Money Amount)
         return [.. new[] { LostWeight(basis, order), Quality(basis, order), Others(order) }.OfType<ClaimLine>()];
     }
 
+    /// <summary>The lines of an amount for goods that did not come: the difference to the price of the day, what was paid for them, and what else is claimed.</summary>
+    /// <exception cref="RuleBrokenException">A price is missing or in another currency, or there is no difference to claim.</exception>
+    public static IReadOnlyList<ClaimLine> Of(MissingGoods goods, MissingOrder order)
+    {
+        ArgumentNullException.ThrowIfNull(goods);
+        ArgumentNullException.ThrowIfNull(order);
+        return MissingCase.Lines(goods, order);
+    }
+
     private static void Require(ClaimBasis basis, ClaimOrder order)
     {
         Rule.Require(order.ProvisionalPrice is null || basis.Weight.Price is null, "The contract's price is known: leave the provisional price out.", nameof(order.ProvisionalPrice));

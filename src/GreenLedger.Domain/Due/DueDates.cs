@@ -1,6 +1,7 @@
 using System.Globalization;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Shipments;
 
 namespace GreenLedger.Domain.Due;
@@ -81,6 +82,22 @@ public static class DueDates
         return ClaimTimes.Deadlines(form, shipment)
             .Where(deadline => deadline.LastDay >= today.AddDays(-PastDays))
             .Select(deadline => new DueLine(DueKind.Receipt, lot.Id.Value, $"deadline {Words(deadline.Rule.What).What}, not received yet: {name}, shipment {shipment.Ref}", Buyer, deadline.LastDay!.Value) { Part = Words(deadline.Rule.What).Part });
+    }
+
+    /// <summary>The deadline for claiming what was not on board when the shipment period ended; gone once it is claimed or shipped, or a week after it passed.</summary>
+    /// <param name="contract">Whole.</param>
+    /// <param name="progress">What of it is on board.</param>
+    /// <param name="claims">Those made under it, and others.</param>
+    /// <param name="today">The day that the list is read.</param>
+    public static IEnumerable<DueLine> NotShipped(Contract contract, ContractProgress progress, IEnumerable<Claim> claims, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(contract);
+        ArgumentNullException.ThrowIfNull(progress);
+        var claimed = claims.Where(claim => claim.ContractId == contract.Id && claim.Outcome != ClaimOutcome.Withdrawn && claim.Case.Grounds().Contains(ClaimGround.NotShipped)).Select(claim => claim.LotId).ToHashSet();
+        var left = progress.Lots.Where(lot => !claimed.Contains(lot.Lot.LotId)).Select(lot => MissingGoods.NotShippedOf(contract, progress, lot)).Where(goods => goods.Finding(today).IsShown).ToList();
+        return left.Count > 0 && left[0].Deadline() is { LastDay: { } last } && last >= today.AddDays(-PastDays)
+            ? [new DueLine(DueKind.Missing, contract.Id.Value, string.Create(CultureInfo.InvariantCulture, $"deadline to claim {left.Aggregate(Weight.Zero, (sum, goods) => sum + goods.Weight).Kilograms:#,0.#} kg of {contract.Ref} that were not shipped"), Buyer, last)]
+            : [];
     }
 
     private static (string What, string Part) Words(string rule) => rule switch

@@ -29,6 +29,9 @@ public enum DueKind
 
     /// <summary>The deadline of a claim.</summary>
     Claim = 8,
+
+    /// <summary>The deadline for claiming what was not shipped.</summary>
+    Missing = 9,
 }
 
 public static class DueKinds
@@ -43,7 +46,7 @@ public static class DueKinds
         DueKind.Documents => "documents",
         DueKind.Receipt => "receipt",
         DueKind.Cupping => "arrival to cup",
-        DueKind.Claim => "deadline of a claim",
+        DueKind.Claim or DueKind.Missing => "deadline of a claim",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 

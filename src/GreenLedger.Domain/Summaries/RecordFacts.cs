@@ -35,10 +35,10 @@ public sealed record CuppedFact(Source Source, Id<Arrival> ArrivalId, string Lot
     public decimal Difference => Math.Round((decimal)Cup.Points, 6, MidpointRounding.AwayFromZero);
 }
 
-/// <summary>A claim on something that was received.</summary>
+/// <summary>A claim on something that was received, or that did not come.</summary>
 /// <param name="Outcome">How it ended; null while it is open.</param>
 /// <param name="Settled">What the seller paid or credited; null where nothing.</param>
-public sealed record ClaimedFact(Source Source, ClaimOutcome? Outcome, Money? Settled);
+public sealed record ClaimedFact(Source Source, ClaimOutcome? Outcome, Money? Settled, bool IsReceived = true);
 
 /// <summary>Everything that a record is computed from.</summary>
 public sealed record RecordFacts(

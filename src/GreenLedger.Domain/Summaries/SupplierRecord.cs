@@ -43,13 +43,15 @@ public sealed record WeightRecord(int Number, Weight Shipped, Weight Landed)
 
 /// <summary>Claims and how they ended.</summary>
 /// <param name="OfReceived">Claims that were not withdrawn, of the parts received; one part may have several.</param>
+/// <param name="OnMissing">Claims that were not withdrawn, on goods that did not come.</param>
 /// <param name="Open">Those without an outcome.</param>
 /// <param name="Outcomes">How many ended in each way.</param>
 /// <param name="Settled">What sellers paid or credited, by currency.</param>
-public sealed record ClaimRecord(ShareOf OfReceived, int Open, IReadOnlyList<(ClaimOutcome Outcome, int Count)> Outcomes, IReadOnlyList<Money> Settled)
+public sealed record ClaimRecord(ShareOf OfReceived, int OnMissing, int Open, IReadOnlyList<(ClaimOutcome Outcome, int Count)> Outcomes, IReadOnlyList<Money> Settled)
 {
     internal static ClaimRecord Of(IReadOnlyList<ClaimedFact> claims, int received) => new(
-        new ShareOf(claims.Count(claim => claim.Outcome != ClaimOutcome.Withdrawn), received),
+        new ShareOf(claims.Count(claim => claim.IsReceived && claim.Outcome != ClaimOutcome.Withdrawn), received),
+        claims.Count(claim => !claim.IsReceived && claim.Outcome != ClaimOutcome.Withdrawn),
         claims.Count(claim => claim.Outcome is null),
         [.. claims.Where(claim => claim.Outcome is not null).GroupBy(claim => claim.Outcome!.Value).OrderBy(group => group.Key).Select(group => (group.Key, group.Count()))],
         [.. claims.Select(claim => claim.Settled).OfType<Money>().GroupBy(money => money.Currency).OrderBy(group => group.Key.Code, StringComparer.Ordinal)

@@ -19,5 +19,6 @@ internal static class ArrivalsApi
         arrivals.MapArrivalHabits();
         arrivals.MapArrivalLetters();
         arrivals.MapClaims();
+        arrivals.MapMissing();
     }
 }

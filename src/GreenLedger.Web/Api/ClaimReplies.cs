@@ -31,16 +31,17 @@ internal sealed record ClaimEvidenceReply(
     DateOnly? ShippedOn,
     DateOnly? DischargedOn,
     IReadOnlyList<string> Containers,
-    DateOnly ReceivedOn,
-    int ShippedBags,
-    int ReceivedBags,
-    decimal ShippedKg,
-    decimal LandedKg,
+    DateOnly? ReceivedOn,
+    int? ShippedBags,
+    int? ReceivedBags,
+    decimal? ShippedKg,
+    decimal? LandedKg,
     IReadOnlyList<string> Faults,
     IReadOnlyList<string> Weight,
     ClaimCupReply? Cup,
     IReadOnlyList<LimitVerdict> Limits,
-    IReadOnlyList<ClaimPaper> Papers)
+    IReadOnlyList<ClaimPaper> Papers,
+    ClaimMissingReply? Missing)
 {
     public static ClaimEvidenceReply Of(ClaimCase found) => new(
         found.Parties.ContractVersion,
@@ -52,32 +53,37 @@ internal sealed record ClaimEvidenceReply(
         found.Goods.ShippedOn,
         found.Goods.DischargedOn,
         found.Goods.Containers,
-        found.Receipt.On,
-        found.Receipt.ShippedBags,
-        found.Receipt.Bags,
-        found.Receipt.Shipped.Kilograms,
-        found.Receipt.Landed.Kilograms,
-        found.Receipt.Faults,
+        found.Receipt?.On,
+        found.Receipt?.ShippedBags,
+        found.Receipt?.Bags,
+        found.Receipt?.Shipped.Kilograms,
+        found.Receipt?.Landed.Kilograms,
+        found.Receipt?.Faults ?? [],
         found.Weight,
         found.Cup is { } cup
             ? new ClaimCupReply(cup.Outcome, cup.ApprovedCode, cup.Approved, cup.ApprovedCuppers, cup.ArrivalCode, cup.Arrival, cup.ArrivalCuppers, cup.Difference, cup.Lower, cup.Upper, cup.Tolerance.Points, cup.Sentences, cup.Sessions)
             : null,
         found.Limits,
-        found.Papers);
+        found.Papers,
+        found.Missing is { } missing ? new ClaimMissingReply(missing.AgreedBags, missing.Agreed.Kilograms, missing.Bags, missing.Missing.Kilograms, missing.Delivery, missing.Versions, missing.Notes) : null);
 }
 
-/// <summary>One claim; the outcome is null while it is open, the amount where none was stated.</summary>
+/// <summary>What was agreed of goods that did not come; versions and notes in sentences.</summary>
+internal sealed record ClaimMissingReply(int AgreedBags, decimal AgreedKg, int Bags, decimal WeightKg, string Delivery, IReadOnlyList<string> Versions, IReadOnlyList<string> Notes);
+
+/// <summary>One claim; the outcome is null while it is open, the amount where none was stated, the arrival for goods that did not come.</summary>
 internal sealed record ClaimReply(
     Guid Id,
     string Ref,
-    Guid ArrivalId,
+    Guid? ArrivalId,
+    Guid? ShipmentId,
     Guid ContractId,
     Guid LotId,
     string Seller,
     string ContractRef,
     string LotRef,
     string LotName,
-    string ShipmentRef,
+    string? ShipmentRef,
     DateOnly On,
     DateOnly? LastDay,
     bool IsLate,
@@ -99,7 +105,8 @@ internal sealed record ClaimReply(
     public static ClaimReply Of(Claim claim) => new(
         claim.Id.Value,
         claim.Ref,
-        claim.ArrivalId.Value,
+        claim.ArrivalId?.Value,
+        claim.ShipmentId?.Value,
         claim.ContractId.Value,
         claim.LotId.Value,
         claim.Case.Parties.Seller,

@@ -72,7 +72,7 @@ internal static class SupplierRecordsApi
 
     internal sealed record SettledReply(decimal Amount, string Currency);
 
-    internal sealed record ClaimsReply(int Claims, int PartsReceived, int Open, IReadOnlyList<OutcomeReply> Outcomes, IReadOnlyList<SettledReply> Settled);
+    internal sealed record ClaimsReply(int Claims, int PartsReceived, int OnMissing, int Open, IReadOnlyList<OutcomeReply> Outcomes, IReadOnlyList<SettledReply> Settled);
 
     /// <param name="WeightDifferencePercent">All landed over all shipped weight, less one.</param>
     internal sealed record RecordReply(
@@ -106,6 +106,7 @@ internal static class SupplierRecordsApi
             new ClaimsReply(
                 record.Claims.OfReceived.Count,
                 record.Claims.OfReceived.Of,
+                record.Claims.OnMissing,
                 record.Claims.Open,
                 [.. record.Claims.Outcomes.Select(one => new OutcomeReply(one.Outcome, one.Count))],
                 [.. record.Claims.Settled.Select(money => new SettledReply(money.Amount, money.Currency.Code))]));

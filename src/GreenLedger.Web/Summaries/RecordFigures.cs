@@ -45,8 +45,9 @@ internal static class RecordFigures
         var ended = (claims.Open > 0 ? [$"{Figures.Count(claims.Open)} open"] : Array.Empty<string>())
             .Concat(claims.Outcomes.Select(one => $"{Figures.Count(one.Count)} {one.Outcome.Word()}"));
         var money = claims.Settled.Count == 0 ? "" : $"; paid or credited {string.Join(" and ", claims.Settled.Select(Figures.Money))}";
-        return claims.OfReceived.Count == 0 && claims.Outcomes.Count == 0
+        var missing = claims.OnMissing > 0 ? $", {Figures.Count(claims.OnMissing)} on goods that did not come" : "";
+        return claims.OfReceived.Count + claims.OnMissing == 0 && claims.Outcomes.Count == 0
             ? "none"
-            : $"{Figures.Count(claims.OfReceived.Count)} on {Figures.Count(claims.OfReceived.Of, "lot received", "lots received")}; {string.Join(", ", ended)}{money}";
+            : $"{Figures.Count(claims.OfReceived.Count)} on {Figures.Count(claims.OfReceived.Of, "lot received", "lots received")}{missing}; {string.Join(", ", ended)}{money}";
     }
 }

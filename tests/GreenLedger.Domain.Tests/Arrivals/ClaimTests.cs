@@ -167,7 +167,7 @@ public sealed class ClaimTests
         Assert.Equal(-1.75, read.Cup!.Difference, 9);
         Assert.Equal(("PS1", "AR1", 3), (read.Cup.ApprovedCode, read.Cup.ArrivalCode, read.Cup.ArrivalCuppers));
         Assert.Equal("On board 3 days after the shipment period.", read.Findings[^1].Sentence);
-        Assert.Equal(["2 wet"], read.Receipt.Faults);
+        Assert.Equal(["2 wet"], read.Receipt!.Faults);
         Assert.Equal(["CSQU3054383, seal SL1"], read.Goods.Containers);
         // SHA-256 of the bytes 1, 2, 3 by sha256sum.
         Assert.Equal("039058c6f2c0cb492c533b0a4d14ef77cc0f78abccced5287d84a1a2011cfb81", Assert.Single(read.Papers).Sha256);

@@ -290,7 +290,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
-                    b.Property<Guid>("ArrivalId")
+                    b.Property<Guid?>("ArrivalId")
                         .HasColumnType("uuid");
 
                     b.Property<DateTime>("At")
@@ -340,6 +340,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<DateOnly?>("SettledOn")
                         .HasColumnType("date");
 
+                    b.Property<Guid?>("ShipmentId")
+                        .HasColumnType("uuid");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
@@ -382,6 +385,8 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasIndex("Ref")
                         .IsUnique();
+
+                    b.HasIndex("ShipmentId");
 
                     b.ToTable("Claims");
                 });
@@ -5300,8 +5305,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
                         .WithMany()
                         .HasForeignKey("ArrivalId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
@@ -5320,6 +5324,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("LotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.ClaimNote", b =>

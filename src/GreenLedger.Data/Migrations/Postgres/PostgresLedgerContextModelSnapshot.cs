@@ -287,7 +287,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
-                    b.Property<Guid>("ArrivalId")
+                    b.Property<Guid?>("ArrivalId")
                         .HasColumnType("uuid");
 
                     b.Property<DateTime>("At")
@@ -337,6 +337,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<DateOnly?>("SettledOn")
                         .HasColumnType("date");
 
+                    b.Property<Guid?>("ShipmentId")
+                        .HasColumnType("uuid");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
@@ -379,6 +382,8 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.HasIndex("Ref")
                         .IsUnique();
+
+                    b.HasIndex("ShipmentId");
 
                     b.ToTable("Claims");
                 });
@@ -5297,8 +5302,7 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
                         .WithMany()
                         .HasForeignKey("ArrivalId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
@@ -5317,6 +5321,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("LotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.ClaimNote", b =>

@@ -285,7 +285,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
-                    b.Property<Guid>("ArrivalId")
+                    b.Property<Guid?>("ArrivalId")
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime>("At")
@@ -335,6 +335,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<DateOnly?>("SettledOn")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("ShipmentId")
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -377,6 +380,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasIndex("Ref")
                         .IsUnique();
+
+                    b.HasIndex("ShipmentId");
 
                     b.ToTable("Claims");
                 });
@@ -5291,8 +5296,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
                         .WithMany()
                         .HasForeignKey("ArrivalId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
@@ -5311,6 +5315,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("LotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.ClaimNote", b =>

@@ -23,11 +23,46 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 table: "Shipments",
                 type: "TEXT",
                 nullable: true);
+
+            migrationBuilder.AlterColumn<Guid>(
+                name: "ArrivalId",
+                table: "Claims",
+                type: "TEXT",
+                nullable: true,
+                oldClrType: typeof(Guid),
+                oldType: "TEXT");
+
+            migrationBuilder.AddColumn<Guid>(
+                name: "ShipmentId",
+                table: "Claims",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Claims_ShipmentId",
+                table: "Claims",
+                column: "ShipmentId");
+
+            migrationBuilder.AddForeignKey(
+                name: "FK_Claims_Shipments_ShipmentId",
+                table: "Claims",
+                column: "ShipmentId",
+                principalTable: "Shipments",
+                principalColumn: "Id",
+                onDelete: ReferentialAction.Restrict);
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropForeignKey(
+                name: "FK_Claims_Shipments_ShipmentId",
+                table: "Claims");
+
+            migrationBuilder.DropIndex(
+                name: "IX_Claims_ShipmentId",
+                table: "Claims");
+
             migrationBuilder.DropColumn(
                 name: "WeighFrom",
                 table: "StandardForms");
@@ -35,6 +70,20 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "AvailableOn",
                 table: "Shipments");
+
+            migrationBuilder.DropColumn(
+                name: "ShipmentId",
+                table: "Claims");
+
+            migrationBuilder.AlterColumn<Guid>(
+                name: "ArrivalId",
+                table: "Claims",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: new Guid("00000000-0000-0000-0000-000000000000"),
+                oldClrType: typeof(Guid),
+                oldType: "TEXT",
+                oldNullable: true);
         }
     }
 }

@@ -282,7 +282,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
-                    b.Property<Guid>("ArrivalId")
+                    b.Property<Guid?>("ArrivalId")
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime>("At")
@@ -332,6 +332,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<DateOnly?>("SettledOn")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("ShipmentId")
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -374,6 +377,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.HasIndex("Ref")
                         .IsUnique();
+
+                    b.HasIndex("ShipmentId");
 
                     b.ToTable("Claims");
                 });
@@ -5288,8 +5293,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasOne("GreenLedger.Domain.Arrivals.Arrival", null)
                         .WithMany()
                         .HasForeignKey("ArrivalId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
@@ -5308,6 +5312,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasForeignKey("LotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Shipments.Shipment", null)
+                        .WithMany()
+                        .HasForeignKey("ShipmentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.ClaimNote", b =>

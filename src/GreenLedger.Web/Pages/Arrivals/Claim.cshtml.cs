@@ -37,7 +37,7 @@ public sealed class ClaimModel(ClaimQuery query, HouseZone house, TimeProvider c
         }
 
         Claim = claim;
-        IsReceiptCorrected = await query.CorrectionsAsync(claim, cancellationToken) > claim.Case.Receipt.Corrections;
+        IsReceiptCorrected = claim.Case.Receipt is { } receipt && await query.CorrectionsAsync(claim, cancellationToken) > receipt.Corrections;
         Posting = await query.PostingAsync(claim, cancellationToken);
         Names = await query.NamesAsync(claim, cancellationToken);
         return Page();

@@ -49,7 +49,7 @@ public sealed class ClaimsModel(ClaimQuery query) : PageModel
             TableColumn<Claim>.Text("Contract", row => row.Case.Parties.ContractRef, 12),
             TableColumn<Claim>.Text("Lot", row => row.Case.Goods.LotRef, 16),
             TableColumn<Claim>.Text("Name of the lot", row => row.Case.Goods.LotName, 32),
-            TableColumn<Claim>.Text("Shipment", row => row.Case.Goods.ShipmentRef, 12),
+            TableColumn<Claim>.Text("Shipment", row => row.Case.Goods.ShipmentRef ?? "", 12),
             TableColumn<Claim>.Text("Grounds", row => string.Join(", ", row.Case.Grounds().Select(ground => ground.Word())), 32),
             TableColumn<Claim>.Day("Made on", row => row.On),
             TableColumn<Claim>.Day("Deadline", row => row.LastDay),

@@ -1,3 +1,4 @@
+using GreenLedger.Data.Arrivals;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Documents.Contracts;
@@ -16,7 +17,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>One contract: where its goods and its price stand, its terms and versions, and the arithmetic of its price.</summary>
-public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, ApprovalQuery approvals, ShipmentQuery shipments, HouseZone house, TimeProvider clock) : PageModel
+public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, ApprovalQuery approvals, ShipmentQuery shipments, ClaimQuery claims, HouseZone house, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Contract> Id { get; set; }
@@ -46,6 +47,12 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
     /// <summary>What of each lot is on board, received and left.</summary>
     public ContractProgress Progress { get; private set; } = new([]);
 
+    /// <summary>Under it, the newest first.</summary>
+    public IReadOnlyList<Claim> Claims { get; private set; } = [];
+
+    /// <summary>Something was not shipped in its period, or went on board and was not received.</summary>
+    public bool IsMissing { get; private set; }
+
     public bool MayWrite => User.MayWrite("Contracts");
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
@@ -63,6 +70,8 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
         Invoice = contract.Value(contract.NetWeight, Quote?.Quoted);
         (Parts, var arrivals) = await shipments.PartsAsync([contract.Id], cancellationToken);
         Progress = ContractProgress.Of(contract, Parts, arrivals.Select(arrival => arrival.ShipmentLotId).ToHashSet());
+        Claims = await claims.ListAsync(new ClaimFilter(Contract: Id), null, 0, null, cancellationToken);
+        IsMissing = Progress.Lots.Any(lot => MissingGoods.NotShippedOf(contract, Progress, lot).Finding(house.Today).IsShown || lot.ReceivedBags < lot.ShippedBags);
         var own = Parts.SelectMany(part => part.Lots).Where(lot => lot.ContractId == contract.Id).Select(lot => lot.Id).ToHashSet();
         Gap = FixingGap.Between(contract, Progress, arrivals.Where(arrival => own.Contains(arrival.ShipmentLotId)), Task);
         return Page();
