@@ -25,7 +25,7 @@ public static class FeedbackPdf
         paper.Save(stream);
     }
 
-    private static void Print(Paper paper, FeedbackBlock block, FeedbackWords words)
+    internal static void Print(Paper paper, FeedbackBlock block, FeedbackWords words)
     {
         switch (block)
         {

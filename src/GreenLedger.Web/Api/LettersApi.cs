@@ -1,7 +1,9 @@
 using GreenLedger.Data;
+using GreenLedger.Documents.Summaries;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
+using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.Mail;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -21,9 +23,23 @@ internal static class LettersApi
         arrivals.MapPost("/claims/{id}/letter/send", (Id<Claim> id, SendLetterRequest request, LedgerContext db, LetterCases cases, Outbox outbox, HttpContext http, CancellationToken stop) =>
             SendAsync(cases.ClaimAsync(id, http.User.PersonName(), stop), request, db, outbox, http, stop))
             .WithName("SendClaimLetter").WithSummary("Sends the letter of a claim to contacts that receive claims").WithDescription(Once);
+        arrivals.MapGet("/{id}/report", ReportAsync).WithName("ReadArrivalReport").WithSummary("What the supplier hears of an arrival, a PDF in their language: how it came, weights, both panels, the verdict and the limits")
+            .WithDescription("`language` is en, es, pt or fr; that of the supplier when left out.");
         arrivals.MapPost("/{id}/report/send", (Id<Arrival> id, SendLetterRequest request, LedgerContext db, LetterCases cases, Outbox outbox, HttpContext http, CancellationToken stop) =>
-            SendAsync(cases.ArrivalAsync(id, stop), request, db, outbox, http, stop))
-            .WithName("SendArrivalReport").WithSummary("Sends both verdicts on an arrival to contacts that receive arrival reports").WithDescription(Once);
+            SendAsync(cases.ArrivalAsync(id, request.Language, http.User.PersonName(), stop), request, db, outbox, http, stop))
+            .WithName("SendArrivalReport").WithSummary("Sends the report on an arrival, a PDF, to contacts that receive arrival reports").WithDescription(Once);
+    }
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> ReportAsync(Id<Arrival> id, ArrivalReports reports, HttpContext http, CancellationToken cancellationToken, string? language = null)
+    {
+        if (await reports.FindAsync(id, language, null, http.User.PersonName(), cancellationToken) is not { } found)
+        {
+            return TypedResults.NotFound();
+        }
+
+        using var file = new MemoryStream();
+        ArrivalPdf.Write(found.Report, file);
+        return TypedResults.File(file.ToArray(), ArrivalPdf.MediaType, found.Report.FileName + ".pdf");
     }
 
     private const string Once = "Without subject or text the usual words in the language are taken. With a `submission` of your own the same request sent again puts nothing more into the outbox.";

@@ -2,6 +2,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Papers;
 using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
+using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Offers;
@@ -24,7 +25,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
-            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>()
+            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<ArrivalReports>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

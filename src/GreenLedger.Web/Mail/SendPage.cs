@@ -43,6 +43,7 @@ internal abstract class SendPage(LedgerContext db, Outbox outbox) : FormPage
         }
 
         await outbox.PutOnceAsync(Input.Submission, Input.To, Case.To(Input.To, Input.Subject, Input.Text), User.Person(), cancellationToken);
+        await SentAsync(cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"It is on its way to {string.Join(", ", Input.To)}. What becomes of it stands below under Sent by mail.");
         return Back();
@@ -50,6 +51,9 @@ internal abstract class SendPage(LedgerContext db, Outbox outbox) : FormPage
 
     /// <summary>To the page of the record.</summary>
     protected abstract IActionResult Back();
+
+    /// <summary>What is kept besides when it is sent.</summary>
+    protected virtual Task SentAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 
     protected abstract Task<LetterCase?> FindAsync(CancellationToken cancellationToken);
 

@@ -54,11 +54,33 @@ public sealed class PapersByMailTests
         var mails = await office.TakenAsync(2, Stop);
 
         Assert.All([.. answers, report], answer => Assert.Equal(HttpStatusCode.Accepted, answer.StatusCode));
-        Assert.Contains("639.09", await PdfTextAsync(mails.Single(mail => mail.Attachments.Any())), StringComparison.Ordinal); // handbook, trade 8, example G
-        Assert.Contains("90.125 kg", mails.Single(mail => !mail.Attachments.Any()).TextBody, StringComparison.Ordinal); // handbook, trade 8, example G
+        Assert.All(mails, mail => Assert.True(mail.Attachments.Any()));
+        var texts = new[] { await PdfTextAsync(mails[0]), await PdfTextAsync(mails[1]) };
+        Assert.All(texts, text => Assert.Contains("639.09", text, StringComparison.Ordinal)); // handbook, trade 8, example G
+        Assert.Contains("What arrived", Assert.Single(texts, text => text.Contains("90.125 kg at 321.65 ¢/lb", StringComparison.Ordinal)), StringComparison.Ordinal); // handbook, trade 8, example G
         var buyer = await house.BrowserAsync(Role.Buyer);
         Assert.Contains(Ana, (await buyer.ReadAsync($"/Arrivals/Claim/{claim}")).QuerySelector("[aria-label='Sent by mail']")!.TextContent, StringComparison.Ordinal);
         Assert.Contains(Ana, (await buyer.ReadAsync($"/Arrivals/Arrival/{lot.Arrival}")).QuerySelector("[aria-label='Sent by mail']")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_report_on_an_arrival_goes_out_in_the_language_that_is_chosen_and_remembered()
+    {
+        await using var office = new PostOffice();
+        await using var house = Open(office);
+        var lot = await PlantedAsync(house, Receives.ArrivalReports);
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        var usual = await buyer.ReadAsync($"/Arrivals/SendArrival/{lot.Arrival}");
+        var sent = await buyer.SendFormAsync($"/Arrivals/SendArrival/{lot.Arrival}?Language=fr", new Dictionary<string, string> { ["Input.Subject"] = "Arrivage" });
+        var mail = Assert.Single(await office.TakenAsync(1, Stop));
+        var next = await buyer.ReadAsync($"/Arrivals/SendArrival/{lot.Arrival}");
+
+        Assert.Equal("pt", usual.QuerySelector("#language option[selected]")!.GetAttribute("value")); // Ana's own, while nothing is remembered
+        Assert.Equal(HttpStatusCode.Redirect, sent.StatusCode);
+        Assert.Contains("Veuillez trouver ci-joint notre rapport", mail.TextBody, StringComparison.Ordinal);
+        Assert.Contains("L’arrivage est en dessous de ce qui a été convenu.", await PdfTextAsync(mail), StringComparison.Ordinal);
+        Assert.Equal("fr", next.QuerySelector("#language option[selected]")!.GetAttribute("value"));
     }
 
     [Fact]
