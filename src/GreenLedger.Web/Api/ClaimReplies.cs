@@ -102,6 +102,9 @@ internal sealed record ClaimReply(
     IReadOnlyList<SettlementReply> Settlements,
     ClaimEvidenceReply Evidence)
 {
+    /// <summary>How the fixing of its contract stands today; null in lists and where nothing is to be said.</summary>
+    public FixingStateReply? Fixing { get; init; }
+
     public static ClaimReply Of(Claim claim) => new(
         claim.Id.Value,
         claim.Ref,

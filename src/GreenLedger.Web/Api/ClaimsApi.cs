@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Arrivals;
+using GreenLedger.Data.Contracts;
 using GreenLedger.Documents.Arrivals;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
@@ -36,8 +37,17 @@ internal static class ClaimsApi
         return TypedResults.Ok((await query.ListAsync(filter, null, 0, MostClaims, cancellationToken)).Select(ClaimReply.Of).ToList());
     }
 
-    private static async Task<Results<Ok<ClaimReply>, NotFound>> FindAsync(Id<Claim> id, ClaimQuery query, CancellationToken cancellationToken) =>
-        await query.FindAsync(id, cancellationToken) is { } claim ? TypedResults.Ok(ClaimReply.Of(claim)) : TypedResults.NotFound();
+    private static async Task<Results<Ok<ClaimReply>, NotFound>> FindAsync(
+        Id<Claim> id, ClaimQuery query, ContractQuery contracts, FixingStateQuery states, HouseZone house, CancellationToken cancellationToken)
+    {
+        if (await query.FindAsync(id, cancellationToken) is not { } claim)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var contract = (await contracts.FindAsync(claim.ContractId, cancellationToken))!;
+        return TypedResults.Ok(ClaimReply.Of(claim) with { Fixing = FixingStateReply.Of(await states.OfAsync(contract, house.Today, cancellationToken)) });
+    }
 
     private static async Task<Results<FileStreamHttpResult, NotFound>> LetterAsync(
         Id<Claim> id, ClaimQuery query, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)

@@ -1,3 +1,4 @@
+using GreenLedger.Data.Contracts;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
@@ -154,6 +155,9 @@ internal sealed record ContractReply(
     IReadOnlyList<ApprovalReply> Approvals,
     IReadOnlyList<MoveReply> Moves)
 {
+    /// <summary>How the fixing stands today; null in lists and where nothing is to be said.</summary>
+    public FixingStateReply? Fixing { get; init; }
+
     public static ContractReply Of(Contract contract) => new(
         contract.Id.Value,
         contract.Version,
@@ -171,6 +175,21 @@ internal sealed record ContractReply(
         [.. contract.Rolls.Select(RollReply.Of)],
         [.. contract.Approvals.Select(approval => ApprovalReply.Of(contract, approval))],
         [.. contract.Moves.Select(MoveReply.Of)]);
+}
+
+/// <summary>How the fixing of a contract stands today.</summary>
+/// <param name="OpenKg">Still to be fixed.</param>
+/// <param name="LastSensibleDay">By which it is to be fixed or rolled; null where nothing is open.</param>
+/// <param name="UnderKg">Too little is fixed for the weight that is to be paid for.</param>
+/// <param name="OverKg">Too much is.</param>
+/// <param name="GapLots">In lots of the market, unrounded.</param>
+/// <param name="IsFlagged">Something can be done about it: whole lots come no closer than a lot.</param>
+internal sealed record FixingStateReply(
+    decimal OpenKg, Caller? Call, DateOnly? FirstNotice, DateOnly? LastSensibleDay, int? DaysLeft, decimal UnderKg, decimal OverKg, decimal GapLots, bool IsFlagged, string? GapSentence)
+{
+    public static FixingStateReply? Of(FixingState state) => state is { Task: null, Gap: null } ? null : new FixingStateReply(
+        state.Task?.Open.Kilograms ?? 0m, state.Task?.Call, state.Task?.FirstNotice, state.Task?.Last, state.Task?.DaysLeft,
+        state.Gap?.Under.Kilograms ?? 0m, state.Gap?.Over.Kilograms ?? 0m, state.Gap?.Lots ?? 0m, state.Gap?.IsFlagged == true, state.Gap?.Sentence);
 }
 
 internal sealed record OpenContractReply(Guid ContractId, string Ref, string Seller, decimal OpenKg, Caller Call, DateOnly LastSensibleDay, int DaysLeft);

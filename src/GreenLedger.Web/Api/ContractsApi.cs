@@ -55,8 +55,10 @@ internal static class ContractsApi
     private static async Task<Ok<List<OpenMonthReply>>> OpenAsync(FixingsQuery fixings, HouseZone house, CancellationToken cancellationToken) =>
         TypedResults.Ok((await fixings.OpenAsync(house.Today, cancellationToken)).Select(OpenMonthReply.Of).ToList());
 
-    private static async Task<Results<Ok<ContractReply>, NotFound>> FindAsync(Id<Contract> id, ContractQuery query, CancellationToken cancellationToken) =>
-        await query.FindAsync(id, cancellationToken) is { } contract ? TypedResults.Ok(ContractReply.Of(contract)) : TypedResults.NotFound();
+    private static async Task<Results<Ok<ContractReply>, NotFound>> FindAsync(Id<Contract> id, ContractQuery query, FixingStateQuery states, HouseZone house, CancellationToken cancellationToken) =>
+        await query.FindAsync(id, cancellationToken) is { } contract
+            ? TypedResults.Ok(ContractReply.Of(contract) with { Fixing = FixingStateReply.Of(await states.OfAsync(contract, house.Today, cancellationToken)) })
+            : TypedResults.NotFound();
 
     private static async Task<Results<Created<ContractReply>, NotFound>> DraftAsync(
         DraftRequest request, LedgerContext db, DraftBasisQuery query, HttpContext http, HouseZone house, TimeProvider clock, CancellationToken cancellationToken)

@@ -44,8 +44,8 @@ internal static class PapersApi
 
     /// <param name="by">Only what this person did.</param>
     /// <param name="kind">Only records of this kind.</param>
-    /// <param name="from">The first day (UTC), such as 2026-11-01.</param>
-    /// <param name="to">The last day (UTC).</param>
+    /// <param name="from">The first day by the clocks of the house, such as 2026-11-01.</param>
+    /// <param name="to">The last day.</param>
     /// <param name="page">From 1; a page has 50 changes.</param>
     private static async Task<Ok<ChangesAnswer>> GetChanges(
         HistoryQuery history, Reader reader, CancellationToken cancellationToken,

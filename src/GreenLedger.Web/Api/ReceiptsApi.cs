@@ -1,9 +1,11 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Arrivals;
+using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Shipments;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -27,8 +29,10 @@ internal static class ReceiptsApi
     private static async Task<Ok<List<ArrivalRowReply>>> ListAsync(ArrivalListQuery query, CancellationToken cancellationToken, string? search = null) =>
         TypedResults.Ok((await query.ListAsync(search, 0, MostArrivals, cancellationToken)).Select(ArrivalRowReply.Of).ToList());
 
-    private static async Task<Results<Ok<StoredArrivalReply>, NotFound>> FindAsync(Id<Arrival> id, ArrivalCaseQuery cases, CancellationToken cancellationToken) =>
-        await cases.FindAsync(id, cancellationToken) is { } found ? TypedResults.Ok(StoredArrivalReply.Of(found)) : TypedResults.NotFound();
+    private static async Task<Results<Ok<StoredArrivalReply>, NotFound>> FindAsync(Id<Arrival> id, ArrivalCaseQuery cases, FixingStateQuery states, HouseZone house, CancellationToken cancellationToken) =>
+        await cases.FindAsync(id, cancellationToken) is { } found
+            ? TypedResults.Ok(StoredArrivalReply.Of(found) with { Fixing = FixingStateReply.Of(await states.OfAsync(found.Contract, house.Today, cancellationToken)) })
+            : TypedResults.NotFound();
 
     private static async Task<Results<Created<StoredArrivalReply>, NotFound>> ReceiveAsync(
         ReceiveLotRequest request, LedgerContext db, ReceivingQuery query, ArrivalCaseQuery cases, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)

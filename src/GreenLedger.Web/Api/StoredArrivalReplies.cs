@@ -50,6 +50,9 @@ internal sealed record StoredArrivalReply(
     IReadOnlyList<DeadlineReply> Deadlines,
     IReadOnlyList<ClaimGround> GroundsShown)
 {
+    /// <summary>How the fixing of its contract stands today; null where nothing is to be said.</summary>
+    public FixingStateReply? Fixing { get; init; }
+
     public static StoredArrivalReply Of(ArrivalCase found)
     {
         var (arrival, weight, quality) = (found.Arrival, found.Weight(), found.Quality());

@@ -22,6 +22,7 @@ internal static class SummariesApi
     public static void MapSummariesApi(this IEndpointRouteBuilder api)
     {
         var summaries = api.MapGroup("/summaries").WithTags("Summaries");
+        summaries.MapBands();
         summaries.MapGet("/purchases", PurchasesAsync).WithName("ReadPurchaseSummary").WithSummary("What was bought in a period, beside the period before, and what is open as it stands.")
             .WithDescription("`from` and `until` are the first and last day, the twelve months that end with this one when left out. `by` parts the purchases by origin, supplier, process, certificate or programme; `of` asks for one group of that. "
                 + "Money is in the house currency, rounded row by row; `withoutValue` counts rows whose price or rate is not known.");

@@ -19,9 +19,9 @@ public static class Figures
     public static string Weight(Weight weight, bool inPounds) =>
         (inPounds ? weight.Pounds : weight.Kilograms).ToString("#,0.##;−#,0.##", Reader) + (inPounds ? " lb" : " kg");
 
-    /// <summary>With the currency's decimals: <c>1,234.50 USD</c>.</summary>
+    /// <summary>With the currency's decimals and a true minus: <c>−1,234.50 USD</c>.</summary>
     public static string Money(Money money) =>
-        money.Amount.ToString("N" + money.Currency.Decimals.ToString(Reader), Reader) + " " + money.Currency.Code;
+        money.Amount.ToString("N" + money.Currency.Decimals.ToString(Reader), Reader).Replace('-', '−') + " " + money.Currency.Code;
 
     /// <summary>As quoted: <c>412.50 ¢/lb</c> for dollars per pound, else <c>9.09 EUR/kg</c>.</summary>
     public static string Price(PricePerWeight price) =>

@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Arrivals;
+using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Samples;
@@ -10,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Arrivals;
 
 /// <summary>One arrival: how it came, what the scales say, and whether it is what was approved.</summary>
-public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, ClaimQuery claims, HouseZone house) : FormPage
+public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, ClaimQuery claims, FixingStateQuery states, HouseZone house) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Arrival> Id { get; set; }
@@ -19,6 +20,9 @@ public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, Claim
     public ArrivalForm Input { get; set; } = new();
 
     public ArrivalCase Case { get; private set; } = null!;
+
+    /// <summary>Of the contract: what is still to be fixed, and how far what is fixed lies from what landed.</summary>
+    public FixingState Fixing { get; private set; } = new(null, null);
 
     public DateOnly Today => house.Today;
 
@@ -59,6 +63,7 @@ public sealed class ArrivalModel(LedgerContext db, ArrivalCaseQuery cases, Claim
     {
         Case = (await cases.FindAsync(Id, cancellationToken))!;
         Deadlines = ClaimTimes.Deadlines(Case.Contract.Terms.Form, Case.Shipment);
+        Fixing = await states.OfAsync(Case.Contract, Today, cancellationToken);
         Claims = await claims.ListAsync(new ClaimFilter(Arrival: Id), null, 0, null, cancellationToken);
     }
 

@@ -17,7 +17,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace GreenLedger.Web.Pages.Contracts;
 
 /// <summary>One contract: where its goods and its price stand, its terms and versions, and the arithmetic of its price.</summary>
-public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, ApprovalQuery approvals, ShipmentQuery shipments, ClaimQuery claims, HouseZone house, TimeProvider clock) : PageModel
+public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, FixingStateQuery states, ApprovalQuery approvals, ShipmentQuery shipments, ClaimQuery claims, HouseZone house, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public Id<Contract> Id { get; set; }
@@ -65,15 +65,13 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, App
         Contract = contract;
         Names = await query.NamesAsync(contract, cancellationToken);
         SampleCodes = await approvals.CodesAsync(contract, cancellationToken);
-        Task = FixingTask.Of(contract, await fixings.CalendarAsync(cancellationToken), house.Today);
         Quote = contract.OpenMonth is { } month ? (await fixings.QuotesAsync(house.Today, cancellationToken)).Find(month, house.Today) : null;
         Invoice = contract.Value(contract.NetWeight, Quote?.Quoted);
         (Parts, var arrivals) = await shipments.PartsAsync([contract.Id], cancellationToken);
         Progress = ContractProgress.Of(contract, Parts, arrivals.Select(arrival => arrival.ShipmentLotId).ToHashSet());
         Claims = await claims.ListAsync(new ClaimFilter(Contract: Id), null, 0, null, cancellationToken);
         IsMissing = Progress.Lots.Any(lot => MissingGoods.NotShippedOf(contract, Progress, lot).Finding(house.Today).IsShown || lot.ReceivedBags < lot.ShippedBags);
-        var own = Parts.SelectMany(part => part.Lots).Where(lot => lot.ContractId == contract.Id).Select(lot => lot.Id).ToHashSet();
-        Gap = FixingGap.Between(contract, Progress, arrivals.Where(arrival => own.Contains(arrival.ShipmentLotId)), Task);
+        (Task, Gap) = await states.OfAsync(contract, Parts, arrivals, house.Today, cancellationToken);
         return Page();
     }
 

@@ -38,6 +38,13 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone h
     /// <summary>How each lot of the form is called.</summary>
     public IReadOnlyDictionary<Id<ContractLot>, string> Names { get; private set; } = new Dictionary<Id<ContractLot>, string>();
 
+    /// <summary>The lots of the form that are not on board yet and lack the approval that their contract asks for.</summary>
+    public IReadOnlyList<string> Unapproved =>
+    [
+        .. Contracts.SelectMany(contract => contract.Lots.Where(lot => contract.LacksApproval(lot.LotId)))
+            .Where(lot => Input.Lots.Exists(line => line.ContractLot == lot.Id.Value) && !Boarded.Contains(lot.Id)).Select(lot => Names[lot.Id]),
+    ];
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         var shipment = await FindAsync(cancellationToken);
@@ -92,6 +99,8 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone h
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         Ref = Id is null ? null : await db.Shipments.Where(shipment => shipment.Id == Id).Select(shipment => shipment.Ref).SingleOrDefaultAsync(cancellationToken);
+        Boarded = Id is null ? [] : (await db.Shipments.AsNoTracking().Where(shipment => shipment.Id == Id)
+            .SelectMany(shipment => shipment.Lots.Where(lot => lot.BoardedOn != null), (_, lot) => lot.ContractLotId).ToListAsync(cancellationToken)).ToHashSet();
         Contracts = await db.Contracts.AsNoTracking().Whole()
             .Where(contract => contract.Goods != GoodsState.Drafted && contract.Goods != GoodsState.Closed && contract.Goods != GoodsState.Cancelled)
             .OrderByDescending(contract => contract.Ref).Take(200).ToListAsync(cancellationToken);
@@ -99,6 +108,9 @@ public sealed class EditModel(LedgerContext db, ShipmentQuery query, HouseZone h
         Names = Contracts.SelectMany(contract => contract.Lots.Select(lot => (lot.Id, Line: contract.Terms.Lots.FirstOrDefault(line => line.LotId == lot.LotId), contract.Ref)))
             .ToDictionary(lot => lot.Id, lot => $"{lot.Line?.Ref} {lot.Line?.Name} of {lot.Ref}");
     }
+
+    /// <summary>Lots of this shipment that their contracts know to be on board: what lacked then is said already.</summary>
+    private HashSet<Id<ContractLot>> Boarded { get; set; } = [];
 
     protected override bool IsJudged => Request.Query["handler"] != "Lots";
 
