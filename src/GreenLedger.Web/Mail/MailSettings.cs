@@ -1,4 +1,6 @@
 using System.Net.Mail;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 using MailKit.Security;
 
 namespace GreenLedger.Web.Mail;
@@ -10,6 +12,9 @@ internal sealed record MailSettings(string? Server, int Port, SecureSocketOption
 
     /// <summary>How long a step of a try may last; all of them stay below the time after which another node takes the message.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(60);
+
+    /// <summary>Certificates that the mail server's may be or go back to, besides those that the machine trusts; null for none.</summary>
+    public X509Certificate2Collection? Trusted { get; init; }
 
     public bool CanSend => Server is not null && From is not null;
 
@@ -27,7 +32,24 @@ internal sealed record MailSettings(string? Server, int Port, SecureSocketOption
             throw new InvalidOperationException("Set both GreenLedger__MailServer and GreenLedger__MailFrom, or neither.");
         }
 
-        return new MailSettings(server, settings.GetValue("GreenLedger:MailPort", Submission), SecurityOf(settings["GreenLedger:MailSecurity"]), Text(settings["GreenLedger:MailUser"]), settings["GreenLedger:MailPassword"], from);
+        return new MailSettings(server, settings.GetValue("GreenLedger:MailPort", Submission), SecurityOf(settings["GreenLedger:MailSecurity"]), Text(settings["GreenLedger:MailUser"]), settings["GreenLedger:MailPassword"], from)
+        {
+            Trusted = Text(settings["GreenLedger:MailTrust"]) is { } path ? Read(path) : null,
+        };
+    }
+
+    private static X509Certificate2Collection Read(string path)
+    {
+        try
+        {
+            var certificates = new X509Certificate2Collection();
+            certificates.ImportFromPemFile(path);
+            return certificates.Count > 0 ? certificates : throw new InvalidOperationException($"GreenLedger__MailTrust is '{path}', which holds no certificate: give a file in PEM.");
+        }
+        catch (Exception unread) when (unread is IOException or UnauthorizedAccessException or CryptographicException)
+        {
+            throw new InvalidOperationException($"GreenLedger__MailTrust is '{path}', which cannot be read as certificates in PEM: {unread.Message}", unread);
+        }
     }
 
     private static SecureSocketOptions SecurityOf(string? text) => text?.ToLowerInvariant() switch

@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Net.Security;
 using System.Net.Sockets;
+using System.Security.Cryptography.X509Certificates;
 using GreenLedger.Domain.Papers;
 using MailKit;
 using MailKit.Net.Smtp;
@@ -76,6 +78,10 @@ internal sealed class MailTry(MailSettings settings) : ITransferProgress
         {
             return (TryEnd.NotNow, "The mail server does not accept the user or the password of the settings.");
         }
+        catch (SslHandshakeException)
+        {
+            return (TryEnd.NotNow, "The mail server showed no certificate that is trusted here and in its name: ask whoever runs it, or name its certificate in GreenLedger__MailTrust. Nothing was sent.");
+        }
         catch (Exception broken) when (broken is not OperationCanceledException || !stop.IsCancellationRequested)
         {
             // Whatever else goes wrong on the way to a mail server: what counts is whether the text had begun to go out.
@@ -89,11 +95,26 @@ internal sealed class MailTry(MailSettings settings) : ITransferProgress
     {
         using var deadline = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
         deadline.CancelAfter(settings.Patience);
+        if (settings.Trusted is { } trusted)
+        {
+            client.ServerCertificateValidationCallback = (_, certificate, _, errors) => errors == SslPolicyErrors.None || (errors == SslPolicyErrors.RemoteCertificateChainErrors && GoesBackTo(trusted, certificate));
+        }
+
         await client.ConnectAsync(settings.Server!, settings.Port, settings.Security, deadline.Token);
         if (settings.User is { } user)
         {
             await client.AuthenticateAsync(user, settings.Password ?? "", deadline.Token);
         }
+    }
+
+    /// <summary>A name that does not fit or a certificate that has run out is refused all the same. Who makes a certificate of their own publishes no list of revoked ones.</summary>
+    private static bool GoesBackTo(X509Certificate2Collection trusted, X509Certificate? certificate)
+    {
+        using var chain = new X509Chain();
+        chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
+        chain.ChainPolicy.CustomTrustStore.AddRange(trusted);
+        chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
+        return certificate is X509Certificate2 shown && chain.Build(shown);
     }
 
     /// <summary>A node that stops does not break off here: its last message would be left in doubt.</summary>

@@ -23,9 +23,9 @@ internal sealed class MailHouse : IAsyncDisposable
     private readonly string _folder = Directory.CreateTempSubdirectory("greenledger-mail-").FullName;
     private readonly ServiceProvider _services;
 
-    public MailHouse(bool asksForPassword = false)
+    public MailHouse(bool asksForPassword = false, PostOffice? office = null)
     {
-        Office = new PostOffice(asksForPassword);
+        Office = office ?? new PostOffice(asksForPassword);
         var settings = new ConfigurationBuilder().AddInMemoryCollection([new("GreenLedger:Data", _folder)]).Build();
         _services = new ServiceCollection().AddSingleton<TimeProvider>(Clock).AddScoped(_ => new Who()).AddScoped<HouseZone>().AddLedger(settings).BuildServiceProvider();
         Line = new FaultyLine(Office.Port);
@@ -41,9 +41,9 @@ internal sealed class MailHouse : IAsyncDisposable
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public static async Task<MailHouse> OpenAsync(bool asksForPassword = false)
+    public static async Task<MailHouse> OpenAsync(bool asksForPassword = false, PostOffice? office = null)
     {
-        var house = new MailHouse(asksForPassword);
+        var house = new MailHouse(asksForPassword, office);
         await house.InLedgerAsync(async db =>
         {
             await LedgerDatabase.PrepareAsync(db);
@@ -59,6 +59,10 @@ internal sealed class MailHouse : IAsyncDisposable
         new MailSettings("127.0.0.1", port ?? Line.Port, SecureSocketOptions.None, user, password, "ledger@sorrel-roasters.example") { Patience = TimeSpan.FromSeconds(2) },
         Clock,
         NullLogger<MailSender>.Instance);
+
+    /// <summary>One that speaks TLS, straight to the server.</summary>
+    public MailSender Node(MailSettings settings) => new(
+        _services.GetRequiredService<IServiceScopeFactory>(), settings with { Patience = TimeSpan.FromSeconds(5) }, Clock, NullLogger<MailSender>.Instance);
 
     public async Task<Id<Message>> PutAsync()
     {

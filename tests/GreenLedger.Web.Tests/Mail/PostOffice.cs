@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
+using System.Security.Cryptography.X509Certificates;
 using MimeKit;
 using SmtpServer;
 using SmtpServer.Authentication;
@@ -20,11 +21,13 @@ internal sealed class PostOffice : MessageStore, IMailboxFilter, IUserAuthentica
     private readonly Task _open;
 
     /// <param name="asksForPassword">Takes nothing over from whoever did not sign in.</param>
-    public PostOffice(bool asksForPassword = false)
+    /// <param name="certificate">Offers STARTTLS with it, or speaks TLS from the first byte.</param>
+    /// <param name="isTlsAtOnce">TLS from the first byte.</param>
+    public PostOffice(bool asksForPassword = false, X509Certificate2? certificate = null, bool isTlsAtOnce = false)
     {
         Port = FreePort();
         var options = new SmtpServerOptionsBuilder().ServerName("post-office.example")
-            .Endpoint(endpoint => endpoint.Port(Port).AllowUnsecureAuthentication().AuthenticationRequired(asksForPassword)).Build();
+            .Endpoint(endpoint => Secure(endpoint.Port(Port).AllowUnsecureAuthentication(certificate is null).AuthenticationRequired(asksForPassword), certificate, isTlsAtOnce)).Build();
         var parts = new ServiceProvider();
         parts.Add((IMessageStore)this);
         parts.Add((IMailboxFilter)this);
@@ -65,6 +68,9 @@ internal sealed class PostOffice : MessageStore, IMailboxFilter, IUserAuthentica
             }
         }
     }
+
+    private static EndpointDefinitionBuilder Secure(EndpointDefinitionBuilder endpoint, X509Certificate2? certificate, bool isTlsAtOnce) =>
+        certificate is null ? endpoint : endpoint.Certificate(certificate).IsSecure(isTlsAtOnce);
 
     public static int FreePort()
     {
