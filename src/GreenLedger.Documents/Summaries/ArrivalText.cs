@@ -173,9 +173,9 @@ public sealed class ArrivalText
         }
     }
 
-    /// <summary>Where both sides had cuppers enough, it is the sessions that nothing holds together, which the meeting says.</summary>
+    /// <summary>Where both sides had cuppers enough, it is the sessions or the past results that leave it open, which the meeting says.</summary>
     private string Unknown(CupDifference difference) =>
-        difference is { Meeting: Meeting.NotHeld, ApprovedCuppers: > 1, ArrivalCuppers: > 1 } ? _words.Outcomes[ArrivalOutcome.Undecided] : _words.TooFewCuppers;
+        difference is { Meeting: Meeting.PastResults } or { Meeting: Meeting.NotHeld, ApprovedCuppers: > 1, ArrivalCuppers: > 1 } ? _words.Outcomes[ArrivalOutcome.Undecided] : _words.TooFewCuppers;
 
     private IEnumerable<FeedbackBlock> Panels()
     {

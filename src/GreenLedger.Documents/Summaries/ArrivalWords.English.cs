@@ -72,6 +72,7 @@ internal sealed partial record ArrivalWords
             [Meeting.HeldByReference] = "They were cupped in two sessions. A house reference, cupped in both, shows how far the sessions stood apart; that is taken off.",
             [Meeting.HeldBySetting] = "They were cupped in two sessions. How far sessions usually stand apart is counted into the bounds.",
             [Meeting.NotHeld] = "They were cupped in two sessions, and nothing shows how far those stood apart.",
+            [Meeting.PastResults] = "Past results are compared, which tell a score and not how sure it is.",
         },
         TooFewCuppers = "Too few cuppers tasted both coffees to say how sure the difference is.",
         Next = "If the difference stays as it was found, a fresh blind session in which {0} cuppers taste both ({1} sheets) would decide it four times in five. We propose to agree on that session beforehand and to let it decide alone.",

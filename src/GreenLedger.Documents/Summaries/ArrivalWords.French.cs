@@ -72,6 +72,7 @@ internal sealed partial record ArrivalWords
             [Meeting.HeldByReference] = "Ils ont été dégustés en deux séances. Une référence de la maison, dégustée dans les deux, montre de combien les séances diffèrent ; cela est déduit.",
             [Meeting.HeldBySetting] = "Ils ont été dégustés en deux séances. Ce dont les séances diffèrent d’habitude est compris dans les bornes.",
             [Meeting.NotHeld] = "Ils ont été dégustés en deux séances, et rien ne montre de combien elles diffèrent.",
+            [Meeting.PastResults] = "Ce sont des résultats antérieurs qui sont comparés : ils donnent une note, et non à quel point elle est sûre.",
         },
         TooFewCuppers = "Trop peu de dégustateurs ont goûté les deux cafés pour dire à quel point la différence est sûre.",
         Next = "Si la différence reste la même, une nouvelle séance à l’aveugle où {0} dégustateurs goûtent les deux ({1} feuilles) trancherait quatre fois sur cinq. Nous proposons de convenir de cette séance à l’avance et de la laisser trancher seule.",

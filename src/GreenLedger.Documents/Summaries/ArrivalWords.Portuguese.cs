@@ -72,6 +72,7 @@ internal sealed partial record ArrivalWords
             [Meeting.HeldByReference] = "Foram provadas em duas sessões. Uma referência da casa, provada em ambas, mostra quanto as sessões diferem; isso é descontado.",
             [Meeting.HeldBySetting] = "Foram provadas em duas sessões. O quanto as sessões costumam diferir está incluído nos limites.",
             [Meeting.NotHeld] = "Foram provadas em duas sessões, e nada mostra quanto elas diferem.",
+            [Meeting.PastResults] = "Comparam-se resultados anteriores, que dão uma pontuação e não quão segura ela é.",
         },
         TooFewCuppers = "Muito poucos provadores provaram os dois cafés para dizer quão segura é a diferença.",
         Next = "Se a diferença se mantiver, uma nova sessão às cegas em que {0} provadores provem as duas ({1} fichas) decidiria quatro vezes em cada cinco. Propomos combinar essa sessão de antemão e deixar que ela decida sozinha.",

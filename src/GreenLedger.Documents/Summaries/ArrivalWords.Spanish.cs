@@ -72,6 +72,7 @@ internal sealed partial record ArrivalWords
             [Meeting.HeldByReference] = "Se cataron en dos sesiones. Una referencia de la casa, catada en ambas, muestra cuánto se diferencian las sesiones; eso se descuenta.",
             [Meeting.HeldBySetting] = "Se cataron en dos sesiones. Lo que suelen diferenciarse las sesiones está incluido en los límites.",
             [Meeting.NotHeld] = "Se cataron en dos sesiones, y nada muestra cuánto se diferencian.",
+            [Meeting.PastResults] = "Se comparan resultados anteriores, que dan un puntaje y no cuán seguro es.",
         },
         TooFewCuppers = "Muy pocos catadores probaron los dos cafés como para decir cuán segura es la diferencia.",
         Next = "Si la diferencia se mantiene, una nueva sesión a ciegas en la que {0} catadores prueben ambas ({1} hojas) la decidiría cuatro veces de cada cinco. Proponemos acordar esa sesión de antemano y que decida ella sola.",

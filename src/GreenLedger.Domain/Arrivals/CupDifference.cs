@@ -14,6 +14,9 @@ public enum Meeting
 
     /// <summary>In two sessions, and nothing says how far those stand apart.</summary>
     NotHeld = 3,
+
+    /// <summary>At least one of the two scores is a past result that was taken in: a figure without the sheets that would show how sure it is.</summary>
+    PastResults = 4,
 }
 
 /// <summary>

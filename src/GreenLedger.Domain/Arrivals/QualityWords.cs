@@ -42,6 +42,7 @@ internal static class QualityWords
             Meeting.OneSession => $"Both were cupped blind in one session: {before} the approved sample, {after} the arrival, {Cuppers(difference)}.",
             Meeting.HeldByReference => $"They were cupped in two sessions: {before} the approved sample, {after} the arrival, {Cuppers(difference)}. The house reference, cupped in both, puts the second session {Apart(difference.Shift!.Value)} the first; that is taken off.",
             Meeting.HeldBySetting => $"They were cupped in two sessions: {before} the approved sample, {after} the arrival, {Cuppers(difference)}. That sessions differ by {Points(difference.Shift!.Value)} (one standard deviation, as the house states it) is counted in.",
+            Meeting.PastResults => $"Past results that were taken in are compared: {before} the approved sample, {after} the arrival.",
             _ => $"They were cupped in two sessions: {before} the approved sample, {after} the arrival, {Cuppers(difference)}.",
         };
     }

@@ -27,6 +27,7 @@ internal static class RecordFigures
         {
             Meeting.OneSession => "in one session",
             Meeting.HeldByReference => $"in two sessions, which stood {Signed(cup.Shift)} points apart by the house reference: taken off",
+            Meeting.PastResults => "by past results that were taken in",
             _ => "in two sessions without a common reference",
         };
     }

@@ -30,6 +30,44 @@ public sealed class CupEvidenceTests
     }
 
     [Fact]
+    public void Past_results_tell_a_difference_and_decide_nothing()
+    {
+        var past = Past((Approved, 86m), (Drawn, 83.5m));
+
+        var evidence = CupEvidence.Of([past], Approved.Id, Drawn.Id, 0.5);
+        var verdict = QualityVerdict.Of(evidence.Difference!, Score.Of(1m));
+
+        Assert.Equal((Meeting.PastResults, -2.5), (evidence.Difference!.Meeting, Math.Round(evidence.Difference.Points, 9))); // worked by hand: 83.50 less 86.00
+        Assert.Equal((ArrivalOutcome.Undecided, null), (verdict.Outcome, verdict.Upper));
+        Assert.Contains("Past results that were taken in are compared: 86.00 the approved sample, 83.50 the arrival.", verdict.Sentences);
+        Assert.Contains("Cup both blind in one session, with at least three cuppers who taste both.", verdict.Sentences);
+    }
+
+    [Fact]
+    public void What_was_cupped_here_comes_before_past_results_and_one_of_them_alone_is_no_evidence()
+    {
+        var together = Cup(1, (Approved, 8.25m, false), (Drawn, 8.00m, false));
+
+        Assert.Equal(Meeting.OneSession, CupEvidence.Of([Past((Approved, 86m), (Drawn, 83.5m)), together], Approved.Id, Drawn.Id, null).Difference!.Meeting);
+        Assert.Equal(Meeting.PastResults, CupEvidence.Of([Past((Approved, 86m)), Cup(2, (Drawn, 8.00m, false))], Approved.Id, Drawn.Id, null).Difference!.Meeting);
+        Assert.Equal("The arrival's sample was not cupped in a session that is closed.", CupEvidence.Of([Past((Drawn, 83.5m)), Cup(2, (Approved, 8.00m, false))], Approved.Id, Reference.Id, null).Missing);
+    }
+
+    /// <summary>Six attributes at 8.00, uniformity, clean cup and sweetness in full, and the seventh makes up the score.</summary>
+    private static CuppingSession Past(params (Sample Sample, decimal Score)[] results)
+    {
+        var session = CuppingSession.OfPast("Results of before", new DateOnly(2026, 11, 10), CuppingForm.HundredPoint());
+        foreach (var (at, (sample, score)) in results.Index())
+        {
+            session.Pour(sample, new Random(at));
+            session.TakeIn(sample, new PastResult("Ines Talavera", [8m, 8m, 8m, 8m, 8m, 8m, 10m, 10m, 10m, score - 78m], [0m, 0m], null, [], null), Noon);
+        }
+
+        session.Close(Panel[1].Id, Noon, new ExpectedErrors(1.0, 0.5));
+        return session;
+    }
+
+    [Fact]
     public void The_reference_holds_two_sessions_together()
     {
         var evidence = CupEvidence.Of(
