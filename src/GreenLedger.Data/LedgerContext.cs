@@ -1,5 +1,6 @@
 using GreenLedger.Data.People;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Archive;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
@@ -33,6 +34,8 @@ namespace GreenLedger.Data;
 public abstract class LedgerContext(DbContextOptions options)
     : IdentityUserContext<Account, Guid>(options), IDataProtectionKeyContext
 {
+    public DbSet<ArchiveTaking> ArchiveTakings => Set<ArchiveTaking>();
+
     public DbSet<Attachment> Attachments => Set<Attachment>();
 
     public DbSet<Change> Changes => Set<Change>();

@@ -64,12 +64,19 @@ api.MapMessagesApi();
 api.MapCostsApi();
 api.MapStockApi();
 api.MapTraceApi();
+api.MapArchiveApi();
 
 _ = ((IEndpointRouteBuilder)app).DataSources.Sum(source => source.Endpoints.Count);
 await ready;
+if (Start.ArchiveToReadBack(args) is { } archive && !await app.ReadBackAsync(archive))
+{
+    return 1;
+}
+
 if (Start.WantsDemo(args))
 {
     await app.OpenDemoAsync();
 }
 
 await app.RunAsync();
+return 0;

@@ -24,7 +24,7 @@ public sealed partial class HouseTests
         ["Arrivals"],
         ["Costs"],
         ["Stock"],
-        ["Due", "Trace", "Summaries"],
+        ["Due", "Trace", "Summaries", "Archive"],
     ];
 
     /// <summary>

@@ -43,6 +43,18 @@ internal sealed class SqliteRow : IRowOut, IDisposable
             case int number:
                 Check(raw.sqlite3_bind_int64(_statement, ++_column, number));
                 break;
+            case double number:
+                Check(raw.sqlite3_bind_double(_statement, ++_column, number));
+                break;
+            case decimal exact:
+                Text(exact.ToString("0.0###########################", CultureInfo.InvariantCulture));
+                break;
+            case byte[] { Length: 0 }:
+                Check(raw.sqlite3_bind_zeroblob(_statement, ++_column, 0));
+                break;
+            case byte[] bytes:
+                Check(raw.sqlite3_bind_blob(_statement, ++_column, bytes));
+                break;
             case bool claim:
                 Check(raw.sqlite3_bind_int64(_statement, ++_column, claim ? 1 : 0));
                 break;

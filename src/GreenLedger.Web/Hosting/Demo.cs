@@ -34,7 +34,7 @@ internal static class Demo
     }
 
     /// <summary>An address that listens everywhere is opened by the name of this machine.</summary>
-    private static string Reachable(string url) => url
+    public static string Reachable(string url) => url
         .Replace("0.0.0.0", "localhost", StringComparison.Ordinal)
         .Replace("[::]", "localhost", StringComparison.Ordinal)
         .Replace("//+", "//localhost", StringComparison.Ordinal)

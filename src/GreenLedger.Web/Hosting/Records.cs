@@ -2,6 +2,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Papers;
 using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
+using GreenLedger.Web.Archive;
 using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
@@ -25,7 +26,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
-            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<ArrivalReports>()
+            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<ArrivalReports>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

@@ -25,6 +25,9 @@ public sealed class Accounts(LedgerContext db, UserManager<Account> accounts, Ti
         return account;
     }
 
+    /// <summary>For whoever has none, as after reading a house back.</summary>
+    public async Task GivePasswordAsync(Account account, string password) => Require(await accounts.AddPasswordAsync(account, password));
+
     public Task<Account?> FindAsync(Guid id) => accounts.FindByIdAsync(id.ToString());
 
     /// <summary>The code of a link that lets a person choose a password: once, within a day.</summary>

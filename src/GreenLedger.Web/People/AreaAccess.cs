@@ -39,6 +39,7 @@ internal static class AreaAccess
         ["All changes"] = "n n n n r",
         ["Settings"] = "n n n r w",
         ["People"] = "n n n n w",
+        ["Archive"] = "n n n n w",
     }.ToFrozenDictionary(row => row.Key, row => row.Value.Split(' ').Select(Read).ToArray());
 
     public static IEnumerable<string> Areas => Rows.Keys;

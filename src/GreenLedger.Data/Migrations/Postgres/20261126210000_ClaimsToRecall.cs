@@ -38,10 +38,34 @@ namespace GreenLedger.Data.Migrations.Postgres
                 type: "uuid",
                 nullable: true);
 
+            migrationBuilder.CreateTable(
+                name: "ArchiveTakings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    By = table.Column<Guid>(type: "uuid", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ArchiveTakings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ArchiveTakings_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "IX_Claims_ShipmentId",
                 table: "Claims",
                 column: "ShipmentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ArchiveTakings_By",
+                table: "ArchiveTakings",
+                column: "By");
 
             migrationBuilder.AddForeignKey(
                 name: "FK_Claims_Shipments_ShipmentId",
@@ -58,6 +82,9 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropForeignKey(
                 name: "FK_Claims_Shipments_ShipmentId",
                 table: "Claims");
+
+            migrationBuilder.DropTable(
+                name: "ArchiveTakings");
 
             migrationBuilder.DropIndex(
                 name: "IX_Claims_ShipmentId",

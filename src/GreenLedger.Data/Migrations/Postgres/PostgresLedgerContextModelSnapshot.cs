@@ -97,6 +97,24 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("Accounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Archive.ArchiveTaking", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.ToTable("ArchiveTakings");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5256,6 +5274,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Archive.ArchiveTaking", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

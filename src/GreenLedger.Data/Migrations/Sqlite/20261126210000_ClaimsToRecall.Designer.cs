@@ -95,6 +95,24 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("Accounts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Archive.ArchiveTaking", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.ToTable("ArchiveTakings");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Arrivals.Arrival", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5250,6 +5268,15 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasOne("GreenLedger.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Archive.ArchiveTaking", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

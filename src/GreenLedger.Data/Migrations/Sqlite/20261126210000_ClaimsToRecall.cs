@@ -38,10 +38,34 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 type: "TEXT",
                 nullable: true);
 
+            migrationBuilder.CreateTable(
+                name: "ArchiveTakings",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    By = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ArchiveTakings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ArchiveTakings_People_By",
+                        column: x => x.By,
+                        principalTable: "People",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "IX_Claims_ShipmentId",
                 table: "Claims",
                 column: "ShipmentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ArchiveTakings_By",
+                table: "ArchiveTakings",
+                column: "By");
 
             migrationBuilder.AddForeignKey(
                 name: "FK_Claims_Shipments_ShipmentId",
@@ -58,6 +82,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropForeignKey(
                 name: "FK_Claims_Shipments_ShipmentId",
                 table: "Claims");
+
+            migrationBuilder.DropTable(
+                name: "ArchiveTakings");
 
             migrationBuilder.DropIndex(
                 name: "IX_Claims_ShipmentId",
