@@ -31,6 +31,9 @@ internal sealed class CountConfiguration : IEntityTypeConfiguration<StockCount>,
     public void Configure(EntityTypeBuilder<StockHabits> builder)
     {
         builder.Property(habits => habits.Id).ValueGeneratedNever();
+        var usual = new StockHabits();
+        builder.Property(habits => habits.PastCropMonths).HasDefaultValue(usual.PastCropMonths).ValueGeneratedNever();
+        builder.ComplexProperty(habits => habits.MoistureDrift, drift => drift.Property(one => one.TenThousandths).HasDefaultValue(usual.MoistureDrift.TenThousandths).HasSentinel(long.MinValue));
         builder.HasMany(habits => habits.Valuations).WithOne().HasForeignKey("StockHabitsId").IsRequired();
     }
 

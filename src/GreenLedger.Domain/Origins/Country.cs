@@ -1,3 +1,4 @@
+using System.Globalization;
 using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Origins;
@@ -96,6 +97,24 @@ public sealed class Country
         var start = CropYearStart ?? 10;
         var year = harvested.Month >= start ? harvested.Year : harvested.Year - 1;
         return start == 1 ? CropYear.Of(year) : CropYear.Of(year, year + 1);
+    }
+
+    /// <summary>
+    /// The last day of the main harvest of a crop; null where the crop's label or the harvest is not known. The harvest ends within
+    /// the crop year that begins in <see cref="CropYearStart"/>.
+    /// </summary>
+    /// <param name="cropYear">A label of <see cref="CropYear"/>.</param>
+    public DateOnly? HarvestEnd(string? cropYear)
+    {
+        if (HarvestTo is not { } month || CropYear.Read(cropYear) is not { } label)
+        {
+            return null;
+        }
+
+        var year = int.Parse(label[..4], CultureInfo.InvariantCulture);
+        var end = month >= (CropYearStart ?? 10) ? year : year + 1;
+        // A label of one year names the year of the harvest, whenever the crop year begins.
+        return new DateOnly(label.Length == 4 ? year : end, month, 1).AddMonths(1).AddDays(-1);
     }
 
     private static string CheckedCode(string code)

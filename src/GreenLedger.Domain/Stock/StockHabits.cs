@@ -40,6 +40,12 @@ public sealed class StockHabits
     /// <summary>Months from the last month of a harvest to the last of its shipments. From memory, no source.</summary>
     public int ShipsUntilMonths { get; private set; } = 4;
 
+    /// <summary>Months after the end of its harvest from which a crop counts as past. A working rule of the trade (handbook, trade 9.3).</summary>
+    public int PastCropMonths { get; private set; } = 12;
+
+    /// <summary>By how many percentage points moisture may move in stock before it is pointed out. Common practice, no source.</summary>
+    public Percent MoistureDrift { get; private set; } = Percent.Of(1m);
+
     /// <summary>How many standard deviations the safety stock guards against: 1.645 for 95 %.</summary>
     public decimal SafetyFactor => SafetyThousandths / 1000m;
 
@@ -69,6 +75,15 @@ public sealed class StockHabits
         Rule.Require(shipsAfterMonths is >= 0 and <= 11, "Shipments begin 0 to 11 months after the harvest does.", nameof(ShipsAfterMonths));
         Rule.Require(shipsUntilMonths is >= 0 and <= 11, "Shipments end 0 to 11 months after the harvest does.", nameof(ShipsUntilMonths));
         (WayDays, ShipsAfterMonths, ShipsUntilMonths) = (wayDays, shipsAfterMonths, shipsUntilMonths);
+    }
+
+    /// <summary>Says from when coffee in stock is pointed out as old or as having changed.</summary>
+    /// <exception cref="RuleBrokenException">A figure is out of range.</exception>
+    public void Watch(int pastCropMonths, Percent moistureDrift)
+    {
+        Rule.Require(pastCropMonths is >= 1 and <= 60, "A crop is past after 1 to 60 months.", nameof(PastCropMonths));
+        Rule.Require(moistureDrift.Points is > 0m and <= 10m, "Moisture may move by more than 0 and at most 10 percentage points.", nameof(MoistureDrift));
+        (PastCropMonths, MoistureDrift) = (pastCropMonths, moistureDrift);
     }
 
     /// <summary>Values stock in another way from a day on; what was valued before stays as it was.</summary>

@@ -17,6 +17,7 @@ internal static class PurposesApi
     public static void MapPurposesApi(this IEndpointRouteBuilder stock)
     {
         stock.MapGet("/use", UseAsync).WithName("ListUse").WithSummary("Use of a week and cover of every lot in stock");
+        stock.MapGet("/age", AgeAsync).WithName("ReadAgeOfStock").WithSummary("How old each lot in stock is, how its scores and moisture have moved, and the trend of the house with its 95 % interval");
         stock.MapGet("/purposes", ListAsync).WithName("ListPurposes").WithSummary("The purposes in use with stock, use, cover and reorder point");
         stock.MapPost("/purposes", AddAsync).WithName("AddPurpose").WithSummary("Names what the house buys coffee for");
         stock.MapGet("/purposes/{id}/outlook", OutlookAsync).WithName("ReadOutlook").WithSummary("Cover of a purpose by week for a year ahead");
@@ -25,6 +26,9 @@ internal static class PurposesApi
 
     private static async Task<Ok<List<LotUseReply>>> UseAsync(PurposeQuery query, HouseZone house, CancellationToken cancellationToken) =>
         TypedResults.Ok((await query.LotsAsync(house.Today, cancellationToken)).Select(LotUseReply.Of).ToList());
+
+    private static async Task<Ok<AgedStockReply>> AgeAsync(AgedStockQuery query, HouseZone house, CancellationToken cancellationToken) =>
+        TypedResults.Ok(AgedStockReply.Of(await query.FindAsync(cancellationToken), house.Today));
 
     private static async Task<Ok<List<PurposeReply>>> ListAsync(PurposeQuery query, HouseZone house, CancellationToken cancellationToken) =>
         TypedResults.Ok((await query.ListAsync(house.Today, cancellationToken)).Select(row => PurposeReply.Of(row.Purpose, row.Cover)).ToList());

@@ -5037,6 +5037,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("LeadSpreadDays")
                         .HasColumnType("integer");
 
+                    b.Property<int>("PastCropMonths")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(12);
+
                     b.Property<int>("SafetyThousandths")
                         .HasColumnType("integer");
 
@@ -5063,6 +5067,17 @@ namespace GreenLedger.Data.Migrations.Postgres
                             b1.Property<long>("Micrograms")
                                 .HasColumnType("bigint")
                                 .HasColumnName("DoseMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "MoistureDrift", "GreenLedger.Domain.Stock.StockHabits.MoistureDrift#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .ValueGeneratedOnAdd()
+                                .HasColumnType("bigint")
+                                .HasDefaultValue(10000L)
+                                .HasColumnName("MoistureDriftTenThousandths");
                         });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "RoastLoss", "GreenLedger.Domain.Stock.StockHabits.RoastLoss#Percent", b1 =>

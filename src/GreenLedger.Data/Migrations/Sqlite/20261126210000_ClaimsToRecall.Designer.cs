@@ -5035,6 +5035,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("LeadSpreadDays")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("PastCropMonths")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(12);
+
                     b.Property<int>("SafetyThousandths")
                         .HasColumnType("INTEGER");
 
@@ -5061,6 +5065,17 @@ namespace GreenLedger.Data.Migrations.Sqlite
                             b1.Property<long>("Micrograms")
                                 .HasColumnType("INTEGER")
                                 .HasColumnName("DoseMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "MoistureDrift", "GreenLedger.Domain.Stock.StockHabits.MoistureDrift#Percent", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("TenThousandths")
+                                .ValueGeneratedOnAdd()
+                                .HasColumnType("INTEGER")
+                                .HasDefaultValue(10000L)
+                                .HasColumnName("MoistureDriftTenThousandths");
                         });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "RoastLoss", "GreenLedger.Domain.Stock.StockHabits.RoastLoss#Percent", b1 =>

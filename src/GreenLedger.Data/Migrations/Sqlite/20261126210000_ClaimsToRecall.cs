@@ -11,6 +11,20 @@ namespace GreenLedger.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<long>(
+                name: "MoistureDriftTenThousandths",
+                table: "StockHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 10000L);
+
+            migrationBuilder.AddColumn<int>(
+                name: "PastCropMonths",
+                table: "StockHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 12);
+
             migrationBuilder.AddColumn<int>(
                 name: "WeighFrom",
                 table: "StandardForms",
@@ -89,6 +103,14 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropIndex(
                 name: "IX_Claims_ShipmentId",
                 table: "Claims");
+
+            migrationBuilder.DropColumn(
+                name: "MoistureDriftTenThousandths",
+                table: "StockHabits");
+
+            migrationBuilder.DropColumn(
+                name: "PastCropMonths",
+                table: "StockHabits");
 
             migrationBuilder.DropColumn(
                 name: "WeighFrom",

@@ -34,6 +34,7 @@ public sealed class HabitsModel(LedgerContext db, HouseZone house) : FormPage
             Input.CountNeedsSecondPerson, Input.UseWeeks!.Value, Input.LeadDays!.Value, Input.LeadSpreadDays!.Value, Input.SafetyFactor!.Value,
             Percent.Of(Input.RoastLossPercent!.Value), Weight.FromGrams(Math.Clamp(Input.DoseGrams!.Value, -1m, 1_000_000m)));
         habits.Expect(Input.WayDays!.Value, Input.ShipsAfterMonths!.Value, Input.ShipsUntilMonths!.Value);
+        habits.Watch(Input.PastCropMonths!.Value, Percent.Of(Input.MoistureDriftPoints!.Value));
         await db.SaveChangesAsync(cancellationToken);
         Say("Stock is kept by these from now on.");
         return RedirectToPage();
@@ -112,6 +113,15 @@ public sealed class HabitsModel(LedgerContext db, HouseZone house) : FormPage
         [Display(Name = "Shipments end after (months)")]
         public int? ShipsUntilMonths { get; set; }
 
+        [Required(ErrorMessage = "How many months?")]
+        [Display(Name = "Past crop after (months)")]
+        public int? PastCropMonths { get; set; }
+
+        [Required(ErrorMessage = "How many percentage points?")]
+        [Range(0, 10, ErrorMessage = "Moisture may move by more than 0 and at most 10 percentage points.")]
+        [Display(Name = "Moisture may move by (percentage points)")]
+        public decimal? MoistureDriftPoints { get; set; }
+
         [Required(ErrorMessage = "How many per cent?")]
         [Display(Name = "Roast loss (%)")]
         [Range(0, 50, ErrorMessage = "The roast loss lies between 0 and 50 %.")]
@@ -132,6 +142,8 @@ public sealed class HabitsModel(LedgerContext db, HouseZone house) : FormPage
             WayDays = habits.WayDays,
             ShipsAfterMonths = habits.ShipsAfterMonths,
             ShipsUntilMonths = habits.ShipsUntilMonths,
+            PastCropMonths = habits.PastCropMonths,
+            MoistureDriftPoints = habits.MoistureDrift.Points,
             RoastLossPercent = habits.RoastLoss.Points,
             DoseGrams = habits.Dose.Grams,
         };
