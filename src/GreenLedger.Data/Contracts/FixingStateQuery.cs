@@ -1,5 +1,4 @@
 using GreenLedger.Data.Shipments;
-using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Shipments;

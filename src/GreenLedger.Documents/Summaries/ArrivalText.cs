@@ -154,6 +154,12 @@ public sealed class ArrivalText
         }
 
         yield return new(FeedbackPart.Text, _words.Outcomes[quality.Outcome]);
+        var broken = limits.Where(limit => limit.Passed == false).Select(limit => $"{Name(limit)} {Figure(limit.Kind, limit.Found)} ({Range(limit)})").ToList();
+        if (broken.Count > 0)
+        {
+            yield return new(FeedbackPart.Text, _words.Fill(_words.Broken, string.Join("; ", broken)));
+        }
+
         if (quality.Cup is not { } cup)
         {
             yield return new(FeedbackPart.Text, _words.NotCupped);
@@ -214,13 +220,15 @@ public sealed class ArrivalText
             [new(_words.Measured), new(_words.Approved, true), new(_words.Arrival, true), new(_words.Limit), new(_words.Kept)],
             [.. _report.Limits.Select(limit => new[]
             {
-                _words.Fill(_words.Kinds[limit.Kind], limit.Screen ?? 0),
+                Name(limit),
                 Figure(limit.Kind, limit.Approved) ?? "–",
                 Figure(limit.Kind, limit.Found) ?? "–",
                 Range(limit) + (limit.IsAgreed ? "" : $" ({_words.Own})"),
                 limit.Passed switch { true => _words.Yes, false => _words.No, null => _words.NotKnown },
             })]));
     }
+
+    private string Name(ReportedLimit limit) => _words.Fill(_words.Kinds[limit.Kind], limit.Screen ?? 0);
 
     private string Range(ReportedLimit limit) => limit switch
     {

@@ -46,6 +46,7 @@ internal sealed partial record ArrivalWords
             [ArrivalOutcome.Short] = "The arrival is short of what was agreed.",
             [ArrivalOutcome.Undecided] = "Undecided: the evidence shows neither that it matches nor that it is short.",
         },
+        Broken = "Outside the limit: {0}.",
         NothingCupped = "Nothing was cupped or measured yet.",
         NotCupped = "The arrival was not cupped beside the approved sample.",
         Panels = "Both panels",

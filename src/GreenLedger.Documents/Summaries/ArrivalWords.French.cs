@@ -46,6 +46,7 @@ internal sealed partial record ArrivalWords
             [ArrivalOutcome.Short] = "L’arrivage est en dessous de ce qui a été convenu.",
             [ArrivalOutcome.Undecided] = "Non tranché : les données ne montrent ni qu’il correspond ni qu’il est en dessous.",
         },
+        Broken = "Hors limite : {0}.",
         NothingCupped = "Rien n’a encore été dégusté ni mesuré.",
         NotCupped = "L’arrivage n’a pas été dégusté à côté de l’échantillon agréé.",
         Panels = "Les deux panels",

@@ -46,6 +46,7 @@ internal sealed partial record ArrivalWords
             [ArrivalOutcome.Short] = "A chegada fica abaixo do que foi combinado.",
             [ArrivalOutcome.Undecided] = "Sem decisão: os dados não mostram nem que corresponde nem que fica abaixo.",
         },
+        Broken = "Fora do limite: {0}.",
         NothingCupped = "Ainda não se provou nem se mediu nada.",
         NotCupped = "A chegada não foi provada ao lado da amostra aprovada.",
         Panels = "Os dois painéis",

@@ -46,6 +46,7 @@ internal sealed partial record ArrivalWords
             [ArrivalOutcome.Short] = "La llegada queda por debajo de lo acordado.",
             [ArrivalOutcome.Undecided] = "Sin decidir: los datos no muestran ni que corresponda ni que quede por debajo.",
         },
+        Broken = "Fuera del límite: {0}.",
         NothingCupped = "Todavía no se cató ni se midió nada.",
         NotCupped = "La llegada no se cató junto a la muestra aprobada.",
         Panels = "Los dos paneles",

@@ -1,4 +1,3 @@
-using System.Globalization;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Summaries;
 
@@ -81,6 +80,9 @@ internal sealed partial record ArrivalWords
     public required string Verdict { get; init; }
 
     public required IReadOnlyDictionary<ArrivalOutcome, string> Outcomes { get; init; }
+
+    /// <summary>{0} what was measured.</summary>
+    public required string Broken { get; init; }
 
     public required string NothingCupped { get; init; }
 
@@ -169,5 +171,5 @@ internal sealed partial record ArrivalWords
         _ => English,
     };
 
-    public string Fill(string sentence, params object[] figures) => string.Format(CultureInfo.InvariantCulture, sentence, figures);
+    public string Fill(string sentence, params object[] figures) => string.Format(Common.Reader, sentence, figures);
 }

@@ -16,6 +16,9 @@ internal static class MissingCase
     {
         var finding = goods.Finding(order.On);
         Rule.Require(finding.IsShown, finding.Sentence, "Part");
+        Rule.Require(
+            goods.IsOverdue(order.On) || !string.IsNullOrWhiteSpace(order.Words),
+            "By what is written down the ship is still on its way: say what is known of the loss, in what the seller is to read.", nameof(order.Words));
         var (contract, terms) = (goods.Contract, goods.Contract.Terms);
         var version = contract.InForce!;
         return new ClaimCase(

@@ -48,6 +48,16 @@ public sealed record MissingGoods(
     /// <summary>What of a lot was never on board.</summary>
     public static MissingGoods NotShippedOf(Contract contract, ContractProgress progress, LotProgress line) => new(contract, progress, line, null, null, false, [], []);
 
+    /// <summary>By what is written down it should have come by a day: it was never shipped, the ship is discharged, or its planned arrival is past.</summary>
+    public bool IsOverdue(DateOnly on) => Shipment is null || IsOverdue(Shipment, on);
+
+    /// <summary>The ship is discharged, or its planned arrival is past.</summary>
+    public static bool IsOverdue(Shipment shipment, DateOnly on)
+    {
+        ArgumentNullException.ThrowIfNull(shipment);
+        return shipment.ShippedOn is not null && (shipment.DischargedOn <= on || shipment.PlannedArrival < on);
+    }
+
     /// <exception cref="RuleBrokenException">Nothing is chosen, or nothing that is of this contract.</exception>
     public static MissingGoods Chosen(IEnumerable<MissingGoods> all, Guid? key)
     {

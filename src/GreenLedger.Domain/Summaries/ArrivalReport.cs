@@ -1,6 +1,5 @@
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Grading;
-using GreenLedger.Domain.Measures;
 
 namespace GreenLedger.Domain.Summaries;
 

@@ -17,10 +17,10 @@ namespace GreenLedger.Documents.Tests.Summaries;
 public sealed partial class ArrivalPdfTests
 {
     [Theory]
-    [InlineData("en", "en-GB", "What arrived", "For Cerro Alto Exports", "10 March 2026", "wet bags: 2", "94.875", "90.125 kg at 321.65 ¢/lb are worth 639.09 USD", "The arrival is short of what was agreed.", "Both were cupped blind in one session.", "Moisture, % – 12.6 10.0 to 12.0 no", "page 1 of")]
-    [InlineData("es", "es-ES", "Lo que llegó", "Para Cerro Alto Exports", "10 marzo 2026", "sacos mojados: 2", "94,875", "90,125 kg a 321,65 ¢/lb valen 639,09 USD", "La llegada queda por debajo de lo acordado.", "a ciegas en una misma sesión", "Humedad, % – 12,6 de 10,0 a 12,0 no", "página 1 de")]
-    [InlineData("pt", "pt-BR", "O que chegou", "Para Cerro Alto Exports", "10 março 2026", "sacas molhadas: 2", "94,875", "90,125 kg a 321,65 ¢/lb valem 639,09 USD", "A chegada fica abaixo do que foi combinado.", "às cegas em uma só sessão", "Umidade, % – 12,6 de 10,0 a 12,0 não", "página 1 de")]
-    [InlineData("fr", "fr-FR", "Ce qui est arrivé", "Pour Cerro Alto Exports", "10 mars 2026", "sacs mouillés : 2", "94,875", "90,125 kg à 321,65 ¢/lb valent 639,09 USD", "L’arrivage est en dessous de ce qui a été convenu.", "à l’aveugle en une seule séance", "Humidité, % – 12,6 de 10,0 à 12,0 non", "page 1 sur")]
+    [InlineData("en", "en-GB", "What arrived", "For Cerro Alto Exports", "10 March 2026", "wet bags: 2", "94.875", "90.125 kg at 321.65 ¢/lb are worth 639.09 USD", "The arrival is short of what was agreed. Outside the limit: Moisture, % 12.6 (10.0 to 12.0).", "Both were cupped blind in one session.", "Moisture, % – 12.6 10.0 to 12.0 no", "page 1 of")]
+    [InlineData("es", "es-ES", "Lo que llegó", "Para Cerro Alto Exports", "10 marzo 2026", "sacos mojados: 2", "94,875", "90,125 kg a 321,65 ¢/lb valen 639,09 USD", "La llegada queda por debajo de lo acordado. Fuera del límite: Humedad, % 12,6 (de 10,0 a 12,0).", "a ciegas en una misma sesión", "Humedad, % – 12,6 de 10,0 a 12,0 no", "página 1 de")]
+    [InlineData("pt", "pt-BR", "O que chegou", "Para Cerro Alto Exports", "10 março 2026", "sacas molhadas: 2", "94,875", "90,125 kg a 321,65 ¢/lb valem 639,09 USD", "A chegada fica abaixo do que foi combinado. Fora do limite: Umidade, % 12,6 (de 10,0 a 12,0).", "às cegas em uma só sessão", "Umidade, % – 12,6 de 10,0 a 12,0 não", "página 1 de")]
+    [InlineData("fr", "fr-FR", "Ce qui est arrivé", "Pour Cerro Alto Exports", "10 mars 2026", "sacs mouillés : 2", "94,875", "90,125 kg à 321,65 ¢/lb valent 639,09 USD", "L’arrivage est en dessous de ce qui a été convenu. Hors limite : Humidité, % 12,6 (de 10,0 à 12,0).", "à l’aveugle en une seule séance", "Humidité, % – 12,6 de 10,0 à 12,0 non", "page 1 sur")]
     public void Each_language_has_its_words_numbers_and_days(string language, string culture, params string[] expected)
     {
         using var pdf = Written(Report(language));

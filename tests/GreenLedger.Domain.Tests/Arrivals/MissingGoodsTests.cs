@@ -3,7 +3,6 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Due;
 using GreenLedger.Domain.Measures;
-using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Domain.Tests.Contracts;
@@ -99,6 +98,18 @@ public sealed class MissingGoodsTests
         Assert.Equal((arrival.Shipment.Id, new DateOnly(2026, 4, 17)), (claim.ShipmentId, claim.LastDay!.Value)); // handbook, trade, check value 36: other claims until 17 April
         Assert.Contains("Under FOB the risk passed before the voyage", part.Risk, StringComparison.Ordinal); // ICC Incoterms 2020, by handbook, trade 3.1
         Assert.Null(NotShipped().Risk);
+    }
+
+    [Fact]
+    public void While_the_ship_is_on_its_way_a_claim_says_what_is_known_of_the_loss()
+    {
+        var arrival = new ShortArrival();
+        arrival.Shipment.Sail(new Passage("BL-77", "Linnet", "012E", "COCTG", "DEHAM", null, new DateOnly(2026, 3, 2), new DateOnly(2026, 2, 3), null, null));
+        var part = Of(arrival.Contract, [arrival.Shipment]) with { Shipment = arrival.Shipment, Part = arrival.Shipment.Lots[0] };
+
+        Assert.Contains("say what is known of the loss", Refusal(part, new DateOnly(2026, 3, 2)), StringComparison.Ordinal);
+        Assert.Equal("The ship ran aground.", Open(part, new MissingOrder(new DateOnly(2026, 3, 2), Words: "The ship ran aground.")).Case.Words);
+        Assert.Null(Open(part, new MissingOrder(new DateOnly(2026, 3, 3))).LastDay); // a day after the planned arrival; without discharge no deadline runs
     }
 
     [Fact]

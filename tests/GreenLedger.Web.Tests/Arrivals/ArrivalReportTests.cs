@@ -1,7 +1,5 @@
 using System.Net;
-using GreenLedger.Data.Contracts;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Cupping;

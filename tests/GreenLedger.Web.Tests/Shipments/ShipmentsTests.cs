@@ -54,6 +54,27 @@ public sealed class ShipmentsTests(HouseFixture house) : IClassFixture<HouseFixt
     }
 
     [Fact]
+    public async Task The_page_asks_why_a_lot_shipped_unapproved_only_where_its_approval_lacks()
+    {
+        var (asked, free) = (await SignedContract.StoreAsync(house, ApprovalRule.Replace), await SignedContract.StoreAsync(house));
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        var lacking = await buyer.ReadAsync($"/Shipments/Edit?contract={asked.Id}");
+        var other = await buyer.ReadAsync($"/Shipments/Edit?contract={free.Id}");
+        var refused = await TestBrowser.PageAsync(await buyer.SendFormAsync($"/Shipments/Edit?contract={asked.Id}", new Dictionary<string, string>
+        {
+            ["Input.PortOfLoading"] = "COBUN",
+            ["Input.PortOfDestination"] = "DEHAM",
+            ["Input.ShippedOn"] = "2026-09-20",
+        }));
+
+        Assert.NotNull(lacking.QuerySelector("#Input_Reason"));
+        Assert.Contains("Not approved yet", lacking.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Null(other.QuerySelector("#Input_Reason"));
+        Assert.Contains("say what happened", refused.QuerySelector("#Input_Reason_error")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_shipment_is_put_right_and_its_contract_follows()
     {
         var contract = await SignedContract.StoreAsync(house);

@@ -38,7 +38,7 @@ public sealed class MissingModel(LedgerContext db, MissingGoodsQuery query, Hous
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input = new MissingForm { On = Today, Part = Part ?? All.FirstOrDefault(goods => goods.Finding(Today).IsShown)?.Key };
+        Input = new MissingForm { On = Today, Part = Part ?? All.FirstOrDefault(goods => goods.Finding(Today).IsShown && goods.IsOverdue(Today))?.Key };
         return Page();
     }
 

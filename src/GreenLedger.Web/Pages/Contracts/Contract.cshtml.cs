@@ -50,7 +50,7 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, Fix
     /// <summary>Under it, the newest first.</summary>
     public IReadOnlyList<Claim> Claims { get; private set; } = [];
 
-    /// <summary>Something was not shipped in its period, or went on board and was not received.</summary>
+    /// <summary>Something was not shipped in its period, or should have come and was not received.</summary>
     public bool IsMissing { get; private set; }
 
     public bool MayWrite => User.MayWrite("Contracts");
@@ -70,7 +70,8 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, Fix
         (Parts, var arrivals) = await shipments.PartsAsync([contract.Id], cancellationToken);
         Progress = ContractProgress.Of(contract, Parts, arrivals.Select(arrival => arrival.ShipmentLotId).ToHashSet());
         Claims = await claims.ListAsync(new ClaimFilter(Contract: Id), null, 0, null, cancellationToken);
-        IsMissing = Progress.Lots.Any(lot => MissingGoods.NotShippedOf(contract, Progress, lot).Finding(house.Today).IsShown || lot.ReceivedBags < lot.ShippedBags);
+        IsMissing = Progress.Lots.Any(lot => MissingGoods.NotShippedOf(contract, Progress, lot).Finding(house.Today).IsShown)
+            || Parts.Any(part => MissingGoods.IsOverdue(part, house.Today) && part.Lots.Any(lot => lot.ContractId == Id && arrivals.All(arrival => arrival.ShipmentLotId != lot.Id)));
         (Task, Gap) = await states.OfAsync(contract, Parts, arrivals, house.Today, cancellationToken);
         return Page();
     }
