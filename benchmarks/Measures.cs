@@ -2,6 +2,7 @@ using GreenLedger.Benchmarks.Choosing;
 using GreenLedger.Benchmarks.Cupping;
 using GreenLedger.Benchmarks.Hosting;
 using GreenLedger.Benchmarks.Offers;
+using GreenLedger.Benchmarks.Summaries;
 
 namespace GreenLedger.Benchmarks;
 
@@ -25,6 +26,11 @@ internal static class Measures
             "import-stored" => await ImportBenchmark.StoreAsync(list, Path.Combine(scratch, "import.db")),
             "prepare-start" => await StartBenchmark.PrepareAsync(Path.Combine(scratch, "start")),
             "start" => await StartBenchmark.RunAsync(Path.Combine(scratch, "start")),
+            "prepare-extract" => await ExtractBenchmark.PrepareAsync(Path.Combine(scratch, "extract.db"), Path.Combine(scratch, "lots.csv")),
+            "extract-ours" => await ExtractBenchmark.OursAsync(Path.Combine(scratch, "extract.db"), Path.Combine(scratch, "ours.xlsx")),
+            "extract-bare" => await ExtractBenchmark.BareAsync(Path.Combine(scratch, "lots.csv"), Path.Combine(scratch, "bare.xlsx")),
+            "extract-office" => await ExtractBenchmark.OfficeAsync(Path.Combine(scratch, "lots.csv"), scratch),
+            "summary" => await SummaryBenchmark.RunAsync(),
             "table-sqlite" => await TableBenchmark.OnSqliteAsync(Path.Combine(scratch, "table")),
             "table-postgres" => await TableBenchmark.OnPostgresAsync(Path.Combine(scratch, "nodes")),
             _ => throw new ArgumentException($"There is no measurement {name}.", nameof(name)),

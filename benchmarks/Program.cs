@@ -4,6 +4,7 @@ using GreenLedger.Benchmarks.Choosing;
 using GreenLedger.Benchmarks.Cupping;
 using GreenLedger.Benchmarks.Hosting;
 using GreenLedger.Benchmarks.Offers;
+using GreenLedger.Benchmarks.Summaries;
 
 // Every benchmark is a program of its own started by this one, so that its peak memory is its own.
 var scratch = Sizes.Scratch;
@@ -14,7 +15,7 @@ if (args is ["measure", var name])
     return 0;
 }
 
-string[] asked = args.Length > 0 ? args : ["ranking", "import", "start", "table", "plan", "verdict"];
+string[] asked = args.Length > 0 ? args : ["ranking", "import", "start", "table", "plan", "summaries", "verdict"];
 Console.WriteLine(Machine.Words());
 if (asked.Contains("ranking"))
 {
@@ -39,6 +40,11 @@ if (asked.Contains("table"))
 if (asked.Contains("plan"))
 {
     PlanBenchmark.Print();
+}
+
+if (asked.Contains("summaries"))
+{
+    SummariesReport.Print(await Child.RunAsync(["prepare-extract", "extract-ours", "extract-bare", "extract-office", "summary"]));
 }
 
 var keeps = !asked.Contains("verdict") || VerdictReport.Print();

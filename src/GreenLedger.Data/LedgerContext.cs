@@ -42,6 +42,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
+    public DbSet<Erasure> Erasures => Set<Erasure>();
+
     public DbSet<House> Houses => Set<House>();
 
     public DbSet<Message> Messages => Set<Message>();
@@ -119,6 +121,8 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<DueMail> DueMails => Set<DueMail>();
 
     public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
+
+    public DbSet<FeedbackCopy> FeedbackCopies => Set<FeedbackCopy>();
 
     public DbSet<QualityBands> QualityBands => Set<QualityBands>();
 

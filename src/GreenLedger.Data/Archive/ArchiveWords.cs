@@ -61,7 +61,7 @@ internal static class ArchiveWords
             (member, type) = (value.ComplexProperty.Name, value.ComplexProperty.DeclaringType);
         }
 
-        var said = DocComments.Of(type.ClrType, member);
+        var said = member == "SearchText" ? "What the search looks in: names without capitals and accents." : DocComments.Of(type.ClrType, member);
         var part = property.DeclaringType is IComplexType ? $" ({RecordKinds.Words(property.Name)})" : "";
         return said is not null && part.Length == 0 ? said : Sentence((said?.TrimEnd('.') ?? Named(property, member)) + part);
     }
@@ -69,11 +69,14 @@ internal static class ArchiveWords
     private static string Named(IProperty property, string member) => property switch
     {
         _ when property.IsPrimaryKey() && member == "Id" => "The identity of the row",
-        _ when property.IsForeignKey() => $"Which {RecordKinds.Words(property.GetContainingForeignKeys().First().PrincipalEntityType.ClrType.Name)}: {RecordKinds.Words(member)}",
+        _ when property.IsForeignKey() && PrincipalOf(property) is var principal && (member == principal + "Id" || member == "By") => $"Which {RecordKinds.Words(principal)}",
+        _ when property.IsForeignKey() => $"Which {RecordKinds.Words(PrincipalOf(property))}: {RecordKinds.Words(member)}",
         _ when member == "Version" => "How many times the record was changed",
         _ when member == "At" => "When it was written down",
         _ => RecordKinds.Words(member),
     };
+
+    private static string PrincipalOf(IProperty property) => property.GetContainingForeignKeys().First().PrincipalEntityType.ClrType.Name;
 
     private static string ChoicesOf(Type type)
     {

@@ -30,11 +30,12 @@ internal static partial class DocComments
     private static string NameOf(Type type) =>
         ((type.IsGenericType ? type.GetGenericTypeDefinition() : type).FullName ?? type.Name).Replace('+', '.');
 
+    /// <summary>Of a type in several files the last says what it is: its parts come before it by their names.</summary>
     private static Dictionary<string, string> Read() => Directory.EnumerateFiles(AppContext.BaseDirectory, "GreenLedger.D*.xml")
         .SelectMany(file => XDocument.Load(file).Descendants("member"))
         .Where(member => member.Element("summary") is not null)
         .GroupBy(member => member.Attribute("name")!.Value)
-        .ToDictionary(same => same.Key, same => Plain(same.First().Element("summary")!));
+        .ToDictionary(same => same.Key, same => Plain(same.First().Elements("summary").Last()));
 
     /// <summary>A reference to another member reads as that member's name.</summary>
     private static string Plain(XElement summary) => Space().Replace(string.Concat(summary.DescendantNodes().Select(node => node switch

@@ -12,10 +12,10 @@ public static class RecordKinds
 
     /// <summary>
     /// The history itself, files (whoever keeps one has a line of its own), the work of nodes, what is being written on a
-    /// sheet, what follows from a grade, the stock ledger, the outbox and archives (their lines say who and when themselves), and everything about signing in that is not the ledger's own.
+    /// sheet, what follows from a grade, the stock ledger, the outbox, archives, erasures and copies of feedback (their lines say who and when themselves), and everything about signing in that is not the ledger's own.
     /// </summary>
     private static readonly HashSet<string> Unrecorded =
-        [nameof(Change), nameof(StoredFile), nameof(StoredBytes), "Job", "SupplierMapping", "SheetDraft", "DraftChange", "GradeLimit", "Movement", "Holding", nameof(Message), "ArchiveTaking"];
+        [nameof(Change), nameof(StoredFile), nameof(StoredBytes), "Job", "SupplierMapping", "SheetDraft", "DraftChange", "GradeLimit", "Movement", "Holding", nameof(Message), "ArchiveTaking", nameof(Erasure), "FeedbackCopy"];
 
     /// <summary>Members that say nothing to a reader, or that nobody may read again.</summary>
     private static readonly HashSet<string> Silent = ["Version", "SearchText", "Hash"];

@@ -26,7 +26,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
-            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<ArrivalReports>()
+            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

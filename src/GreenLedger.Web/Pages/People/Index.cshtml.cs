@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
@@ -23,6 +24,9 @@ public sealed class IndexModel(LedgerContext db) : PageModel
 
     public IReadOnlyList<AccountRow> People { get; private set; } = [];
 
+    /// <summary>Whose data were erased, the newest first, at most a hundred.</summary>
+    public IReadOnlyList<ErasureRow> Erased { get; private set; } = [];
+
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         var rows = db.Users.AsNoTracking()
@@ -43,8 +47,12 @@ public sealed class IndexModel(LedgerContext db) : PageModel
             _ => rows.OrderBy(row => row.person.Name),
         };
         var found = await sorted.Skip(Paging.Skip).Take(Paging.Size).ToListAsync(cancellationToken);
+        Erased = await db.Erasures.AsNoTracking().OrderByDescending(erasure => erasure.At).Take(100)
+            .Join(db.People, erasure => erasure.By, person => person.Id, (erasure, person) => new ErasureRow(erasure, person.Name)).ToListAsync(cancellationToken);
         People = [.. found.Select(row => new AccountRow(row.person, row.account.Email ?? "", row.account.PasswordHash is not null))];
     }
+
+    public sealed record ErasureRow(Erasure Erasure, string By);
 
     public sealed record AccountRow(Person Person, string Email, bool HasPassword);
 }

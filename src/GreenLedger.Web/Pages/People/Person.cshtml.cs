@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.People;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
@@ -22,6 +23,9 @@ public sealed class PersonModel(LedgerContext db, Accounts accounts) : FormPage
     public string Email { get; private set; } = "";
 
     public bool IsActive { get; private set; }
+
+    /// <summary>Null unless the data of this person were erased.</summary>
+    public Erasure? Erased { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -94,9 +98,14 @@ public sealed class PersonModel(LedgerContext db, Accounts accounts) : FormPage
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         var person = await db.People.AsNoTracking().SingleAsync(one => one.Id == Id, cancellationToken);
-        var account = await db.Users.AsNoTracking().SingleAsync(one => one.PersonId == Id, cancellationToken);
-        (Name, IsActive, Email) = (person.Name, person.IsActive, account.Email ?? "");
+        var account = await db.Users.AsNoTracking().SingleOrDefaultAsync(one => one.PersonId == Id, cancellationToken);
+        Erased = await db.Erasures.AsNoTracking().SingleOrDefaultAsync(erasure => erasure.SubjectId == Id.Value, cancellationToken);
+        (Name, IsActive, Email) = (person.Name, person.IsActive, account?.Email ?? "");
     }
+
+    /// <summary>Whose data were erased can be read and not changed.</summary>
+    protected override async Task<bool> IsThereAsync(CancellationToken cancellationToken) =>
+        HttpMethods.IsGet(Request.Method) || await db.Users.AnyAsync(account => account.PersonId == Id, cancellationToken);
 
     private Task<Person?> FindAsync(CancellationToken cancellationToken) =>
         db.People.SingleOrDefaultAsync(person => person.Id == Id, cancellationToken);

@@ -18,7 +18,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Summaries;
 
 /// <summary>What a supplier hears back of chosen samples: previewed, then taken as a PDF or sent by mail.</summary>
-internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reader reader, HouseZone zone, Outbox outbox) : FormPage
+internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reader reader, HouseZone zone, Outbox outbox, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<Supplier>? Supplier { get; set; }
@@ -67,8 +67,10 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
         }
 
         await KeepLanguageAsync(cancellationToken);
+        var pdf = Pdf(report);
+        await KeepCopyAsync(report, pdf, isMailed: false, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
-        return File(Pdf(report), FeedbackPdf.MediaType, report.FileName + ".pdf");
+        return File(pdf, FeedbackPdf.MediaType, report.FileName + ".pdf");
     }
 
     /// <summary>Puts the PDF into the outbox, a message for each recipient, who does not see the others.</summary>
@@ -83,6 +85,7 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
         Rule.Require(Input.To.Count > 0 && Input.To.All(address => Recipients.Any(one => one.Address == address)), "Choose whom to send it to.", "");
         var file = new MailFile(report.FileName + ".pdf", FeedbackPdf.MediaType, Pdf(report));
         await KeepLanguageAsync(cancellationToken);
+        await KeepCopyAsync(report, file.Bytes, isMailed: true, cancellationToken);
         await outbox.PutOnceAsync(
             Input.Submission, [.. Input.To], new Letter(MessagePurpose.Feedback, Supplier?.Value, $"{FeedbackText.Title(report)} · {report.House}", FeedbackText.Letter(report), file, $"{string.Join(' ', Input.Samples)} {Input.Language} {Input.Message}"), User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
@@ -117,6 +120,15 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
     {
         var supplier = await db.Suppliers.SingleAsync(one => one.Id == Supplier, cancellationToken);
         supplier.Describe(supplier.Name, supplier.Kind, supplier.CountryCode, Input.Language, supplier.Email);
+    }
+
+    /// <summary>What was told stays as it was told.</summary>
+    private async Task KeepCopyAsync(FeedbackReport report, byte[] pdf, bool isMailed, CancellationToken cancellationToken)
+    {
+        var file = new StoredFile(report.FileName + ".pdf", FeedbackPdf.MediaType, pdf, User.Person(), clock.GetUtcNow());
+        var samples = Input.Samples.Distinct().ToList();
+        var lots = await db.Samples.Where(sample => samples.Contains(sample.Id)).Select(sample => sample.LotId).Distinct().ToListAsync(cancellationToken);
+        db.AddRange(file, new FeedbackCopy(Supplier!.Value, report.Language ?? "en", lots, file, isMailed, User.Person(), clock.GetUtcNow()));
     }
 
     /// <summary>Null where there is no such supplier.</summary>
