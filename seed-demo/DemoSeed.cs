@@ -15,6 +15,7 @@ using GreenLedger.SeedDemo.Pricing;
 using GreenLedger.SeedDemo.Roasting;
 using GreenLedger.SeedDemo.Samples;
 using GreenLedger.SeedDemo.Stock;
+using GreenLedger.SeedDemo.Trace;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.SeedDemo;
@@ -99,6 +100,8 @@ public static class DemoSeed
         db.AddRange(new Storekeeper(cast, rates, now, new Draw(Seed + 15)).Keep(quay.Landings, landed.OfType<Claim>()));
         db.AddRange(new Fields(new Draw(Seed + 16)).Chart(shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot), growers.Producers, quay.Landings));
         db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags, contracts));
+        await db.SaveChangesAsync(cancellationToken);
+        db.AddRange(await new RecallDrill(cast, now).HoldAsync(db, cancellationToken) is { } recall ? [recall] : Array.Empty<object>());
         await db.SaveChangesAsync(cancellationToken);
     }
 

@@ -19,6 +19,7 @@ using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Domain.Summaries;
+using GreenLedger.Domain.Trace;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
@@ -141,6 +142,10 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<StockCount> StockCounts => Set<StockCount>();
 
     public DbSet<StockHabits> StockHabits => Set<StockHabits>();
+
+    public DbSet<MockRecall> MockRecalls => Set<MockRecall>();
+
+    public DbSet<ExchangeNames> ExchangeNames => Set<ExchangeNames>();
 
     public DbSet<ListChecks> ListChecks => Set<ListChecks>();
 

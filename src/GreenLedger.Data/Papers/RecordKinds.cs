@@ -21,7 +21,7 @@ public static class RecordKinds
     private static readonly HashSet<string> Silent = ["Version", "SearchText", "Hash"];
 
     /// <summary>Members that are written once and stand on the record's own page, in words: history would repeat them as JSON.</summary>
-    private static readonly HashSet<string> Frozen = ["Decision.Rules", "Decision.Figures", "RulesRevision.Terms", "ContractVersion.Terms", "Claim.Case", "EarlierReceipt.Was", "TastingProtocol.Steps", "DescriptiveForm.Rules", "SchemeRevision.Scheme", "LimitsRevision.Limits"];
+    private static readonly HashSet<string> Frozen = ["Decision.Rules", "Decision.Figures", "RulesRevision.Terms", "ContractVersion.Terms", "Claim.Case", "EarlierReceipt.Was", "MockRecall.Findings", "TastingProtocol.Steps", "DescriptiveForm.Rules", "SchemeRevision.Scheme", "LimitsRevision.Limits"];
 
     /// <summary>Where a record's name stands, the best first.</summary>
     private static readonly string[] Names = ["Name", "Title", "FileName", "Ref", "LabelCode", "Code", "CupperName", "Text", "Label", "Kind", "Screen"];

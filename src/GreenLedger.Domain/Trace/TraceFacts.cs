@@ -83,7 +83,7 @@ public sealed record TraceFacts(
             one.Contract.Versions.Select(version => version.SignedOn).FirstOrDefault(day => day is not null), one.Line.Net, one.Line.LotId)),
         .. ShipmentLines().Select(one => new TraceNode(Key(TraceKind.Shipment, one.Line.Id), one.Shipment.Id.Value, one.Shipment.Ref, PapersOf(one.Shipment), one.Shipment.ShippedOn, one.Line.Net, one.Line.LotId)),
         .. Arrivals.Select(arrival => new TraceNode(
-            Key(TraceKind.Arrival, arrival.Id), arrival.Id.Value, $"Received {arrival.ReceivedOn.ToString("d MMM yyyy", Reader)}", string.Create(Reader, $"{arrival.Bags:#,0} bags"), arrival.ReceivedOn, arrival.Landed, arrival.LotId)),
+            Key(TraceKind.Arrival, arrival.Id), arrival.Id.Value, $"Received {arrival.ReceivedOn.ToString("d MMM yyyy", Reader)}", Bags(arrival.Bags), arrival.ReceivedOn, arrival.Landed, arrival.LotId)),
     ];
 
     private IEnumerable<TraceEdge> TravelledWays()
@@ -101,7 +101,7 @@ public sealed record TraceFacts(
     private IEnumerable<TraceNode> Stored() =>
     [
         .. Holdings.Select(holding => new TraceNode(
-            Key(TraceKind.Warehouse, holding.Id), holding.LotId.Value, WarehouseOf(holding.WarehouseId), string.Create(Reader, $"{holding.Bags:#,0} bags left"), null, holding.Weighed, holding.LotId)),
+            Key(TraceKind.Warehouse, holding.Id), holding.LotId.Value, WarehouseOf(holding.WarehouseId), Bags(holding.Bags) + " left", null, holding.Weighed, holding.LotId)),
         .. Standing().Where(movement => KindOf(movement.Kind) is not null).Select(movement => new TraceNode(
             Key(KindOf(movement.Kind)!.Value, movement.Id), movement.LotId.Value, movement.Kind.Word(), Joined(PurposeOf(movement), movement.Document, movement.Reason), movement.On,
             movement.Weighed < Weight.Zero ? Weight.Zero - movement.Weighed : movement.Weighed, movement.LotId, PurposeOf(movement))),
@@ -147,6 +147,8 @@ public sealed record TraceFacts(
         MovementKind.Loss => TraceKind.Loss,
         _ => null,
     };
+
+    private static string Bags(int bags) => string.Create(Reader, $"{bags:#,0} {(bags == 1 ? "bag" : "bags")}");
 
     private static string? PapersOf(Shipment shipment) => Joined(
     [

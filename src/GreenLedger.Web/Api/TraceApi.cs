@@ -1,6 +1,10 @@
+using GreenLedger.Data;
 using GreenLedger.Data.Trace;
+using GreenLedger.Documents.Trace;
 using GreenLedger.Domain.Trace;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Api;
 
@@ -49,7 +53,15 @@ internal static class TraceApi
         var trace = api.MapGroup("/trace").WithTags("Trace");
         trace.MapGet("/ways/{from}/{id}", WayAsync).WithName("TraceWay").WithSummary("Back and forth from a lot, plot, producer, contract, shipment or movement, with the mass balance of each lot")
             .WithDescription("`from` is Lot, Plot, Producer, Contract, Shipment or Release; `id` is its identity, for Release that of the movement. Bags of one lot in one warehouse are not told apart.");
+        trace.MapGet("/ways/{from}/{id}/epcis", EpcisAsync).WithName("TraceEpcis").WithSummary("The same as EPCIS 2.0 events in JSON-LD, by the names for exchange");
+        trace.MapRecallsApi();
+        trace.MapNamesApi();
     }
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> EpcisAsync(TraceFrom from, Guid id, TraceQuery query, LedgerContext db, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
+        await query.FindAsync(from, id, cancellationToken) is { } found
+            ? TypedResults.File(EpcisExport.Write(found.Facts, found.Way(), await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken), house.Zone, clock.GetUtcNow()), EpcisExport.MediaType)
+            : TypedResults.NotFound();
 
     private static async Task<Results<Ok<TraceReply>, NotFound>> WayAsync(TraceFrom from, Guid id, TraceQuery query, CancellationToken cancellationToken) =>
         await query.FindAsync(from, id, cancellationToken) is { } found ? TypedResults.Ok(TraceReply.Of(found)) : TypedResults.NotFound();

@@ -25,6 +25,7 @@ public static class RecordPages
         ["CostPosting"] = "/Costs/Posting",
         ["StockCount"] = "/Stock/Count",
         ["Purpose"] = "/Stock/Purpose",
+        ["MockRecall"] = "/Trace/Recall",
         ["Route"] = "/Pricing/Route",
     };
 

@@ -10,6 +10,7 @@ using GreenLedger.Web.Offers;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Stock;
+using GreenLedger.Web.Trace;
 
 namespace GreenLedger.Web.Hosting;
 
@@ -26,7 +27,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
-            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>()
+            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>().AddScoped<RecallActs>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

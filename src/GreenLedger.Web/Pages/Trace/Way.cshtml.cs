@@ -1,14 +1,17 @@
+using GreenLedger.Data;
 using GreenLedger.Data.Trace;
+using GreenLedger.Documents.Trace;
 using GreenLedger.Domain.Trace;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Trace;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Trace;
 
 /// <summary>Where coffee came from and where it went, on one page and as a picture, with its mass balance.</summary>
-public sealed class WayModel(TraceQuery query) : PageModel
+public sealed class WayModel(LedgerContext db, TraceQuery query, HouseZone house, TimeProvider clock) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public TraceFrom From { get; set; }
@@ -51,6 +54,18 @@ public sealed class WayModel(TraceQuery query) : PageModel
         Gone = [.. gone.Skip(Paging.Skip).Take(Paging.Size)];
         Balances = found.Balances();
         return Page();
+    }
+
+    /// <summary>The same as EPCIS 2.0 events in JSON-LD.</summary>
+    public async Task<IActionResult> OnGetEpcisAsync(CancellationToken cancellationToken)
+    {
+        if (await query.FindAsync(From, Id, cancellationToken) is not { } found)
+        {
+            return NotFound();
+        }
+
+        var names = await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken);
+        return File(EpcisExport.Write(found.Facts, found.Way(), names, house.Zone, clock.GetUtcNow()), EpcisExport.MediaType, "epcis events.jsonld");
     }
 
     /// <summary>The reference of a lot of the trace.</summary>
