@@ -3,6 +3,7 @@ using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.SeedDemo.Arrivals;
+using GreenLedger.SeedDemo.Certificates;
 using GreenLedger.SeedDemo.Choosing;
 using GreenLedger.SeedDemo.Contracts;
 using GreenLedger.SeedDemo.Cupping;
@@ -99,6 +100,7 @@ public static class DemoSeed
         db.AddRange(new StockCheck(cast, forms, shelf.Coffees, now, new Draw(Seed + 21)).Cup(quay.Landings));
         db.AddRange(new Storekeeper(cast, rates, now, new Draw(Seed + 15)).Keep(quay.Landings, landed.OfType<Claim>()));
         db.AddRange(new Fields(new Draw(Seed + 16)).Chart(shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot), growers.Producers, quay.Landings));
+        db.AddRange(new CertificateFolder(cast, now, new Draw(Seed + 21)).File(shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot), contracts));
         db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags, contracts));
         await db.SaveChangesAsync(cancellationToken);
         db.AddRange(await new RecallDrill(cast, now).HoldAsync(db, cancellationToken) is { } recall ? [recall] : Array.Empty<object>());

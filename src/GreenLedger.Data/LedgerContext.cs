@@ -2,6 +2,7 @@ using GreenLedger.Data.People;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Archive;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Certificates;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Costs;
@@ -142,6 +143,10 @@ public abstract class LedgerContext(DbContextOptions options)
     public DbSet<StockCount> StockCounts => Set<StockCount>();
 
     public DbSet<StockHabits> StockHabits => Set<StockHabits>();
+
+    public DbSet<Certificate> Certificates => Set<Certificate>();
+
+    public DbSet<CertificateHabits> CertificateHabits => Set<CertificateHabits>();
 
     public DbSet<MockRecall> MockRecalls => Set<MockRecall>();
 

@@ -42,6 +42,7 @@ app.MapRazorPages().WithStaticAssets();
 
 // One line for each room: static extension methods Map…Api(this IEndpointRouteBuilder) in Api/<Room>Api.cs.
 var api = app.MapGroup("/api").DisableAntiforgery().ReadChoices();
+api.MapCertificatesApi();
 api.MapChoosingApi();
 api.MapContractsApi();
 api.MapOriginsApi();

@@ -15,7 +15,7 @@ public sealed partial class HouseTests
         ["Papers"],
         ["Origins"],
         ["Offers"],
-        ["Samples"],
+        ["Samples", "Certificates"],
         ["Grading", "Roasting", "Cupping"],
         ["Pricing"],
         ["Choosing"],

@@ -1,4 +1,5 @@
 using System.Globalization;
+using GreenLedger.Data.Certificates;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.People;
@@ -16,7 +17,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Data.Due;
 
 /// <summary>Reads what is due across the rooms, for one reader: only of areas the reader may open, and nothing that is sealed.</summary>
-public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery fixings, ShipmentQuery shipments)
+public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery fixings, ShipmentQuery shipments, EndingCertificatesQuery certificates)
 {
     /// <summary>Among so many samples that came first is the one that stands longest at its step.</summary>
     private const int Oldest = 50;
@@ -45,6 +46,11 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
         if (mayRead(DueKind.Fixing.Area()) || mayRead(DueKind.Shipment.Area()) || mayRead(DueKind.Receipt.Area()))
         {
             lines.AddRange((await TradeAsync(seal, today, cancellationToken)).Where(line => mayRead(line.Kind.Area())));
+        }
+
+        if (mayRead(DueKind.Certificate.Area()))
+        {
+            lines.AddRange(await certificates.EndingAsync(today, cancellationToken));
         }
 
         return [.. lines.OrderBy(line => line.On).ThenBy(line => line.Kind).ThenBy(line => line.What, StringComparer.Ordinal)];

@@ -32,6 +32,9 @@ public enum DueKind
 
     /// <summary>The deadline for claiming what was not shipped.</summary>
     Missing = 9,
+
+    /// <summary>A certificate that ends soon.</summary>
+    Certificate = 10,
 }
 
 public static class DueKinds
@@ -47,6 +50,7 @@ public static class DueKinds
         DueKind.Receipt => "receipt",
         DueKind.Cupping => "arrival to cup",
         DueKind.Claim or DueKind.Missing => "deadline of a claim",
+        DueKind.Certificate => "end of a certificate",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
@@ -54,6 +58,7 @@ public static class DueKinds
     public static string Area(this DueKind kind) => kind switch
     {
         DueKind.Sample => "Samples",
+        DueKind.Certificate => "Certificates",
         DueKind.Session => "Cupping",
         DueKind.Approval or DueKind.Fixing => "Contracts",
         DueKind.Shipment or DueKind.Documents => "Shipments",

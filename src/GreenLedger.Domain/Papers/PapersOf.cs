@@ -9,6 +9,7 @@ public enum PapersOf
     Arrival = 3,
     Contract = 4,
     Shipment = 5,
+    Certificate = 6,
 }
 
 public static class PapersOfWords
@@ -22,6 +23,7 @@ public static class PapersOfWords
         PapersOf.Arrival => "arrival",
         PapersOf.Contract => "contract",
         PapersOf.Shipment => "shipment",
+        PapersOf.Certificate => "certificate",
         _ => throw new ArgumentOutOfRangeException(nameof(about)),
     };
 }

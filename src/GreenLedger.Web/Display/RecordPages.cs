@@ -16,6 +16,7 @@ public static class RecordPages
         ["Sample"] = "/Samples/Sample",
         ["GreenGrade"] = "/Grading/Grade",
         ["Decision"] = "/Choosing/Decision",
+        ["Certificate"] = "/Certificates/Certificate",
         ["Contract"] = "/Contracts/Contract",
         ["StandardForm"] = "/Contracts/Form",
         ["BuyingRules"] = "/Choosing/RuleSet",

@@ -27,6 +27,7 @@ internal static class DueFigures
         DueKind.Session => "/Cupping/Table",
         DueKind.Approval or DueKind.Fixing or DueKind.Shipment => "/Contracts/Contract",
         DueKind.Documents => "/Shipments/Shipment",
+        DueKind.Certificate => "/Certificates/Certificate",
         DueKind.Receipt => "/Arrivals/Receive",
         DueKind.Missing => "/Arrivals/Missing",
         _ => "/Arrivals/Arrival",

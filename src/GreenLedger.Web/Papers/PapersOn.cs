@@ -1,5 +1,6 @@
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Certificates;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
@@ -23,11 +24,13 @@ public sealed record PapersOn(PapersOf About, Guid Id)
 
     public static PapersOn The(Id<Shipment> shipment) => new(PapersOf.Shipment, shipment.Value);
 
-    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample, contract, shipment, arrival.</exception>
+    public static PapersOn The(Id<Certificate> certificate) => new(PapersOf.Certificate, certificate.Value);
+
+    /// <exception cref="RuleBrokenException">The word is none of lot, offer, sample, contract, shipment, arrival, certificate.</exception>
     public static PapersOn Read(string about, Guid id)
     {
         var known = Enum.GetValues<PapersOf>().Where(one => one.Word().Equals(about, StringComparison.OrdinalIgnoreCase)).ToList();
-        Rule.Require(known.Count == 1, "Say what it is about: lot, offer, sample, contract, shipment or arrival.", nameof(About));
+        Rule.Require(known.Count == 1, "Say what it is about: lot, offer, sample, contract, shipment, arrival or certificate.", nameof(About));
         return new PapersOn(known[0], id);
     }
 
@@ -38,6 +41,7 @@ public sealed record PapersOn(PapersOf About, Guid Id)
         PapersOf.Contract => "Contracts",
         PapersOf.Shipment => "Shipments",
         PapersOf.Arrival => "Arrivals",
+        PapersOf.Certificate => "Certificates",
         _ => "Offers",
     };
 }

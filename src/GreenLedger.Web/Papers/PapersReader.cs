@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Papers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Certificates;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Papers;
@@ -30,6 +31,7 @@ internal sealed class PapersReader(LedgerContext db, HistoryQuery history, Reade
             PapersOf.Offer => await db.Offers.Where(offer => offer.Id == new Id<Offer>(on.Id)).Select(offer => offer.Ref).FirstOrDefaultAsync(cancellationToken),
             PapersOf.Arrival => await db.Arrivals.Where(arrival => arrival.Id == new Id<Arrival>(on.Id)).Join(db.Lots, arrival => arrival.LotId, lot => lot.Id, (_, lot) => lot.Name).FirstOrDefaultAsync(cancellationToken),
             PapersOf.Shipment => await db.Shipments.Where(shipment => shipment.Id == new Id<Shipment>(on.Id)).Select(shipment => shipment.Ref).FirstOrDefaultAsync(cancellationToken),
+            PapersOf.Certificate => await db.Certificates.Where(certificate => certificate.Id == new Id<Certificate>(on.Id)).Select(certificate => certificate.Number).FirstOrDefaultAsync(cancellationToken),
             PapersOf.Contract => await db.Contracts.Where(contract => contract.Id == new Id<Contract>(on.Id)).Select(contract => contract.Ref).FirstOrDefaultAsync(cancellationToken),
             _ => await db.Samples.Where(sample => sample.Id == new Id<Sample>(on.Id)).Select(sample => sample.LabelCode).FirstOrDefaultAsync(cancellationToken),
         };

@@ -27,6 +27,7 @@ internal static class AreaAccess
         ["Cuppers' records"] = "n n r n n",
         ["Pricing"] = "r n n w r",
         ["Choosing"] = "r n n w r",
+        ["Certificates"] = "r n n w r",
         ["Contracts"] = "r n n w r",
         ["Shipments"] = "r n n w r",
         ["Arrivals"] = "r n n w r",

@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Certificates;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
@@ -17,7 +18,7 @@ internal sealed class RealIds(HouseFixture house)
 {
     private const int Most = 30;
 
-    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample), typeof(Arrival), typeof(Contract), typeof(Shipment)];
+    private static readonly List<Type> TakePapers = [typeof(Lot), typeof(Offer), typeof(Sample), typeof(Arrival), typeof(Contract), typeof(Shipment), typeof(Certificate)];
 
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.OrdinalIgnoreCase)
     {
