@@ -9,7 +9,6 @@ using GreenLedger.Data.Summaries;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Web.Summaries;
-using Microsoft.EntityFrameworkCore;
 using SpreadCheetah;
 
 namespace GreenLedger.Benchmarks.Summaries;

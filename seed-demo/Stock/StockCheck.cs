@@ -7,7 +7,6 @@ using GreenLedger.SeedDemo.Cupping;
 using GreenLedger.SeedDemo.Grading;
 using GreenLedger.SeedDemo.Offers;
 using GreenLedger.SeedDemo.People;
-using GreenLedger.SeedDemo.Samples;
 
 namespace GreenLedger.SeedDemo.Stock;
 

@@ -35,7 +35,7 @@ internal static class ArchiveModel
 
     private static (ColumnKind Kind, ColumnKind? Items) KindOf(IColumn column)
     {
-        var mapping = column.PropertyMappings.FirstOrDefault()?.TypeMapping
+        var mapping = (column.PropertyMappings is [var first, ..] ? first.TypeMapping : null)
             ?? throw new InvalidOperationException($"No way is known to archive the column {column.Name} of {column.Table.Name}: say one, or leave it out with a reason.");
         return mapping.ElementTypeMapping is { } item && mapping.ClrType != typeof(byte[])
             ? (ColumnKind.List, KindOf(Stored(item), column))

@@ -1,5 +1,4 @@
 using GreenLedger.Data.Papers;
-using GreenLedger.Domain;
 using GreenLedger.Domain.Grading;
 using GreenLedger.Domain.Measures;
 using Microsoft.EntityFrameworkCore.Metadata;
@@ -50,7 +49,7 @@ internal static class ArchiveWords
     public static bool IsUnitKnown(IProperty property) =>
         property.DeclaringType is not IComplexType value || Units.ContainsKey((value.ClrType, property.Name)) || property.ClrType == typeof(string);
 
-    private static IProperty? PropertyOf(IColumn column) => column.PropertyMappings.FirstOrDefault()?.Property;
+    private static IProperty? PropertyOf(IColumn column) => column.PropertyMappings is [var first, ..] ? first.Property : null;
 
     /// <summary>Of a value within a record: what the record says of it. A part of it says no more than its own name and unit.</summary>
     private static string Said(IProperty property)

@@ -4,7 +4,6 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Archive;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Metadata;
 using Npgsql;
 
 namespace GreenLedger.Data.Archive;

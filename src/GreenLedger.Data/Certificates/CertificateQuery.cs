@@ -37,7 +37,7 @@ public sealed class CertificateQuery(LedgerContext db)
         ArgumentNullException.ThrowIfNull(shipment);
         ArgumentNullException.ThrowIfNull(line);
         var contract = await db.Contracts.AsNoTracking().Include(one => one.Versions).SingleAsync(one => one.Id == line.ContractId, cancellationToken);
-        return (await ClaimsAsync(contract, [line.LotId], _ => shipment.ShippedOn, today, cancellationToken)).FirstOrDefault();
+        return await ClaimsAsync(contract, [line.LotId], _ => shipment.ShippedOn, today, cancellationToken) is [var claims, ..] ? claims : null;
     }
 
     private async Task<IReadOnlyList<LotClaims>> ClaimsAsync(Contract contract, IReadOnlyCollection<Id<Lot>> lotIds, Func<Id<Lot>, DateOnly?> onBoard, DateOnly today, CancellationToken cancellationToken)

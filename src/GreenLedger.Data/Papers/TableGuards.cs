@@ -52,5 +52,5 @@ internal sealed class TableGuards : IAsyncDisposable
         }
     }
 
-    private static Task ExecuteAsync(LedgerContext db, string sql, CancellationToken cancellationToken) => db.Database.ExecuteSqlRawAsync(sql, cancellationToken);
+    private static Task<int> ExecuteAsync(LedgerContext db, string sql, CancellationToken cancellationToken) => db.Database.ExecuteSqlRawAsync(sql, cancellationToken);
 }

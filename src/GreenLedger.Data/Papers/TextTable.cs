@@ -18,7 +18,7 @@ internal sealed record TextTable(string Name, IReadOnlyList<IColumn> Key, IReadO
 
     private static bool IsText(IColumn column)
     {
-        if (column.PropertyMappings.FirstOrDefault()?.TypeMapping is not { } mapping)
+        if (column.PropertyMappings is not [{ TypeMapping: { } mapping }, ..])
         {
             return false;
         }

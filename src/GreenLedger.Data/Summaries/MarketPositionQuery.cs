@@ -1,12 +1,8 @@
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
-using GreenLedger.Domain.Offers;
-using GreenLedger.Domain.Samples;
-using GreenLedger.Domain.Shipments;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Domain.Summaries;
 using Microsoft.EntityFrameworkCore;

@@ -4,13 +4,10 @@ using GreenLedger.Data.Pricing;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
-using GreenLedger.Domain.Samples;
-using GreenLedger.Domain.Shipments;
 using GreenLedger.Domain.Summaries;
 using Microsoft.EntityFrameworkCore;
 

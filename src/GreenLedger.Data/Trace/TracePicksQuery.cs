@@ -36,20 +36,22 @@ public sealed class TracePicksQuery(LedgerContext db)
         ];
     }
 
-    private async Task<List<TracePick>> PlotsAsync(string folded, CancellationToken cancellationToken) => await db.Plots.AsNoTracking()
+    /// <summary>Names are folded here, since no column holds them folded.</summary>
+    private async Task<IEnumerable<TracePick>> PlotsAsync(string folded, CancellationToken cancellationToken) => (await db.Plots.AsNoTracking()
         .Where(plot => db.DueDiligences.Any(held => held.Plots.Any(one => one.PlotId == plot.Id)))
-        .Join(db.Producers, plot => plot.ProducerId, producer => producer.Id, (plot, producer) => new { plot, producer })
-        .Where(row => row.producer.SearchText.Contains(folded) || row.plot.Name.ToLower().Contains(folded))
-        .OrderBy(row => row.plot.Name).Take(Most)
-        .Select(row => new TracePick(TraceFrom.Plot, row.plot.Id.Value, row.plot.Name, row.producer.Name)).ToListAsync(cancellationToken);
+        .Join(db.Producers, plot => plot.ProducerId, producer => producer.Id, (plot, producer) => new { plot.Id, plot.Name, Producer = producer.Name, producer.SearchText })
+        .OrderBy(row => row.Name).ToListAsync(cancellationToken))
+        .Where(row => row.SearchText.Contains(folded, StringComparison.Ordinal) || SearchText.Of(row.Name).Contains(folded, StringComparison.Ordinal)).Take(Most)
+        .Select(row => new TracePick(TraceFrom.Plot, row.Id.Value, row.Name, row.Producer));
 
-    /// <summary>By the number of its delivery note, batch or invoice.</summary>
+    /// <summary>By the number of its delivery note, batch or invoice, as typed or in capitals.</summary>
     private async Task<List<TracePick>> GoneAsync(string? text, CancellationToken cancellationToken)
     {
         MovementKind[] gone = [MovementKind.Release, MovementKind.Sale];
-        var written = text?.Trim().ToUpperInvariant() ?? "";
+        var written = text?.Trim() ?? "";
+        var capitals = written.ToUpperInvariant();
         var rows = await db.Movements.AsNoTracking()
-            .Where(movement => gone.Contains(movement.Kind) && movement.Document != null && movement.Document.ToUpper().Contains(written) && !db.Movements.Any(back => back.ReversesId == movement.Id))
+            .Where(movement => gone.Contains(movement.Kind) && movement.Document != null && (movement.Document.Contains(written) || movement.Document.Contains(capitals)) && !db.Movements.Any(back => back.ReversesId == movement.Id))
             .OrderByDescending(movement => movement.On).ThenByDescending(movement => movement.Id).Take(Most)
             .Join(db.Lots, movement => movement.LotId, lot => lot.Id, (movement, lot) => new { movement.Id, movement.Kind, movement.On, movement.Document, lot.Ref })
             .ToListAsync(cancellationToken);

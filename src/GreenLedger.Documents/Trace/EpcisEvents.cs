@@ -138,7 +138,7 @@ internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZo
         return told;
     }
 
-    private JsonObject Event(string type, string kind, Guid id, DateTimeOffset at) => new()
+    private static JsonObject Event(string type, string kind, Guid id, DateTimeOffset at) => new()
     {
         ["type"] = type,
         ["eventID"] = ExchangeNames.EventId(kind, id),

@@ -1,5 +1,4 @@
 using GreenLedger.Data.Stock;
-using GreenLedger.Domain.Stock;
 
 namespace GreenLedger.Web.Api;
 

@@ -1,3 +1,4 @@
+using GreenLedger.Data.Certificates;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Due;
@@ -55,7 +56,7 @@ public sealed class DueQueryTests(Ledgers ledgers) : IClassFixture<Ledgers>
         Assert.Contains(lines, line => line.Kind == DueKind.Session);
     }
 
-    private static DueQuery Query(LedgerContext db) => new(db, new SampleQuery(db), new FixingsQuery(db), new ShipmentQuery(db));
+    private static DueQuery Query(LedgerContext db) => new(db, new SampleQuery(db), new FixingsQuery(db), new ShipmentQuery(db), new EndingCertificatesQuery(db, new CertificateQuery(db)));
 
     /// <summary>A signed contract that waits for approval, a sample to grade, and an open session that pours it; the cupper who has handed in.</summary>
     private static async Task<Id<Person>> FillAsync(Ledger ledger)

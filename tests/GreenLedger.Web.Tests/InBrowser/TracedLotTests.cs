@@ -15,6 +15,8 @@ namespace GreenLedger.Web.Tests.InBrowser;
 /// <summary>In a real browser: a batch is traced, a mock recall is held and printed, and the plots of the lot are exported for due diligence.</summary>
 public sealed class TracedLotTests(Chromium chromium)
 {
+    private static readonly JsonSerializerOptions GeoJson = new() { Converters = { new GeoJsonConverterFactory() } };
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -45,7 +47,7 @@ public sealed class TracedLotTests(Chromium chromium)
         Assert.Contains("18,790", string.Join(' ', pdf.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text)), StringComparison.Ordinal);
 
         await window.GoAsync($"/Offers/Diligence/{lot}");
-        var features = JsonSerializer.Deserialize<FeatureCollection>(await FileAsync(window, house.ClientOptions.BaseAddress, "Its plots as GeoJSON"), new JsonSerializerOptions { Converters = { new GeoJsonConverterFactory() } })!;
+        var features = JsonSerializer.Deserialize<FeatureCollection>(await FileAsync(window, house.ClientOptions.BaseAddress, "Its plots as GeoJSON"), GeoJson)!;
         // The point of the example in the handbook, trade 7.4, with the published property names.
         var plot = Assert.Single(features);
         Assert.Equal((-75.899, 2.001), (plot.Geometry.Coordinate.X, plot.Geometry.Coordinate.Y));

@@ -542,6 +542,99 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("EarlierReceipts", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Certificates.Certificate", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("From")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Holder")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("IssuedBy")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<Guid?>("ProducerId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Scheme")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Scope")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<int>("Standing")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("StandingAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("StandingBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("StandingReason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("SupplierId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Until")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ProducerId");
+
+                    b.HasIndex("StandingBy");
+
+                    b.HasIndex("SupplierId");
+
+                    b.HasIndex("Until");
+
+                    b.ToTable("Certificates");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Certificates.CertificateHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("ByContractDay")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("FirstAlertDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("LastAlertDays")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("CertificateHabits", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Choosing.BuyingRules", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3519,6 +3612,49 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("Changes");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Papers.Erasure", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Designation")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Texts")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("SubjectId")
+                        .IsUnique();
+
+                    b.HasIndex("Kind", "Designation")
+                        .IsUnique();
+
+                    b.ToTable("Erasures");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Papers.Message", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5141,6 +5277,46 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("Warehouses");
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Summaries.FeedbackCopy", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("IsMailed")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)");
+
+                    b.PrimitiveCollection<Guid[]>("LotIds")
+                        .IsRequired()
+                        .HasColumnType("uuid[]");
+
+                    b.Property<Guid>("StoredFileId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("StoredFileId");
+
+                    b.HasIndex("SupplierId");
+
+                    b.ToTable("FeedbackCopies");
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5179,6 +5355,95 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasKey("Id");
 
                     b.ToTable("RecordHabits");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Trace.ExchangeNames", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("CompanyPrefix")
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)");
+
+                    b.Property<string>("ItemReference")
+                        .HasMaxLength(13)
+                        .HasColumnType("character varying(13)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("WebAddress")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("ExchangeNames");
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Trace.MockRecall", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("EndedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Findings")
+                        .HasColumnType("text");
+
+                    b.Property<int>("From")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Learned")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<string>("Ref")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<Guid>("StartId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("StartName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("StartedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("EndedBy");
+
+                    b.HasIndex("Ref")
+                        .IsUnique();
+
+                    b.HasIndex("StartedAt");
+
+                    b.HasIndex("StartedBy");
+
+                    b.ToTable("MockRecalls");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
@@ -5418,6 +5683,24 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasForeignKey("By")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Certificates.Certificate", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Origins.Producer", null)
+                        .WithMany()
+                        .HasForeignKey("ProducerId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("StandingBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Choosing.Decision", b =>
@@ -6096,6 +6379,15 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Papers.Erasure", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Papers.Message", b =>
                 {
                     b.HasOne("GreenLedger.Domain.People.Person", null)
@@ -6438,11 +6730,46 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Summaries.FeedbackCopy", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("StoredFileId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Summaries.QualityBands", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Cupping.CuppingForm", null)
                         .WithMany()
                         .HasForeignKey("FormId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Trace.MockRecall", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EndedBy")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("GreenLedger.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("StartedBy")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

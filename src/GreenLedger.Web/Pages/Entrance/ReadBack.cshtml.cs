@@ -21,10 +21,6 @@ internal sealed class ReadBackModel(ReadingBack house, SignInManager<Account> en
     [BindProperty]
     public ReadBackForm Input { get; set; } = new();
 
-    public void OnGet()
-    {
-    }
-
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
         Rule.Require(Input.File is not null, "Choose the archive first.", nameof(Input.File));

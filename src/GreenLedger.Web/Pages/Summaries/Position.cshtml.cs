@@ -1,6 +1,5 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Contracts;
-using GreenLedger.Data.Pricing;
 using GreenLedger.Data.Summaries;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
