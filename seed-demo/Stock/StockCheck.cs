@@ -32,7 +32,7 @@ internal sealed class StockCheck(Cast cast, IReadOnlyList<CuppingForm> forms, IR
         foreach (var ago in DaysAgo)
         {
             var day = DateOnly.FromDateTime(now.UtcDateTime).AddDays(-ago);
-            var lying = landings.Where(landing => landing.Arrival.ApprovedSampleId is not null && landing.Arrival.ReceivedOn < day.AddDays(-20) && !_coffees[landing.Arrival.LotId].Coffee.Origin.IsRobusta)
+            var lying = landings.Where(landing => !landing.IsShort && landing.Arrival.ApprovedSampleId is not null && landing.Arrival.ReceivedOn < day.AddDays(-20) && !_coffees[landing.Arrival.LotId].Coffee.Origin.IsRobusta)
                 .TakeLast(Table).ToList();
             if (lying.Count > 1)
             {

@@ -43,16 +43,20 @@ internal sealed class Outbox(LedgerContext db, MailSettings settings, TimeProvid
     /// Adds a letter to each of the addresses, none of which sees the others, once for one opening of a form and what it said then: what a
     /// second press or a reload sends again is in the outbox already.
     /// </summary>
+    /// <returns>Whether anything was added.</returns>
     /// <exception cref="RuleBrokenException">No mail server is set, or an address cannot be used.</exception>
-    public async Task PutOnceAsync(Guid submission, IReadOnlyCollection<string> to, Letter letter, Id<Person> by, CancellationToken cancellationToken)
+    public async Task<bool> PutOnceAsync(Guid submission, IReadOnlyCollection<string> to, Letter letter, Id<Person> by, CancellationToken cancellationToken)
     {
         var sending = letter.In(submission);
         var known = await db.Messages.Where(message => message.SubmissionId == sending).Select(message => message.Address).ToListAsync(cancellationToken);
-        foreach (var address in to.Distinct(StringComparer.OrdinalIgnoreCase).Except(known, StringComparer.OrdinalIgnoreCase))
+        var unsent = to.Except(known, StringComparer.OrdinalIgnoreCase).ToList();
+        foreach (var address in unsent)
         {
             var message = await PutAsync(letter.Purpose, address, letter.Subject, letter.Text, letter.File is { } file ? [file] : [], letter.About, by, cancellationToken);
             message.SentFrom(sending);
         }
+
+        return unsent.Count > 0;
     }
 
     private static MessageText Written(MailDraft draft, DateTimeOffset at)

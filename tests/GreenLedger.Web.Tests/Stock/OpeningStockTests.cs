@@ -80,6 +80,17 @@ public sealed class OpeningStockTests(HouseFixture house) : IClassFixture<HouseF
     }
 
     [Fact]
+    public async Task A_file_of_another_kind_that_waits_is_told_of_with_a_sentence()
+    {
+        await AddWarehouseAsync("Other quay");
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var list = await buyer.SendFormAsync("/Offers/Import", new Dictionary<string, string> { ["Input.Supplier"] = "Quay Traders" }, null, [("Input.File", "list.csv", Encoding.UTF8.GetBytes("Ref;Country;Score;USD/kg\nP-1;Kenya;87;9.85\n"))]);
+        var id = list.Headers.Location!.OriginalString.Split('/', '?').First(part => Guid.TryParse(part, out _));
+
+        Assert.Contains("the first row should say", (await buyer.ReadAsync($"/Stock/Opening/{id}")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_empty_workbook_has_headings_that_the_ledger_reads()
     {
         var answer = await (await house.BrowserAsync(Role.Buyer)).Client.GetAsync(new Uri("/Stock/Opening?handler=Empty", UriKind.Relative), Stop);

@@ -100,6 +100,29 @@ public sealed class FeedbackMailTests
 
         Assert.All(answers, answer => Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode));
         Assert.Equal((1, 2), (once, await house.FromLedgerAsync(db => db.Messages.CountAsync(Stop))));
+        Assert.Equal(2, await house.FromLedgerAsync(db => db.FeedbackCopies.CountAsync(copy => copy.IsMailed, Stop)));
+    }
+
+    [Fact]
+    public async Task What_was_taken_as_a_PDF_is_opened_later_as_it_left_and_a_preview_is_not_kept()
+    {
+        await using var office = new PostOffice();
+        await using var house = Open(office);
+        var (supplier, sample, _) = await PlantedAsync(house);
+        await SendAsync(house, supplier, sample, Ana, handler: "");
+        var none = await house.FromLedgerAsync(db => db.FeedbackCopies.CountAsync(Stop));
+
+        var taken = await (await SendAsync(house, supplier, sample, Ana, handler: "Pdf")).Content.ReadAsByteArrayAsync(Stop);
+
+        var lot = await house.FromLedgerAsync(db => db.Samples.Where(one => one.Id == new Id<Domain.Samples.Sample>(sample)).Select(one => one.LotId).SingleAsync(Stop));
+        var viewer = await house.BrowserAsync(Role.Viewer);
+        var links = new[] { $"/Offers/Supplier/{supplier}", $"/Offers/Lot/{lot}" }.Select(async page => Assert.Single((await viewer.ReadAsync(page)).QuerySelectorAll("a[href*='/Summaries/Told/']")).GetAttribute("href")!);
+        var addresses = await Task.WhenAll(links);
+        var opened = await viewer.Client.GetAsync(new Uri(addresses[0], UriKind.Relative), Stop);
+        Assert.Equal(0, none);
+        Assert.Equal(addresses[0], addresses[1]);
+        Assert.Equal(taken, await opened.Content.ReadAsByteArrayAsync(Stop));
+        Assert.NotEqual(HttpStatusCode.OK, (await (await house.BrowserAsync(Role.Cupper)).Client.GetAsync(new Uri(addresses[0], UriKind.Relative), Stop)).StatusCode);
     }
 
     [Fact]

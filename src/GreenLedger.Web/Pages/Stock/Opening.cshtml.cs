@@ -35,7 +35,7 @@ public sealed class OpeningModel(LedgerContext db, OpeningStock opening, HouseZo
     {
         Input.On ??= house.Today;
         await LoadAsync(cancellationToken);
-        return Id is not null && Found is null ? NotFound() : Page();
+        return Id is not null && Found is null && ModelState.IsValid ? NotFound() : Page();
     }
 
     /// <summary>An empty file with our headings.</summary>
@@ -72,7 +72,15 @@ public sealed class OpeningModel(LedgerContext db, OpeningStock opening, HouseZo
         var warehouses = await db.Warehouses.AsNoTracking().OrderBy(one => one.Name).ToListAsync(cancellationToken);
         Warehouses = [.. warehouses.Select(one => new SelectListItem(one.Name, one.Id.ToString()))];
         Input.WarehouseId ??= warehouses is [var only] ? only.Id : null;
-        Found = Id is { } id ? await opening.ReadParkedAsync(id, User.Person(), Defaults(), cancellationToken) : null;
+        try
+        {
+            Found = Id is { } id ? await opening.ReadParkedAsync(id, User.Person(), Defaults(), cancellationToken) : null;
+        }
+        catch (RuleBrokenException broken)
+        {
+            // A file of another kind that this person sent: the page asks for a list of stock instead.
+            ModelState.AddModelError("", broken.Message);
+        }
     }
 
     private OpeningDefaults Defaults() => new(Input.WarehouseId, Input.On ?? house.Today);

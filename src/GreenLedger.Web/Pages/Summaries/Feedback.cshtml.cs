@@ -85,9 +85,13 @@ internal sealed class FeedbackModel(LedgerContext db, FeedbackQuery query, Reade
         Rule.Require(Input.To.Count > 0 && Input.To.All(address => Recipients.Any(one => one.Address == address)), "Choose whom to send it to.", "");
         var file = new MailFile(report.FileName + ".pdf", FeedbackPdf.MediaType, Pdf(report));
         await KeepLanguageAsync(cancellationToken);
-        await KeepCopyAsync(report, file.Bytes, isMailed: true, cancellationToken);
-        await outbox.PutOnceAsync(
+        var isNew = await outbox.PutOnceAsync(
             Input.Submission, [.. Input.To], new Letter(MessagePurpose.Feedback, Supplier?.Value, $"{FeedbackText.Title(report)} · {report.House}", FeedbackText.Letter(report), file, $"{string.Join(' ', Input.Samples)} {Input.Language} {Input.Message}"), User.Person(), cancellationToken);
+        if (isNew)
+        {
+            await KeepCopyAsync(report, file.Bytes, isMailed: true, cancellationToken);
+        }
+
         await db.SaveChangesAsync(cancellationToken);
         Say($"It is on its way to {string.Join(", ", Input.To)}. What becomes of it stands under Mail.");
         return RedirectToPage(new { Supplier });
