@@ -76,6 +76,7 @@ public static class DemoSeed
         var contracts = new PurchaseDesk(cast, market, shelf.Coffees, shelf.Suppliers, quay, now, new Draw(Seed + 12)).Write(decisions);
         quay.Paper(await db.DocumentRules.OrderBy(rule => rule.Position).ToListAsync(cancellationToken), shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot));
         var landed = new ArrivalTable(cast, forms, shelf.Coffees, now, new Draw(Seed + 14)).Cup(quay.Landings);
+        var aged = new StockCheck(cast, forms, shelf.Coffees, now, new Draw(Seed + 21)).Cup(quay.Landings);
 
         db.AddRange([.. routes, .. growers.Producers, .. shelf.Suppliers, .. rules.All]);
         db.AddRange(new AddressBook(new Draw(Seed + 20)).Write(shelf.Suppliers));
@@ -97,7 +98,7 @@ public static class DemoSeed
         db.AddRange(quay.Shipments);
         db.AddRange(quay.Landings.Select(landing => landing.Arrival));
         db.AddRange(landed);
-        db.AddRange(new StockCheck(cast, forms, shelf.Coffees, now, new Draw(Seed + 21)).Cup(quay.Landings));
+        db.AddRange(aged);
         db.AddRange(new Storekeeper(cast, rates, now, new Draw(Seed + 15)).Keep(quay.Landings, landed.OfType<Claim>()));
         db.AddRange(new Fields(new Draw(Seed + 16)).Chart(shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot), growers.Producers, quay.Landings));
         db.AddRange(new CertificateFolder(cast, now, new Draw(Seed + 21)).File(shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot), contracts));

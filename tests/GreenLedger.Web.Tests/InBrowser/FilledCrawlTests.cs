@@ -3,7 +3,9 @@ using System.Net;
 using System.Text;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
+using GreenLedger.Domain.Summaries;
 using GreenLedger.Web.Offers;
 using GreenLedger.Web.Tests.Arrivals;
 using GreenLedger.Web.Tests.Cupping;
@@ -77,10 +79,21 @@ public sealed class FilledCrawlTests(Chromium chromium, DemoLedger demo)
         var table = await Table.LayOutAsync(house);
         await CupAloneAsync(buyer, table);
         await DiscussAsync(house);
+        await TellAsync(house);
         var lot = await house.FromLedgerAsync(db => db.Lots.OrderByDescending(one => one.Id).Select(one => one.Id).FirstAsync());
         await SendAsync(buyer, PapersHouse.AttachTo("Lot", lot), new() { ["ReturnUrl"] = "/" }, null, "Cupped blind on arrival.");
         await SendAsync(buyer, $"/Papers/WriteNote/Lot/{lot}?ReturnUrl=%2F", new() { ["Input.Text"] = "Ask for the moisture again." }, null, null);
     }
+
+    /// <summary>What a supplier was told, as a PDF that was taken.</summary>
+    private static Task TellAsync(HouseFixture house) => house.InLedgerAsync(async db =>
+    {
+        var lot = await db.Lots.Where(one => one.SupplierId != null && db.Arrivals.Any(arrival => arrival.LotId == one.Id)).OrderBy(one => one.Id).FirstAsync();
+        var by = await db.People.OrderBy(person => person.Id).Select(person => person.Id).FirstAsync();
+        var file = new StoredFile("feedback.pdf", "application/pdf", "%PDF-1.7"u8.ToArray(), by, DateTimeOffset.UtcNow);
+        db.AddRange(file, new FeedbackCopy(lot.SupplierId!.Value, "en", [lot.Id], file, isMailed: false, by, DateTimeOffset.UtcNow));
+        await db.SaveChangesAsync();
+    });
 
     private static Task DiscussAsync(HouseFixture house) => house.InLedgerAsync(async db =>
     {

@@ -31,7 +31,7 @@ public sealed class OpeningStockTests(HouseFixture house) : IClassFixture<HouseF
 
         var sent = await SendFileAsync(buyer, file);
         var address = sent.Headers.Location!.OriginalString;
-        var preview = await buyer.ReadAsync($"{address}?Input.WarehouseId={warehouse}&Input.On=2026-10-01");
+        var preview = await buyer.ReadAsync($"{address}&Input.WarehouseId={warehouse}&Input.On=2026-10-01");
         Assert.Equal(0, await house.FromLedgerAsync(db => db.Movements.CountAsync(one => one.WarehouseId == warehouse, Stop)));
         Assert.Equal(["2", "3"], Rows(preview, "To be taken in").Select(row => row[0]));
         Assert.Equal(["There is no warehouse 'Nowhere': name it under Stock, Warehouses, or correct the row.", "'Atlantis' is no country of the ledger: write its name or its two letters."], Rows(preview, "Set aside").Select(row => row[2]));
@@ -87,7 +87,7 @@ public sealed class OpeningStockTests(HouseFixture house) : IClassFixture<HouseF
         var list = await buyer.SendFormAsync("/Offers/Import", new Dictionary<string, string> { ["Input.Supplier"] = "Quay Traders" }, null, [("Input.File", "list.csv", Encoding.UTF8.GetBytes("Ref;Country;Score;USD/kg\nP-1;Kenya;87;9.85\n"))]);
         var id = list.Headers.Location!.OriginalString.Split('/', '?').First(part => Guid.TryParse(part, out _));
 
-        Assert.Contains("the first row should say", (await buyer.ReadAsync($"/Stock/Opening/{id}")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("the first row should say", (await buyer.ReadAsync($"/Stock/Opening?file={id}")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

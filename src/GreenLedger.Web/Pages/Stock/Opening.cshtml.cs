@@ -21,8 +21,8 @@ public sealed class OpeningModel(LedgerContext db, OpeningStock opening, HouseZo
     public const int MostShown = 200;
 
     /// <summary>The file that was sent; null before.</summary>
-    [BindProperty(SupportsGet = true)]
-    public Id<StoredFile>? Id { get; set; }
+    [BindProperty(SupportsGet = true, Name = "file")]
+    public Id<StoredFile>? SentFile { get; set; }
 
     [BindProperty(SupportsGet = true)]
     public OpeningForm Input { get; set; } = new();
@@ -35,7 +35,7 @@ public sealed class OpeningModel(LedgerContext db, OpeningStock opening, HouseZo
     {
         Input.On ??= house.Today;
         await LoadAsync(cancellationToken);
-        return Id is not null && Found is null && ModelState.IsValid ? NotFound() : Page();
+        return SentFile is not null && Found is null && ModelState.IsValid ? NotFound() : Page();
     }
 
     /// <summary>An empty file with our headings.</summary>
@@ -52,12 +52,12 @@ public sealed class OpeningModel(LedgerContext db, OpeningStock opening, HouseZo
     {
         Rule.Require(Input.File is not null, "Choose the file with the stock.", nameof(Input.File));
         var file = await opening.ParkAsync(Input.File, User.Person(), cancellationToken);
-        return RedirectToPage(new { id = file });
+        return RedirectToPage(new { file });
     }
 
     public async Task<IActionResult> OnPostStoreAsync(CancellationToken cancellationToken)
     {
-        if (Id is not { } id || await opening.ReadParkedAsync(id, User.Person(), Defaults(), cancellationToken) is not { } preview)
+        if (SentFile is not { } id || await opening.ReadParkedAsync(id, User.Person(), Defaults(), cancellationToken) is not { } preview)
         {
             return NotFound();
         }
@@ -74,7 +74,7 @@ public sealed class OpeningModel(LedgerContext db, OpeningStock opening, HouseZo
         Input.WarehouseId ??= warehouses is [var only] ? only.Id : null;
         try
         {
-            Found = Id is { } id ? await opening.ReadParkedAsync(id, User.Person(), Defaults(), cancellationToken) : null;
+            Found = SentFile is { } id ? await opening.ReadParkedAsync(id, User.Person(), Defaults(), cancellationToken) : null;
         }
         catch (RuleBrokenException broken)
         {

@@ -78,9 +78,14 @@ internal sealed class AskedWords(HouseFixture house, SealedTable table)
         return needed;
     }
 
-    /// <summary>The first record that this name of a body is about: <c>decisionId</c>, a decision.</summary>
+    /// <summary>The first record that this name of a body is about: <c>decisionId</c>, a decision; a bare <c>id</c> the coffee.</summary>
     public async Task<string?> IdForAsync(string name)
     {
+        if (name.Equals("id", StringComparison.OrdinalIgnoreCase))
+        {
+            return _cup.Lot;
+        }
+
         var entity = name.EndsWith("Id", StringComparison.OrdinalIgnoreCase)
             ? typeof(Id<>).Assembly.GetTypes().FirstOrDefault(type => type.Name.Equals(name[..^2], StringComparison.OrdinalIgnoreCase) && type is { IsClass: true, IsAbstract: false })
             : null;

@@ -1,6 +1,7 @@
 using System.Net.Http.Json;
 using System.Text.Json;
 using GreenLedger.Data;
+using GreenLedger.Documents.Summaries;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Choosing;
@@ -12,6 +13,7 @@ using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Shipments;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Domain.Summaries;
 using GreenLedger.Examples;
 using Microsoft.EntityFrameworkCore;
 
@@ -90,8 +92,28 @@ internal static class SealedGoods
             await db.SaveChangesAsync(Stop);
         });
         await PostAsync(script, "stock/reservations", new { lotId = lot.Value, warehouseId = warehouse.Id.Value, weightKg = 600, use = "winter espresso" });
+        await PostAsync(script, "trace/recalls", new { from = "Lot", id = lot.Value, reason = "Yearly exercise" });
+        await PostAsync(script, "certificates", new { scheme = "organic", holder = "House", number = "O-77", from = OnBoard.AddYears(-1), until = OnBoard.AddYears(1) });
+        await TellAsync(house, lot);
         await PostAsync(script, "costs/postings", new { amount = 1879, currency = "EUR", on, document = "F-9", lotId = lot.Value });
     }
+
+    /// <summary>What suppliers were told: of the coffee in the cups, and of another one.</summary>
+    private static Task TellAsync(HouseFixture house, Id<Lot> lot) => house.InLedgerAsync(async db =>
+    {
+        var other = new Lot("OTHER-1", "Told of before", await db.Lots.Where(one => one.Id == lot).Select(one => one.SupplierId).SingleAsync(Stop));
+        var by = (await db.People.FirstAsync(person => person.Roles == Role.Buyer, Stop)).Id;
+        using var pdf = new MemoryStream();
+        FeedbackPdf.Write(new FeedbackReport("Sorrel Roasters", "The seller", "en", OnBoard, "A buyer", null, []), pdf);
+        db.Add(other);
+        foreach (var told in new[] { lot, other.Id })
+        {
+            var file = new StoredFile("feedback.pdf", "application/pdf", pdf.ToArray(), by, Noon);
+            db.AddRange(file, new FeedbackCopy(other.SupplierId!.Value, "en", [told], file, isMailed: false, by, Noon));
+        }
+
+        await db.SaveChangesAsync(Stop);
+    });
 
     private static async Task<Arrival> SailAsync(LedgerContext db, Id<Lot> id, Id<Sample> approved)
     {
