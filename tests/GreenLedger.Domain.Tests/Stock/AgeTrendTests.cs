@@ -83,6 +83,7 @@ public sealed class AgeTrendTests
         Assert.Equal((months, band, isPast), (lot.MonthsOn(today), AgedLot.BandOf(lot.MonthsOn(today)), lot.IsPastCrop(new StockHabits(), today)));
     }
 
+    /// <summary>The house's usual allowance of one percentage point: common practice, no source.</summary>
     [Theory]
     [InlineData(11.0, 12.0, false)]
     [InlineData(11.0, 12.1, true)]

@@ -35,6 +35,7 @@ public sealed class MarketPositionTests
         Assert.Equal(Money.Of(-1_000m, Currency.Usd), Assert.Single(moves).Unpriced);
     }
 
+    /// <summary>By hand from example A: 3 of 5 lots are 51,750 of 86,250 kg, and half of it still to come is parted in the same way; rolled by the spread of example B.</summary>
     [Fact]
     public void What_was_fixed_before_a_roll_stays_in_its_month_and_the_rest_stands_in_the_later_one()
     {
