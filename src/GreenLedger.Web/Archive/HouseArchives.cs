@@ -5,6 +5,7 @@ using GreenLedger.Documents.Archive;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Archive;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Hosting;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Archive;
@@ -21,24 +22,13 @@ internal sealed class HouseArchives(LedgerContext db, TimeProvider clock)
         var at = clock.GetUtcNow();
         await WriteDownAsync(by, at, cancellationToken);
         var about = await ArchiveSnapshot.AboutAsync(db, at, cancellationToken);
-        var file = Temporary();
-        try
+        var file = await PassingFile.WriteAsync(async stream =>
         {
             await using var snapshot = await ArchiveSnapshot.OpenAsync(db, cancellationToken);
-            await HouseArchive.WriteAsync(file, snapshot, about, cancellationToken);
-            file.Position = 0;
-            return new TakenArchive(file, HouseArchive.FileName(about));
-        }
-        catch
-        {
-            await file.DisposeAsync();
-            throw;
-        }
+            await HouseArchive.WriteAsync(stream, snapshot, about, cancellationToken);
+        });
+        return new TakenArchive(file, HouseArchive.FileName(about));
     }
-
-    /// <summary>Written apart from the answer, so that neither memory nor the ledger waits for whoever takes it.</summary>
-    private static FileStream Temporary() =>
-        new(Path.GetTempFileName(), FileMode.Create, FileAccess.ReadWrite, FileShare.None, 65_536, FileOptions.DeleteOnClose | FileOptions.Asynchronous);
 
     /// <summary>Whoever takes the archive could read the key of each open session: it counts as opened (docs/decisions/0012).</summary>
     private async Task WriteDownAsync(Id<Person> by, DateTimeOffset at, CancellationToken cancellationToken)

@@ -1,7 +1,7 @@
 using GreenLedger.Data;
-using GreenLedger.Data.Cupping;
 using GreenLedger.Data.People;
-using GreenLedger.Documents.Cupping;
+using GreenLedger.Data.Samples;
+using GreenLedger.Documents.Offers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Cupping.Reading;
@@ -11,6 +11,7 @@ using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Web.Api;
+using GreenLedger.Web.Papers;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Cupping;
@@ -26,36 +27,28 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
 
     /// <exception cref="RuleBrokenException">The file cannot be read, or lacks an attribute of the form.</exception>
     public async Task<PastPreview> ReadAsync(
-        IFormFile file, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken)
-    {
-        using var bytes = new MemoryStream();
-        await file.CopyToAsync(bytes, cancellationToken);
-        return await ReadAsync(file.FileName, bytes.ToArray(), null, form, corrections, cancellationToken);
-    }
+        IFormFile file, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken) =>
+        await ReadAsync(file.FileName, await file.BytesAsync(cancellationToken), null, form, corrections, cancellationToken);
 
     /// <summary>The parked file again, with the mapping as it was corrected; null when it was swept.</summary>
     public async Task<PastPreview?> ReadParkedAsync(
         Id<StoredFile> id, Id<Person> by, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken) =>
-        await db.StoredFiles.Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id && file.By == by, cancellationToken) is { Content: { } content } parked
+        await db.ParkedAsync(id, by, cancellationToken) is { Content: { } content } parked
             ? await ReadAsync(parked.Name, content.Bytes, parked.Id, form, corrections, cancellationToken)
             : null;
 
     /// <summary>The lines and proposed columns of a file that this person parked; null when it was swept.</summary>
     public async Task<ResultTable?> TableAsync(Id<StoredFile> id, Id<Person> by, CancellationToken cancellationToken) =>
-        await db.StoredFiles.AsNoTracking().Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id && file.By == by, cancellationToken) is { Content: { } content }
-            ? ResultTable.Of(ResultWorkbook.Read(content.Bytes))
+        await db.ParkedAsync(id, by, cancellationToken) is { Content: { } content }
+            ? ResultTable.Of(HouseTable.Read(content.Bytes))
             : null;
 
     /// <summary>Keeps the file until something follows; the preview's address names it.</summary>
     public async Task<Id<StoredFile>> ParkAsync(IFormFile file, Id<Person> by, CancellationToken cancellationToken)
     {
-        using var bytes = new MemoryStream();
-        await file.CopyToAsync(bytes, cancellationToken);
-        ResultTable.Of(ResultWorkbook.Read(bytes.ToArray()));
-        var parked = new StoredFile(file.FileName, file.ContentType ?? "application/octet-stream", bytes.ToArray(), by, clock.GetUtcNow());
-        db.Add(parked);
-        await db.SaveChangesAsync(cancellationToken);
-        return parked.Id;
+        var bytes = await file.BytesAsync(cancellationToken);
+        ResultTable.Of(HouseTable.Read(bytes));
+        return await db.ParkAsync(file, bytes, by, clock.GetUtcNow(), cancellationToken);
     }
 
     /// <summary>Stores the accepted rows in one go; a file that was taken before stores nothing and gives null.</summary>
@@ -69,7 +62,7 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
         }
 
         var now = clock.GetUtcNow();
-        var file = await FileAsync(preview, by, now, cancellationToken);
+        var file = await db.KeptAsync(preview.ParkedId, preview.FileName, preview.Bytes, by, now, cancellationToken);
         var labels = await db.Samples.Select(sample => sample.LabelCode).ToListAsync(cancellationToken);
         var facts = new PastCase(
             preview.FileName, heldOn ?? (await db.ZoneAsync(cancellationToken)).Day(now), file.Id, by, now, await Errors.ExpectedAsync(db, cancellationToken), Random.Shared);
@@ -86,7 +79,7 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
     private async Task<PastPreview> ReadAsync(
         string name, byte[] bytes, Id<StoredFile>? parkedId, string? form, IReadOnlyDictionary<string, string> corrections, CancellationToken cancellationToken)
     {
-        var table = ResultTable.Of(ResultWorkbook.Read(bytes));
+        var table = ResultTable.Of(HouseTable.Read(bytes));
         table = table with { Mapping = table.Mapping.With(corrections) };
         var chosen = string.IsNullOrWhiteSpace(form)
             ? ResultList.Guess(table.Mapping, await NewestAsync(cancellationToken))
@@ -106,19 +99,6 @@ public sealed class PastResults(LedgerContext db, KnownSampleQuery known, TimePr
     /// <summary>The newest revision of each form, the 100-point form first.</summary>
     private async Task<IReadOnlyList<CuppingForm>> NewestAsync(CancellationToken cancellationToken) =>
         [.. (await db.CuppingForms.ToListAsync(cancellationToken)).GroupBy(form => form.Code).OrderBy(group => group.Key).Select(group => group.MaxBy(form => form.Revision)!)];
-
-    private async Task<StoredFile> FileAsync(PastPreview preview, Id<Person> by, DateTimeOffset now, CancellationToken cancellationToken)
-    {
-        var file = preview.ParkedId is { } parked ? await db.StoredFiles.SingleAsync(file => file.Id == parked, cancellationToken) : null;
-        if (file is null)
-        {
-            file = new StoredFile(preview.FileName, "application/octet-stream", preview.Bytes, by, now);
-            db.Add(file);
-        }
-
-        file.Keep();
-        return file;
-    }
 
     /// <summary>Physical figures of a row become a grade of its sample; one grade for each sample.</summary>
     private static IEnumerable<GreenGrade> Grades(PastPreview preview, PastTaking taking, PastCase facts) =>

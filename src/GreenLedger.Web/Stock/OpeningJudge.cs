@@ -1,9 +1,9 @@
 using GreenLedger.Domain;
-using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Pricing;
+using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Domain.Stock.Reading;
 using GreenLedger.Web.Display;
@@ -12,7 +12,7 @@ namespace GreenLedger.Web.Stock;
 
 /// <summary>Holds the rows of a file of opening stock against the ledger: which lot, which warehouse, which rate; what does not fit is set aside.</summary>
 internal sealed class OpeningJudge(
-    OpeningList list, PastNames names, IReadOnlyList<Warehouse> warehouses, IReadOnlyList<Country> countries, OpeningDefaults defaults, Currency house)
+    OpeningList list, KnownNames names, IReadOnlyList<Warehouse> warehouses, IReadOnlyList<Country> countries, OpeningDefaults defaults, Currency house)
 {
     public required DateOnly Today { get; init; }
 

@@ -1,7 +1,7 @@
 using GreenLedger.Data;
-using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
 using GreenLedger.Data.Stock;
-using GreenLedger.Documents.Cupping;
+using GreenLedger.Documents.Offers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
@@ -11,6 +11,7 @@ using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Domain.Stock.Reading;
+using GreenLedger.Web.Papers;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Stock;
@@ -38,18 +39,14 @@ public sealed class OpeningStock(LedgerContext db, KnownSampleQuery known, TimeP
     public async Task<Id<StoredFile>> ParkAsync(IFormFile file, Id<Person> by, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(file);
-        using var bytes = new MemoryStream();
-        await file.CopyToAsync(bytes, cancellationToken);
-        OpeningList.Of(ResultWorkbook.Read(bytes.ToArray()), Currency.Eur);
-        var parked = new StoredFile(file.FileName, file.ContentType ?? "application/octet-stream", bytes.ToArray(), by, clock.GetUtcNow());
-        db.Add(parked);
-        await db.SaveChangesAsync(cancellationToken);
-        return parked.Id;
+        var bytes = await file.BytesAsync(cancellationToken);
+        OpeningList.Of(HouseTable.Read(bytes), Currency.Eur);
+        return await db.ParkAsync(file, bytes, by, clock.GetUtcNow(), cancellationToken);
     }
 
     /// <summary>The parked file, judged; null when it was swept or is another person's.</summary>
     public async Task<OpeningPreview?> ReadParkedAsync(Id<StoredFile> id, Id<Person> by, OpeningDefaults defaults, CancellationToken cancellationToken) =>
-        await db.StoredFiles.AsNoTracking().Include(file => file.Content).SingleOrDefaultAsync(file => file.Id == id && file.By == by, cancellationToken) is { Content: { } content } parked
+        await db.ParkedAsync(id, by, cancellationToken) is { Content: { } content } parked
             ? await ReadAsync(parked.Name, content.Bytes, defaults, cancellationToken)
             : null;
 
@@ -59,7 +56,7 @@ public sealed class OpeningStock(LedgerContext db, KnownSampleQuery known, TimeP
     {
         ArgumentNullException.ThrowIfNull(defaults);
         var house = await db.Houses.Select(one => one.Currency).SingleAsync(cancellationToken);
-        var list = OpeningList.Of(ResultWorkbook.Read(bytes), house);
+        var list = OpeningList.Of(HouseTable.Read(bytes), house);
         var names = await known.FindAsync(list.Rows.Select(row => row.Lot), cancellationToken);
         var judge = new OpeningJudge(list, names, await db.Warehouses.AsNoTracking().ToListAsync(cancellationToken), await db.Countries.AsNoTracking().ToListAsync(cancellationToken), defaults, house)
         {

@@ -3,6 +3,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Summaries;
 using GreenLedger.Documents.Layout;
 using GreenLedger.Domain;
+using GreenLedger.Web.Hosting;
 
 namespace GreenLedger.Web.Summaries;
 
@@ -28,21 +29,7 @@ internal sealed class ExtractFile
     public string NameOn(DateOnly today) => string.Create(CultureInfo.InvariantCulture, $"{_table.Name}-{today:yyyy-MM-dd}{(_asWorkbook ? ".xlsx" : ".csv")}");
 
     /// <summary>The whole file from its beginning; it is gone when the stream is closed.</summary>
-    public async Task<Stream> WriteAsync(ExtractQuery query, Seal seal, CancellationToken cancellationToken)
-    {
-        var file = new FileStream(Path.GetTempFileName(), FileMode.Create, FileAccess.ReadWrite, FileShare.None, 65_536, FileOptions.DeleteOnClose | FileOptions.Asynchronous);
-        try
-        {
-            await (_asWorkbook
-                ? _table.WriteWorkbookAsync(file, query, _filter, seal, cancellationToken)
-                : _table.WriteTextAsync(file, query, _filter, seal, cancellationToken));
-            file.Position = 0;
-            return file;
-        }
-        catch
-        {
-            await file.DisposeAsync();
-            throw;
-        }
-    }
+    public Task<Stream> WriteAsync(ExtractQuery query, Seal seal, CancellationToken cancellationToken) => PassingFile.WriteAsync(file => _asWorkbook
+        ? _table.WriteWorkbookAsync(file, query, _filter, seal, cancellationToken)
+        : _table.WriteTextAsync(file, query, _filter, seal, cancellationToken));
 }

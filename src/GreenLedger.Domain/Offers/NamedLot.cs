@@ -1,7 +1,6 @@
 using GreenLedger.Domain.Measures;
-using GreenLedger.Domain.Offers;
 
-namespace GreenLedger.Domain.Cupping;
+namespace GreenLedger.Domain.Offers;
 
 /// <summary>
 /// A lot as far as a name in somebody's file may mean it: by its reference, else by its ICO mark, else by its name. Case, accents,

@@ -1,7 +1,6 @@
-using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Offers;
 
-namespace GreenLedger.Domain.Tests.Cupping;
+namespace GreenLedger.Domain.Tests.Offers;
 
 public sealed class NamedLotTests
 {

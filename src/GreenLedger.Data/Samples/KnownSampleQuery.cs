@@ -1,11 +1,11 @@
 using GreenLedger.Domain;
-using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
 
-namespace GreenLedger.Data.Cupping;
+namespace GreenLedger.Data.Samples;
 
-/// <summary>Finds the lots and samples that the names of a file of past results stand for.</summary>
+/// <summary>Finds the lots and samples that the names of a table that the house kept stand for.</summary>
 public sealed class KnownSampleQuery(LedgerContext db)
 {
     private const int AtOnce = 500;
@@ -14,7 +14,7 @@ public sealed class KnownSampleQuery(LedgerContext db)
     /// A name is a sample's label code, else what <see cref="NamedLot"/> says. Names that stand for nothing are left out, and
     /// those that may stand for several lots come with a sentence instead.
     /// </summary>
-    public async Task<PastNames> FindAsync(IEnumerable<string> names, CancellationToken cancellationToken)
+    public async Task<KnownNames> FindAsync(IEnumerable<string> names, CancellationToken cancellationToken)
     {
         var known = new Dictionary<string, KnownSample>(StringComparer.OrdinalIgnoreCase);
         var unclear = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
@@ -44,7 +44,7 @@ public sealed class KnownSampleQuery(LedgerContext db)
             await TakeNewestSamplesAsync(some, known, cancellationToken);
         }
 
-        return new PastNames(known, unclear);
+        return new KnownNames(known, unclear);
     }
 
     private async Task FindSamplesAsync(string[] names, Dictionary<string, KnownSample> known, CancellationToken cancellationToken)

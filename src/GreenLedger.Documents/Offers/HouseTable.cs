@@ -1,16 +1,15 @@
-using GreenLedger.Documents.Offers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 
-namespace GreenLedger.Documents.Cupping;
+namespace GreenLedger.Documents.Offers;
 
 /// <summary>
-/// Reads past cupping results as they were received, by the reader of offer lists: the same workbooks and text tables,
-/// the same limits on hostile files.
+/// Reads a table that the house kept before its ledger (cupping results, stock, contracts), by the reader of offer lists: the
+/// same workbooks and text tables, the same limits on hostile files.
 /// </summary>
-public static class ResultWorkbook
+public static class HouseTable
 {
-    /// <summary>More rows than a house cups in a lifetime; beyond it the file is not one of results.</summary>
+    /// <summary>More rows than a house cups or buys in a lifetime; beyond it the file is something else.</summary>
     public const int MostRows = 20_000;
 
     /// <exception cref="RuleBrokenException">The file is empty, too large, of another kind, or damaged.</exception>

@@ -1,9 +1,9 @@
-using GreenLedger.Data.Cupping;
+using GreenLedger.Data.Samples;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Samples;
 
-namespace GreenLedger.Data.Tests.Cupping;
+namespace GreenLedger.Data.Tests.Samples;
 
 public sealed class KnownSampleQueryTests(Ledgers ledgers)
 {
