@@ -17,7 +17,7 @@ internal static class LabelPages
     public static void Write<T>(
         LabelSheet sheet, IReadOnlyList<T> labels, int from, string title, string house, Stream stream, Action<Stage, T, XRect> draw)
     {
-        Rule.Require(labels.Count > 0, "Choose at least one sample to print labels for.", "Samples");
+        Rule.Require(labels.Count > 0, "Choose at least one thing to print labels for.", "");
         Rule.Require(from >= 1 && from <= sheet.LabelsOnPage, $"This sheet has places 1 to {sheet.LabelsOnPage}.", "From");
         using var document = new PdfDocument();
         document.Info.Title = title;

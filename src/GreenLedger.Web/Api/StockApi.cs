@@ -28,6 +28,7 @@ internal static class StockApi
         stock.MapPost("/movements/{id}/reversal", ReverseAsync).WithName("ReverseMovement").WithSummary("Takes a movement back; both lines stay");
         stock.MapPost("/reservations", ReserveAsync).WithName("ReserveStock").WithSummary("Keeps kilograms back for a use");
         stock.MapPost("/reservations/{id}/end", FreeAsync).WithName("EndReservation").WithSummary("Lets a reserve go");
+        stock.MapCountsApi();
         stock.MapOpeningApi();
         stock.MapPurposesApi();
         stock.MapBlendsApi();

@@ -27,7 +27,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
-            .AddScoped<StockActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>().AddScoped<RecallActs>()
+            .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>().AddScoped<RecallActs>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

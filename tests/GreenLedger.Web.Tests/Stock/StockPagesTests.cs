@@ -9,6 +9,7 @@ using GreenLedger.Web.People;
 using GreenLedger.Web.Tests.Arrivals;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using UglyToad.PdfPig;
 
 namespace GreenLedger.Web.Tests.Stock;
 
@@ -108,6 +109,102 @@ public sealed class StockPagesTests(HouseFixture house) : IClassFixture<HouseFix
         Assert.Contains("how many bags are there?", (await TestBrowser.PageAsync(bare)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Redirect, approved.StatusCode);
         Assert.Equal(9, await house.FromLedgerAsync(db => db.Holdings.Where(one => one.LotId == lot && one.WarehouseId == store).Select(one => one.Bags).SingleAsync(Stop)));
+    }
+
+    [Fact]
+    public async Task A_label_opens_the_lots_line_of_the_open_count_and_else_its_stock()
+    {
+        var (_, lot, _) = await FillAsync();
+        var (buyer, viewer) = (await house.BrowserAsync(Role.Buyer), await house.BrowserAsync(Role.Viewer));
+        var store = await WarehouseAsync($"Label store {Guid.NewGuid():N}");
+        await OpenAsync(buyer, lot, store, 10, 690m);
+
+        var idle = await buyer.Client.GetAsync(new Uri($"/l/{lot}", UriKind.Relative), Stop);
+        var count = (await buyer.SendFormAsync("/Stock/Counts", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{store}", ["Input.On"] = "2026-11-25" })).Headers.Location!.OriginalString;
+        var counting = await buyer.Client.GetAsync(new Uri($"/l/{lot}", UriKind.Relative), Stop);
+        var looking = await viewer.Client.GetAsync(new Uri($"/l/{lot}", UriKind.Relative), Stop);
+        var other = await buyer.ReadAsync($"/l/{Guid.NewGuid()}");
+        var typed = await buyer.Client.GetAsync(new Uri($"{count}?handler=Find&lot={Uri.EscapeDataString($"http://ledger.example/l/{lot}")}", UriKind.Relative), Stop);
+        var absent = await buyer.ReadAsync($"{count}?handler=Find&lot=NOSUCH");
+
+        Assert.Equal(($"/Stock/Lot/{lot}", $"/Stock/Lot/{lot}"), (idle.Headers.Location!.OriginalString, looking.Headers.Location!.OriginalString));
+        Assert.StartsWith("/Stock/CountLine/", counting.Headers.Location!.OriginalString, StringComparison.Ordinal);
+        Assert.Equal(counting.Headers.Location, typed.Headers.Location);
+        Assert.Contains("No lot has this label", other.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("No lot NOSUCH is on this count", absent.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whoever_counts_a_lot_that_somebody_counted_meanwhile_is_told_so_and_may_save_again()
+    {
+        var (_, lot, _) = await FillAsync();
+        var (one, two) = (await house.BrowserAsync(Role.Buyer), await SecondBuyerAsync());
+        var store = await WarehouseAsync($"Shared store {Guid.NewGuid():N}");
+        await OpenAsync(one, lot, store, 10, 690m);
+        await one.SendFormAsync("/Stock/Counts", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{store}", ["Input.On"] = "2026-11-25" });
+        var line = (await one.Client.GetAsync(new Uri($"/l/{lot}", UriKind.Relative), Stop)).Headers.Location!.OriginalString;
+        var opened = await two.ReadAsync(line);
+
+        var first = await one.SendFormAsync(line, new Dictionary<string, string> { ["Input.Bags"] = "9", ["Input.WeighedKg"] = "621" });
+        var late = await TestBrowser.PageAsync(await two.SendStandingAsync(opened, line, new Dictionary<string, string> { ["Input.Bags"] = "8", ["Input.WeighedKg"] = "552" }));
+        var again = await two.SendStandingAsync(late, line, new Dictionary<string, string> { ["Input.Reason"] = "" });
+
+        Assert.StartsWith("/Stock/Count/", first.Headers.Location!.OriginalString, StringComparison.Ordinal);
+        Assert.Contains("Somebody wrote down 9 bags and 621 kg", late.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("8", late.QuerySelector("#Input_Bags")!.GetAttribute("value"));
+        Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
+        Assert.DoesNotContain("690", opened.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_count_is_printed_with_or_without_what_the_ledger_says_and_lots_get_labels()
+    {
+        var (_, lot, _) = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var store = await WarehouseAsync($"Paper store {Guid.NewGuid():N}");
+        await OpenAsync(buyer, lot, store, 10, 687.345m);
+        var count = (await buyer.SendFormAsync("/Stock/Counts", new Dictionary<string, string> { ["Input.WarehouseId"] = $"{store}", ["Input.On"] = "2026-11-25" })).Headers.Location!.OriginalString;
+        var name = await house.FromLedgerAsync(db => db.Lots.Where(one => one.Id == lot).Select(one => one.Ref).SingleAsync(Stop));
+
+        var blank = await WordsAsync(buyer, $"{count}?handler=Sheet");
+        var book = await WordsAsync(buyer, $"{count}?handler=Sheet&book=true");
+        var labels = await WordsAsync(buyer, $"/Stock/Labels?handler=Pdf&warehouse={store}&each=3&sheet=a4-3x7");
+        var refused = await buyer.ReadAsync($"/Stock/Labels?handler=Pdf&warehouse={store}&each=3&sheet=a4-3x7&from=22");
+
+        Assert.Contains(name, blank);
+        Assert.DoesNotContain("687.345", blank);
+        Assert.Contains("687.345", book);
+        Assert.Equal(3, labels.Count(word => word == name));
+        Assert.Contains("a place on it from 1 to 21", refused.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_script_counts_by_the_same_rules()
+    {
+        var (_, lot, _) = await FillAsync();
+        var store = await WarehouseAsync($"Script store {Guid.NewGuid():N}");
+        await OpenAsync(await house.BrowserAsync(Role.Buyer), lot, store, 10, 690m);
+        using var script = await house.ScriptAsync(Role.Buyer);
+
+        var begun = await (await script.PostAsJsonAsync("/api/stock/counts", new { warehouseId = store.Value, on = "2026-11-25" }, Stop)).Content.ReadFromJsonAsync<JsonElement>(Stop);
+        var (count, line) = (begun.GetProperty("id").GetGuid(), begun.GetProperty("lines")[0].GetProperty("id").GetGuid());
+        var early = await script.PostAsJsonAsync($"/api/stock/counts/{count}/approval", new { }, Stop);
+        var written = await script.PutAsJsonAsync($"/api/stock/counts/{count}/lines/{line}", new { bags = 9, weighedKg = 621.5m, reason = "One is missing" }, Stop);
+        var own = await script.PostAsJsonAsync($"/api/stock/counts/{count}/approval", new { }, Stop);
+        var ended = await script.PostAsJsonAsync($"/api/stock/counts/{count}/end", new { reason = "Counted again on Monday" }, Stop);
+        var all = await script.GetFromJsonAsync<JsonElement>("/api/stock/counts", Stop);
+
+        Assert.Contains("1 of 1 lots are not counted yet", await early.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+        Assert.Equal(-68.5m, (await written.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("lines")[0].GetProperty("differenceKg").GetDecimal());
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, own.StatusCode);
+        Assert.Equal("Counted again on Monday", (await ended.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("givenUpBecause").GetString());
+        Assert.Contains(count, all.EnumerateArray().Select(one => one.GetProperty("id").GetGuid()));
+    }
+
+    private static async Task<IReadOnlyList<string>> WordsAsync(TestBrowser buyer, string address)
+    {
+        using var pdf = PdfDocument.Open(await buyer.Client.GetByteArrayAsync(new Uri(address, UriKind.Relative), Stop));
+        return [.. pdf.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text)];
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using GreenLedger.Documents.Cupping;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -25,6 +26,8 @@ public sealed class PrintModel(TableOnPaperQuery query) : PageModel
 
     public int Codes => Table.Flights.Sum(flight => flight.Codes.Count);
 
+    public LabelPlace Place => new(Sheet, From);
+
     public string? Trouble { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken) =>
@@ -38,13 +41,12 @@ public sealed class PrintModel(TableOnPaperQuery query) : PageModel
 
     public async Task<IActionResult> OnGetLabelsAsync(CancellationToken cancellationToken)
     {
-        var sheet = LabelSheet.Find(Sheet);
-        if (ModelState.IsValid && sheet is not null && From >= 1 && From <= sheet.LabelsOnPage)
+        if (ModelState.IsValid && Place.Known is { } sheet)
         {
             return await PdfAsync((table, file) => CupLabels.Write(sheet, table, From, file), cancellationToken);
         }
 
-        Trouble = $"Choose a sheet and a place on it{(sheet is null ? "" : $" from 1 to {sheet.LabelsOnPage}")}.";
+        Trouble = Place.Trouble;
         return await OnGetAsync(cancellationToken);
     }
 

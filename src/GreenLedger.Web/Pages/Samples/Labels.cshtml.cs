@@ -3,6 +3,7 @@ using GreenLedger.Data.Samples;
 using GreenLedger.Documents.Samples;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -29,8 +30,7 @@ internal sealed class LabelsModel(LedgerContext db, Reader reader) : PageModel
 
     public string? Trouble { get; private set; }
 
-    /// <summary>True when the QR codes would lead to this machine's own name, which no phone reaches.</summary>
-    public bool IsOnlyHere => Request.Host.Host is "localhost" or "127.0.0.1" or "[::1]";
+    public LabelPlace Place => new(Sheet, From);
 
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
@@ -42,18 +42,20 @@ internal sealed class LabelsModel(LedgerContext db, Reader reader) : PageModel
     public async Task<IActionResult> OnGetPdfAsync(CancellationToken cancellationToken)
     {
         await OnGetAsync(cancellationToken);
-        var sheet = LabelSheet.Find(Sheet);
-        Trouble = !ModelState.IsValid || sheet is null || From < 1 || From > sheet.LabelsOnPage
-            ? $"Choose a sheet and a place on it{(sheet is null ? "" : $" from 1 to {sheet.LabelsOnPage}")}."
-            : null;
-        if (Trouble is not null || Codes.Count == 0)
+        if (!ModelState.IsValid || Place.Known is not { } sheet)
+        {
+            Trouble = Place.Trouble;
+            return Page();
+        }
+
+        if (Codes.Count == 0)
         {
             return Page();
         }
 
         var house = await db.Houses.Select(one => one.Name).SingleAsync(cancellationToken);
         var file = new MemoryStream();
-        SampleLabels.Write(sheet!, [.. Codes.Select(code => new PrintedLabel(code, AddressOf(code)))], From, house, file);
+        SampleLabels.Write(sheet, [.. Codes.Select(code => new PrintedLabel(code, AddressOf(code)))], From, house, file);
         file.Position = 0;
         return File(file, SampleLabels.MediaType);
     }

@@ -1,10 +1,12 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Stock;
+using GreenLedger.Documents.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Web.People;
+using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -12,7 +14,7 @@ namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Fills a count on a phone or a screen, approves its differences, or gives it up. Whatever is done, what was typed is judged with it.</summary>
 [RequestFormLimits(ValueCountLimit = 65_536)]
-public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider clock) : FormPage
+public sealed class CountModel(LedgerContext db, CountQuery query, CountActs acts) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<StockCount> Id { get; set; }
@@ -28,10 +30,39 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
 
     public bool NeedsSecondPerson { get; private set; } = true;
 
+    /// <summary>What was looked for and is not on this count.</summary>
+    public string? Sought { get; private set; }
+
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
         Input.Version = Count.Version;
+    }
+
+    /// <summary>Opens the line of the lot whose label was read or whose reference was typed.</summary>
+    public async Task<IActionResult> OnGetFindAsync(string? lot, CancellationToken cancellationToken)
+    {
+        if (await query.FindAsync(Id, lot ?? "", cancellationToken) is { } line)
+        {
+            return RedirectToPage("CountLine", new { id = line });
+        }
+
+        await OnGetAsync(cancellationToken);
+        Sought = lot;
+        return Page();
+    }
+
+    /// <summary>The sheet to print, with or without what the ledger says.</summary>
+    public async Task<IActionResult> OnGetSheetAsync(bool book, CancellationToken cancellationToken)
+    {
+        await LoadAsync(cancellationToken);
+        var house = await db.Houses.Select(one => one.Name).SingleAsync(cancellationToken);
+        var address = $"{Request.Scheme}://{Request.Host}{Request.PathBase}{Url.Page("Count", new { Id })}";
+        var lines = Count.Lines.Select(line => new SheetLine(Lots[line.HoldingId].Ref, Lots[line.HoldingId].Name, line.BookBags, line.Book)).OrderBy(line => line.Ref, StringComparer.OrdinalIgnoreCase);
+        var file = new MemoryStream();
+        CountSheet.Write(new CountOnPaper(house, Warehouse, Count.On, address, [.. lines], book), file);
+        file.Position = 0;
+        return File(file, CountSheet.MediaType);
     }
 
     public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ChangeAsync(count =>
@@ -43,16 +74,7 @@ public sealed class CountModel(LedgerContext db, StockQuery query, TimeProvider 
     public Task<IActionResult> OnPostApproveAsync(CancellationToken cancellationToken) => ChangeAsync(async count =>
     {
         Take(count);
-        var ids = count.Lines.Select(line => line.HoldingId).ToList();
-        var holdings = await db.Holdings.Where(holding => ids.Contains(holding.Id)).ToListAsync(cancellationToken);
-        var days = new Dictionary<Id<Holding>, RunningStock>();
-        foreach (var id in ids)
-        {
-            days[id] = await query.DaysAsync(id, cancellationToken);
-        }
-
-        var movements = count.Approve(holdings, days, NeedsSecondPerson, User.Person(), clock.GetUtcNow());
-        db.AddRange(movements);
+        var movements = await acts.ApproveAsync(count, User.Person(), cancellationToken);
         return movements.Count == 0 ? "Approved: the ledger is right." : $"Approved: {Display.Figures.Count(movements.Count, "difference is", "differences are")} in the ledger.";
     }, cancellationToken);
 

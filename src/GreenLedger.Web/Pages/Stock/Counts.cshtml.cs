@@ -5,6 +5,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
+using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using Microsoft.EntityFrameworkCore;
@@ -12,7 +13,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>Counts of the stock, open ones first, and a new one.</summary>
-public sealed class CountsModel(LedgerContext db, HouseZone house, TimeProvider clock) : FormPage
+public sealed class CountsModel(LedgerContext db, CountActs acts, HouseZone house) : FormPage
 {
     [BindProperty]
     public CountForm Input { get; set; } = new();
@@ -31,11 +32,7 @@ public sealed class CountsModel(LedgerContext db, HouseZone house, TimeProvider 
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        Rule.Require(!await db.StockCounts.AnyAsync(one => one.WarehouseId == Input.WarehouseId && one.ApprovedAt == null && one.DroppedBecause == null, cancellationToken), "A count of this warehouse is open: finish it or give it up first.", nameof(StockCount.WarehouseId));
-        var holdings = await db.Holdings.AsNoTracking().Where(one => one.WarehouseId == Input.WarehouseId).ToListAsync(cancellationToken);
-        var lastMoved = await db.Movements.Where(one => one.WarehouseId == Input.WarehouseId).Select(one => (DateOnly?)one.On).MaxAsync(cancellationToken);
-        var count = new StockCount(Input.WarehouseId, Input.On!.Value, holdings, lastMoved, User.Person(), clock.GetUtcNow());
-        db.Add(count);
+        var count = await acts.BeginAsync(Input.WarehouseId, Input.On!.Value, User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         return RedirectToPage("Count", new { count.Id });
     }
