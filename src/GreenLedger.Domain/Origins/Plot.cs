@@ -69,16 +69,24 @@ public sealed class Plot
 /// <summary>What is doubtful about plots that stand together, in sentences; nothing here refuses them.</summary>
 public static class PlotDoubts
 {
-    /// <summary>More than anybody reads at once.</summary>
+    /// <summary>Of each kind; more than anybody reads at once.</summary>
     private const int MostDoubts = 50;
 
     /// <param name="plots">Those that stand together, such as all of one producer.</param>
     /// <param name="producerCountry">Where the producer is; null where nobody said.</param>
-    public static IReadOnlyList<string> Of(IReadOnlyList<Plot> plots, string? producerCountry)
+    /// <param name="outlines">Where countries lie.</param>
+    public static IReadOnlyList<string> Of(IReadOnlyList<Plot> plots, string? producerCountry, CountryOutlines outlines)
     {
         ArgumentNullException.ThrowIfNull(plots);
-        var doubts = plots.Where(plot => producerCountry is not null && plot.CountryCode != producerCountry)
-            .Select(plot => $"{plot.Name} is said to lie in {plot.CountryCode}, its producer in {producerCountry}.").ToList();
+        ArgumentNullException.ThrowIfNull(outlines);
+        var foreign = plots.Where(plot => producerCountry is not null && plot.CountryCode != producerCountry)
+            .Select(plot => $"{plot.Name} is said to lie in {plot.CountryCode}, its producer in {producerCountry}.");
+        return [.. foreign.Take(MostDoubts), .. plots.Select(outlines.Doubt).OfType<string>().Take(MostDoubts), .. Together(plots).Take(MostDoubts)];
+    }
+
+    /// <summary>Plots that are the same place or overlap.</summary>
+    private static IEnumerable<string> Together(IReadOnlyList<Plot> plots)
+    {
         var shapes = plots.Select(plot => plot.Where()).ToList();
         var near = new STRtree<int>();
         foreach (var (at, shape) in shapes.Index())
@@ -86,21 +94,19 @@ public static class PlotDoubts
             near.Insert(shape.Geometry.EnvelopeInternal, at);
         }
 
-        for (var one = 0; one < plots.Count && doubts.Count < MostDoubts; one++)
+        for (var one = 0; one < plots.Count; one++)
         {
             foreach (var other in near.Query(shapes[one].Geometry.EnvelopeInternal).Where(other => other > one).Order())
             {
                 if (shapes[one].IsSameAs(shapes[other]))
                 {
-                    doubts.Add($"{plots[one].Name} and {plots[other].Name} are the same place.");
+                    yield return $"{plots[one].Name} and {plots[other].Name} are the same place.";
                 }
                 else if (shapes[one].Overlap(shapes[other]) is > 0.0001m and var hectares)
                 {
-                    doubts.Add(string.Create(CultureInfo.InvariantCulture, $"{plots[one].Name} and {plots[other].Name} overlap by {hectares:0.0000} ha."));
+                    yield return string.Create(CultureInfo.InvariantCulture, $"{plots[one].Name} and {plots[other].Name} overlap by {hectares:0.0000} ha.");
                 }
             }
         }
-
-        return doubts;
     }
 }

@@ -4,6 +4,7 @@ using GreenLedger.Documents.Origins;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.Origins;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -41,13 +42,16 @@ internal sealed record PlotReply(int Row, string? Producer, string? Country, str
 
 internal sealed record PlotProblemReply(int? Row, string? Property, string Reason);
 
-internal sealed record PlotsReply(IReadOnlyList<PlotReply> Plots, IReadOnlyList<PlotProblemReply> Problems)
+/// <summary>What was read of plots; doubts refuse nothing.</summary>
+internal sealed record PlotsReply(IReadOnlyList<PlotReply> Plots, IReadOnlyList<PlotProblemReply> Problems, IReadOnlyList<string> Doubts)
 {
-    public static PlotsReply Of(PlotFile file)
+    public static PlotsReply Of(PlotFile file, CountryOutlines outlines)
     {
         // A plot that names no country is checked all the same: its country is that of whoever will be its producer.
         var (plots, problems) = file.Taken(Id<Producer>.New(), "XX");
-        return new PlotsReply([.. plots.Select(one => PlotReply.Of(one.Line, one.Plot))], [.. problems.Select(problem => new PlotProblemReply(problem.Row, problem.Column, problem.Message))]);
+        return new PlotsReply(
+            [.. plots.Select(one => PlotReply.Of(one.Line, one.Plot))], [.. problems.Select(problem => new PlotProblemReply(problem.Row, problem.Column, problem.Message))],
+            PlotDoubts.Of([.. plots.Select(one => one.Plot)], null, outlines));
     }
 }
 
@@ -66,6 +70,7 @@ internal static class OriginsApi
         origins.MapGet("/producers/{id}/plots", PlotsAsync).WithName("ListPlots").WithSummary("Where a producer grows, as GeoJSON")
             .WithDescription("With the property names that the EU's system reads under Regulation (EU) 2023/1115.");
         origins.MapPost("/calculate/plot", Plots).WithName("CalculatePlot").WithSummary("Checks plots sent as GeoJSON or CSV, with their areas on the ellipsoid; stores nothing")
+            .WithDescription("`doubts` tells of plots that are the same place, overlap, or lie more than 5 km outside of the outline of the country they name.")
             .WithMetadata(new RequestSizeLimitAttribute(PlotFile.MostBytes)).Accepts<string>(PlotExport.MediaType, "application/json", "text/csv");
     }
 
@@ -77,12 +82,12 @@ internal static class OriginsApi
     }
 
     [StoresNothing]
-    private static async Task<Ok<PlotsReply>> Plots(HttpRequest request, CancellationToken cancellationToken)
+    private static async Task<Ok<PlotsReply>> Plots(HttpRequest request, WorldMap world, CancellationToken cancellationToken)
     {
         Rule.Require(request.ContentLength is null or <= PlotFile.MostBytes, "The file is larger than 25 MB: split it.", "file");
         using var sent = new MemoryStream();
         await request.Body.CopyToAsync(sent, cancellationToken);
-        return TypedResults.Ok(PlotsReply.Of(PlotFile.Read(sent.ToArray())));
+        return TypedResults.Ok(PlotsReply.Of(PlotFile.Read(sent.ToArray()), world.Outlines));
     }
 
     private static async Task<Ok<PageReply<ProducerReply>>> ProducersAsync(

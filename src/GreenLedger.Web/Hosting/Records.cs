@@ -7,6 +7,7 @@ using GreenLedger.Web.Arrivals;
 using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Offers;
+using GreenLedger.Web.Origins;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Stock;
@@ -26,7 +27,7 @@ internal static class Records
                 return new Who(() => http.HttpContext?.User.FindPerson());
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
-            .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>()
+            .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>().AddSingleton<WorldMap>()
             .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>().AddScoped<RecallActs>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;

@@ -91,7 +91,7 @@ public sealed class PlotTests
             PlotOf("Copy", Polygon("-75.9 2.002, -75.9 2, -75.898 2, -75.898 2.002")),
         ];
 
-        var doubts = PlotDoubts.Of(plots, "PE");
+        var doubts = PlotDoubts.Of(plots, "PE", CountryOutlines.None);
 
         Assert.Equal(3, doubts.Count(doubt => doubt.Contains("is said to lie in CO, its producer in PE", StringComparison.Ordinal)));
         // Half of a plot of 4.920707 ha (handbook, trade 7.6, polygon A).

@@ -15,6 +15,9 @@ public sealed class PlotPagesTests(HouseFixture house) : IClassFixture<HouseFixt
     /// <summary>Polygon A of handbook, trade 7.6: 4.920707 ha.</summary>
     private const string PolygonA = """{"type":"Polygon","coordinates":[[[-75.9,2],[-75.898,2],[-75.898,2.002],[-75.9,2.002],[-75.9,2]]]}""";
 
+    /// <summary>The same, as somebody types it.</summary>
+    private const string CornersA = "-75.9, 2\n-75.898, 2\n-75.898, 2.002\n-75.9, 2.002\n-75.9, 2";
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -55,7 +58,7 @@ public sealed class PlotPagesTests(HouseFixture house) : IClassFixture<HouseFixt
     {
         var (producer, lot) = await FillAsync("Finca Este");
         var buyer = await house.BrowserAsync(Role.Buyer);
-        await buyer.SendFormAsync($"/Origins/Plots/{producer}", new Dictionary<string, string> { ["Input.Name"] = "Lote 3", ["Input.CountryCode"] = "CO", ["Input.Longitude"] = "-75.899001", ["Input.Latitude"] = "2.001001", ["Input.Hectares"] = "2.5" });
+        await DrawAsync(buyer, producer, "Lote 3", "-75.899001, 2.001001", "2.5");
         var plot = await house.FromLedgerAsync(db => db.Plots.Where(one => one.ProducerId == producer).Select(one => one.Id).SingleAsync(Stop));
         await buyer.SendFormAsync($"/Offers/Diligence/{lot}", new Dictionary<string, string> { ["Input.Plots"] = $"{plot}" });
 
@@ -78,6 +81,89 @@ public sealed class PlotPagesTests(HouseFixture house) : IClassFixture<HouseFixt
         Assert.Contains("longitude comes first", read.GetProperty("problems")[0].GetProperty("reason").GetString(), StringComparison.Ordinal);
         Assert.Equal(before, await house.FromLedgerAsync(db => db.Plots.CountAsync(Stop)));
     }
+
+    [Fact]
+    public async Task A_plot_that_is_typed_is_added_and_shown_on_the_map()
+    {
+        var (producer, _) = await FillAsync("Finca Alta");
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        var added = await DrawAsync(buyer, producer, "Lote 7", CornersA, "");
+
+        Assert.Equal(HttpStatusCode.Redirect, added.StatusCode);
+        var page = await buyer.ReadAsync($"/Origins/Plots/{producer}");
+        // Polygon A of handbook, trade 7.6: 4.920707 ha.
+        Assert.Contains("4.9207 ha", page.QuerySelector("table")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Lote 7", page.QuerySelector("svg[role=img] .plot-shape title")!.TextContent);
+        Assert.NotNull(page.QuerySelector("svg[role=img] .plot-here"));
+        Assert.Empty(page.QuerySelectorAll(".note-caution"));
+        var country = await buyer.ReadAsync($"/Origins/Plots/{producer}?at=-73,4&across=2500");
+        Assert.NotNull(country.QuerySelector("svg .plot-mark-square"));
+        Assert.Contains("Brazil", country.QuerySelectorAll("svg .plot-land-name").Select(name => name.TextContent));
+    }
+
+    [Theory]
+    [InlineData("-75.9, 2\n-75.898, 2\n-75.898, 2.002\n-75.9, 2.002", "is open")]
+    [InlineData("-75.9, two", "is no position")]
+    public async Task Corners_that_are_no_plot_are_refused_beside_their_field_and_kept(string corners, string why)
+    {
+        var (producer, _) = await FillAsync($"Finca {why}");
+        var buyer = await house.BrowserAsync(Role.Buyer);
+
+        var refused = await TestBrowser.PageAsync(await DrawAsync(buyer, producer, "Lote 8", corners, "1.25"));
+
+        Assert.Contains(why, refused.QuerySelector(".field-validation-error")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(corners, refused.QuerySelector("textarea")!.TextContent.ReplaceLineEndings("\n").Trim());
+        Assert.Equal(("Lote 8", "1.25"), (refused.QuerySelector("[name='Input.Name']")!.GetAttribute("value"), refused.QuerySelector("[name='Input.Hectares']")!.GetAttribute("value")));
+        Assert.False(await house.FromLedgerAsync(db => db.Plots.AnyAsync(one => one.ProducerId == producer, Stop)));
+    }
+
+    [Fact]
+    public async Task Without_script_the_map_moves_keeps_what_is_typed_and_tells_the_area_and_the_doubts()
+    {
+        var (producer, _) = await FillAsync("Finca Baja");
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await DrawAsync(buyer, producer, "Lote 7", CornersA, "");
+        var page = await buyer.ReadAsync($"/Origins/DrawPlot/{producer}?at=-75.899,2.001&across=4");
+
+        // The same polygon half its width farther east: they share half of 4.920707 ha.
+        var east = CornersA.Replace("-75.9,", "-75.899,", StringComparison.Ordinal).Replace("-75.898,", "-75.897,", StringComparison.Ordinal);
+        var moved = await TestBrowser.PageAsync(await buyer.SendStandingAsync(
+            page, "", new Dictionary<string, string> { ["Input.Name"] = "", ["Input.Corners"] = east, ["move"] = "nearer" }, to: $"/Origins/DrawPlot/{producer}?handler=Look"));
+
+        Assert.Equal(("-75.899,2.001", "2"), (moved.QuerySelector("[name=At]")!.GetAttribute("value"), moved.QuerySelector("[name=Across]")!.GetAttribute("value")));
+        Assert.Equal(east, moved.QuerySelector("textarea")!.TextContent.ReplaceLineEndings("\n").Trim());
+        var judged = moved.QuerySelector("#judged")!.TextContent;
+        Assert.Contains("A polygon of 4 corners: 4.9207 ha", judged, StringComparison.Ordinal);
+        Assert.Contains("This plot and Lote 7 overlap by 2.4604 ha.", judged, StringComparison.Ordinal);
+        Assert.Empty(moved.QuerySelectorAll(".field-validation-error"));
+        Assert.Equal(1, await house.FromLedgerAsync(db => db.Plots.CountAsync(one => one.ProducerId == producer, Stop)));
+    }
+
+    [Fact]
+    public async Task A_plot_outside_of_its_country_is_doubted_where_it_is_drawn_shown_sent_and_stands_for_a_lot()
+    {
+        var (producer, lot) = await FillAsync("Finca Mar");
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        using var script = await house.ScriptAsync(Role.Viewer);
+
+        // The point of the example in handbook, trade 7.4, with its numbers the wrong way round, which lies in Antarctica.
+        var added = await DrawAsync(buyer, producer, "Lote 4", "2.001, -75.899", "2.5");
+        var plot = await house.FromLedgerAsync(db => db.Plots.Where(one => one.ProducerId == producer).Select(one => one.Id).SingleAsync(Stop));
+        await buyer.SendFormAsync($"/Offers/Diligence/{lot}", new Dictionary<string, string> { ["Input.Plots"] = $"{plot}" });
+        var answer = await script.PostAsync("/api/origins/calculate/plot", new StringContent(File(Feature("Lote 4", """{"type":"Point","coordinates":[2.001,-75.899]}""")), Encoding.UTF8, "application/geo+json"), Stop);
+
+        Assert.Equal(HttpStatusCode.Redirect, added.StatusCode);
+        const string said = "Lote 4 is said to lie in CO, and lies about";
+        Assert.Contains(said, (await buyer.ReadAsync($"/Origins/Plots/{producer}")).QuerySelector(".note-caution")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains(said, (await buyer.ReadAsync($"/Offers/Diligence/{lot}")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        var doubt = (await answer.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("doubts")[0].GetString();
+        Assert.StartsWith(said, doubt, StringComparison.Ordinal);
+        Assert.Contains("It lies in Antarctica", doubt, StringComparison.Ordinal);
+    }
+
+    private static Task<HttpResponseMessage> DrawAsync(TestBrowser buyer, Id<Producer> producer, string name, string corners, string hectares) => buyer.SendFormAsync(
+        $"/Origins/DrawPlot/{producer}", new Dictionary<string, string> { ["Input.Name"] = name, ["Input.CountryCode"] = "CO", ["Input.Corners"] = corners, ["Input.Hectares"] = hectares });
 
     private static string Feature(string name, string geometry) =>
         $$"""{"type":"Feature","properties":{"ProductionPlace":"{{name}}","ProducerCountry":"CO"},"geometry":{{geometry}}}""";

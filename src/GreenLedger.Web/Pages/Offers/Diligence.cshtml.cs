@@ -4,6 +4,7 @@ using GreenLedger.Documents.Origins;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Origins;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -11,7 +12,7 @@ namespace GreenLedger.Web.Pages.Offers;
 
 /// <summary>What is held about where a lot grew, what is missing, and the plots as a file for the statement.</summary>
 [RequestFormLimits(ValueCountLimit = 65_536)]
-public sealed class DiligenceModel(LedgerContext db) : FormPage
+public sealed class DiligenceModel(LedgerContext db, WorldMap world) : FormPage
 {
     /// <summary>The lot.</summary>
     [BindProperty(SupportsGet = true)]
@@ -30,6 +31,9 @@ public sealed class DiligenceModel(LedgerContext db) : FormPage
     public Producer? Producer { get; private set; }
 
     public IReadOnlyList<string> Missing { get; private set; } = [];
+
+    /// <summary>What is doubtful about the plots that it is said to have grown on.</summary>
+    public IReadOnlyList<string> Doubts { get; private set; } = [];
 
     public bool IsLowRisk { get; private set; }
 
@@ -113,6 +117,8 @@ public sealed class DiligenceModel(LedgerContext db) : FormPage
         Producer = await db.Producers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == lot.ProducerId, cancellationToken);
         Plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == lot.ProducerId).OrderBy(plot => plot.Name).ToListAsync(cancellationToken);
         IsLowRisk = await db.Countries.AnyAsync(country => country.Code == lot.CountryCode && country.IsLowRisk, cancellationToken);
+        var chosen = Held.Plots.Select(one => one.PlotId).ToHashSet();
+        Doubts = PlotDoubts.Of([.. Plots.Where(plot => chosen.Contains(plot.Id))], Producer?.CountryCode, world.Outlines);
         Missing = Held.Missing(lot, lot.SupplierId is not null, IsLowRisk);
     }
 

@@ -1,15 +1,15 @@
-using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Documents.Origins;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Origins;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Origins;
 
-/// <summary>Where a producer grows: plots by hand, from a file, and out again as a file.</summary>
-public sealed class PlotsModel(LedgerContext db) : FormPage
+/// <summary>Where a producer grows: plots on a map, from a file, and out again as a file.</summary>
+public sealed class PlotsModel(LedgerContext db, WorldMap world) : FormPage
 {
     private const int MostPlots = 10_000;
 
@@ -17,12 +17,21 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
     [BindProperty(SupportsGet = true)]
     public Id<Producer> Id { get; set; }
 
-    [BindProperty]
-    public PlotForm Input { get; set; } = new();
+    /// <summary>The middle of the map, longitude and latitude.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? At { get; set; }
+
+    /// <summary>How many kilometres the map shows from west to east.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? Across { get; set; }
 
     public Producer? Producer { get; private set; }
 
     public IReadOnlyList<Plot> Plots { get; private set; } = [];
+
+    public MapView View { get; private set; } = MapView.World;
+
+    public PlotMap Map => PlotMap.Of(View, world.Outlines, Producer?.CountryCode, Plots);
 
     public IReadOnlyList<string> Doubts { get; private set; } = [];
 
@@ -31,24 +40,21 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
 
     protected override bool IsThere => Producer is not null;
 
+    /// <summary>Where the map can be moved to, in words.</summary>
+    public IEnumerable<(string Words, MapView To)> Moves()
+    {
+        (string, MapView?)[] moves =
+        [
+            ("Nearer", View.Nearer()), ("Farther", View.Farther()), ("West", View.Moved(-0.5, 0)), ("North", View.Moved(0, 0.5)), ("South", View.Moved(0, -0.5)), ("East", View.Moved(0.5, 0)),
+            ("Whole country", PlotMap.Whole(world.Outlines, Producer?.CountryCode)), ("Near the plots", PlotMap.Near(Plots)),
+        ];
+        return moves.Where(move => move.Item2 is not null).Select(move => (move.Item1, move.Item2!));
+    }
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
         return IsThere ? Page() : NotFound();
-    }
-
-    /// <summary>A point, typed in.</summary>
-    public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
-    {
-        if (!await db.Producers.AnyAsync(one => one.Id == Id, cancellationToken))
-        {
-            return NotFound();
-        }
-
-        db.Add(new Plot(Id, Input.Name ?? "", Input.CountryCode ?? "", PlotShape.Point(Input.Longitude!.Value, Input.Latitude!.Value), Input.Hectares));
-        await db.SaveChangesAsync(cancellationToken);
-        Say("The plot is added.");
-        return RedirectToPage();
     }
 
     /// <summary>All plots of a file, or none where one of them cannot be taken.</summary>
@@ -111,28 +117,7 @@ public sealed class PlotsModel(LedgerContext db) : FormPage
     {
         Producer = await db.Producers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
         Plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == Id).OrderBy(plot => plot.Name).ThenBy(plot => plot.Id).ToListAsync(cancellationToken);
-        Input.CountryCode ??= Producer?.CountryCode;
-        Doubts = PlotDoubts.Of(Plots, Producer?.CountryCode);
-    }
-
-    public sealed class PlotForm
-    {
-        [Required(ErrorMessage = "What is the plot called?")]
-        public string? Name { get; set; }
-
-        [Required(ErrorMessage = "In which country does it lie?")]
-        [Display(Name = "Country")]
-        public string? CountryCode { get; set; }
-
-        [Required(ErrorMessage = "Give the longitude, such as -75.899123.")]
-        [Display(Name = "Longitude (°)")]
-        public decimal? Longitude { get; set; }
-
-        [Required(ErrorMessage = "Give the latitude, such as 2.001234.")]
-        [Display(Name = "Latitude (°)")]
-        public decimal? Latitude { get; set; }
-
-        [Display(Name = "Area (ha)")]
-        public decimal? Hectares { get; set; }
+        Doubts = PlotDoubts.Of(Plots, Producer?.CountryCode, world.Outlines);
+        View = MapView.Read(At, Across) ?? PlotMap.Near(Plots) ?? PlotMap.Whole(world.Outlines, Producer?.CountryCode);
     }
 }
