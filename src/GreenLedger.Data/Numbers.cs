@@ -34,4 +34,13 @@ public static class Numbers
         var last = taken.Select(one => one.Length - start.Length <= MostDigits && int.TryParse(one.AsSpan(start.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
         return start + (last + 1).ToString("000", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>Gives this number, then one after the other those that follow it.</summary>
+    public static Func<string> From(string first)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        var end = first.LastIndexOf('-') + 1;
+        var next = int.Parse(first.AsSpan(end), NumberStyles.None, CultureInfo.InvariantCulture);
+        return () => first[..end] + next++.ToString("000", CultureInfo.InvariantCulture);
+    }
 }

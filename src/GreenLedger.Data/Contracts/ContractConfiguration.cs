@@ -1,6 +1,7 @@
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using Microsoft.EntityFrameworkCore;
@@ -22,6 +23,7 @@ internal sealed class ContractConfiguration :
         builder.Property(contract => contract.Ref).HasMaxLength(20);
         builder.HasIndex(contract => contract.Ref).IsUnique();
         builder.HasIndex(contract => contract.OpenMonth);
+        builder.HasOne<StoredFile>().WithMany().HasForeignKey(contract => contract.SourceId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Supplier>().WithMany().HasForeignKey(contract => contract.SupplierId).OnDelete(DeleteBehavior.Restrict);
         builder.HasMany(contract => contract.Versions).WithOne().HasForeignKey(OfContract).IsRequired();
         builder.HasMany(contract => contract.Lots).WithOne().HasForeignKey(OfContract).IsRequired();

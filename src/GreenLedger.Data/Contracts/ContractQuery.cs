@@ -34,6 +34,13 @@ public sealed class ContractQuery(LedgerContext db)
     public Task<Contract?> FindAsync(Id<Contract> id, CancellationToken cancellationToken) =>
         db.Contracts.AsNoTracking().Whole().SingleOrDefaultAsync(contract => contract.Id == id, cancellationToken);
 
+    /// <summary>The name of the file that an earlier contract was taken in from; null for any other.</summary>
+    public async Task<string?> SourceNameAsync(Contract contract, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(contract);
+        return contract.SourceId is { } source ? await db.StoredFiles.Where(file => file.Id == source).Select(file => file.Name).SingleAsync(cancellationToken) : null;
+    }
+
     /// <summary>The names of everybody who wrote, signed or moved something of a contract.</summary>
     public async Task<IReadOnlyDictionary<Id<Person>, string>> NamesAsync(Contract contract, CancellationToken cancellationToken)
     {

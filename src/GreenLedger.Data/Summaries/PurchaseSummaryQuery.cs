@@ -77,7 +77,7 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
                 var signed = Valuation.SignedOn(contract);
                 var named = contract.Lots.ToDictionary(
                     lot => lot.LotId,
-                    lot => facts[lot.LotId] with { Supplier = names[contract.SupplierId], Score = scores.When(lot.LotId, signed), LandedPerKilogram = costs[lot.LotId] is { HasCoffee: true } cost ? cost.PerKilogram : null });
+                    lot => facts[lot.LotId] with { Supplier = names[contract.SupplierId], Score = scores.When(lot.LotId, signed), LandedPerKilogram = lot.LandedCost?.PerKilogram ?? (costs[lot.LotId] is { HasCoffee: true } cost ? cost.PerKilogram : null) });
                 return new PurchaseReading(PurchaseProgress.Of(contract, shipments, arrivals), scores.OfSamples, valuation, [.. claims[contract.Id]]).Lots(named);
             }),
         ];

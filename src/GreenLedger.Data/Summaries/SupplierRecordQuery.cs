@@ -34,8 +34,17 @@ public sealed class SupplierRecordQuery(LedgerContext db)
                 .Select(one => new LandedFact(Of(one.Part!, contracts, sources), one.arrival.Shipped, one.arrival.Landed))],
             await CuppedAsync(arrivals, parts, contracts, sources, cancellationToken),
             [.. (await db.Claims.AsNoTracking().Select(claim => new { claim.ContractId, claim.LotId, claim.Outcome, claim.Settled, IsReceived = claim.ArrivalId != null }).ToListAsync(cancellationToken))
-                .Select(claim => new ClaimedFact(sources.Of(contracts[claim.ContractId].Supplier, claim.LotId), claim.Outcome, claim.Settled, claim.IsReceived))]);
+                .Select(claim => new ClaimedFact(sources.Of(contracts[claim.ContractId].Supplier, claim.LotId), claim.Outcome, claim.Settled, claim.IsReceived))])
+        {
+            Before = await BeforeAsync(sources, cancellationToken),
+        };
     }
+
+    private async Task<IReadOnlyList<BeforeFact>> BeforeAsync(Sources sources, CancellationToken cancellationToken) =>
+    [
+        .. (await db.Contracts.AsNoTracking().SelectMany(contract => contract.Lots.Where(lot => lot.Received != null), (contract, lot) => new { contract.SupplierId, lot.LotId, lot.Received }).ToListAsync(cancellationToken))
+            .Select(one => new BeforeFact(sources.Of(one.SupplierId, one.LotId), one.Received!.Value)),
+    ];
 
     private static Source Of(Part part, Dictionary<Id<Contract>, KnownContract> contracts, Sources sources) => sources.Of(contracts[part.ContractId].Supplier, part.LotId);
 

@@ -34,5 +34,19 @@ public sealed class ContractLot
 
     public Weight Net => BagWeight * Bags;
 
+    /// <summary>The day that it was received before this ledger began; null for what this ledger has seen.</summary>
+    public DateOnly? ReceivedOn { get; private set; }
+
+    /// <summary>As weighed then; null likewise.</summary>
+    public Weight? Received { get; private set; }
+
+    /// <summary>What a received kilogram had cost then, in the house currency; null where it is not known.</summary>
+    public PricePerWeight? LandedCost { get; private set; }
+
+    /// <summary>Points as the house wrote them down then, on whatever form: nothing is decided by them.</summary>
+    public Score? EarlierScore { get; private set; }
+
+    internal void Recall(ReceivedBefore received) => (ReceivedOn, Received, LandedCost, EarlierScore) = (received.On, received.Weight, received.LandedCost, received.Score);
+
     internal void Take(ContractedLot line) => (Bags, BagWeight) = (line.Bags, line.BagWeight);
 }

@@ -75,7 +75,8 @@ public static class DraftTerms
         return new DeliveryTerms(offer.Incoterm ?? Incoterm.Fob, offer.Place ?? "", from, new DateOnly(from.Year, from.Month, 1).AddMonths(2).AddDays(-1));
     }
 
-    private static string Description(Lot lot) => string.Join(", ", new[]
+    /// <summary>What a lot is, in the words of a contract.</summary>
+    public static string Description(Lot lot) => string.Join(", ", new[]
     {
         lot.Name, lot.Region ?? lot.CountryCode, lot.ProcessAsWritten, lot.Grade, lot.Screen is { } screen ? "screen " + screen : null,
     }.Where(part => !string.IsNullOrWhiteSpace(part)).Distinct());

@@ -27,10 +27,10 @@ public sealed record PurchaseProgress(Contract Contract, IReadOnlyList<Shipment>
         ? Shipments.Where(one => one.ShippedOn is not null).SelectMany(one => one.Lots.Where(line => line.ContractLotId == lot.Id).Select(line => (one.ShippedOn!.Value, line.Net)))
         : Contract.ShippedOn is { } on ? [(on, lot.Net)] : [];
 
-    /// <summary>By the receipts; as contracted where the contract says that it arrived and there are no papers.</summary>
+    /// <summary>By the receipts; as received before this ledger began, or as contracted, where the contract says that it arrived and there are no papers.</summary>
     public IEnumerable<(DateOnly On, Weight Shipped, Weight Landed)> ArrivedOf(ContractLot lot) => Shipments.Count > 0
         ? ArrivalsOf(lot).Select(one => (one.ReceivedOn, one.Shipped, one.Landed))
-        : Contract.ArrivedOn is { } on ? [(on, lot.Net, lot.Net)] : [];
+        : Contract.ArrivedOn is { } on ? [(lot.ReceivedOn ?? on, lot.Net, lot.Received ?? lot.Net)] : [];
 
     public IEnumerable<Arrival> ArrivalsOf(ContractLot lot) =>
         Arrivals.Where(arrival => Shipments.Any(one => one.Lots.Any(line => line.Id == arrival.ShipmentLotId && line.ContractLotId == lot.Id)));

@@ -31,6 +31,7 @@ public sealed record PurchaseReading(
             ContractId = Contract.Id,
             ContractRef = Contract.Ref,
             Lot = facts,
+            IsEarlier = Contract.IsEarlier,
             Goods = Contract.Goods,
             ShipUntil = Contract.ShipUntil,
             Net = lot.Net,

@@ -10,7 +10,7 @@ namespace GreenLedger.Domain.Summaries;
 /// <param name="Certificates">In the order of their letters.</param>
 /// <param name="Score">Of our panel, on the form of the house's bands; null where it was not cupped.</param>
 /// <param name="Programme">The buying programme that the house counts it to; null for none.</param>
-/// <param name="LandedPerKilogram">Billed so far a kilogram landed, in the house currency, unrounded; null where the coffee itself is not billed or nothing landed.</param>
+/// <param name="LandedPerKilogram">Billed so far a kilogram landed, in the house currency, unrounded, or as noted before this ledger began; null where the coffee itself is not billed or nothing landed.</param>
 public sealed record LotFacts(
     Id<Lot> LotId, string Ref, string Name, string Supplier, string? Origin, string? Process, IReadOnlyList<string> Certificates, Score? Score, string? Programme = null, decimal? LandedPerKilogram = null);
 
@@ -59,6 +59,9 @@ public sealed record PurchasedLot
     public required string ContractRef { get; init; }
 
     public required LotFacts Lot { get; init; }
+
+    /// <summary>Bought before this ledger began, by a file of the house's own.</summary>
+    public bool IsEarlier { get; init; }
 
     public required GoodsState Goods { get; init; }
 

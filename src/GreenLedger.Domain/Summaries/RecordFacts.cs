@@ -40,6 +40,9 @@ public sealed record CuppedFact(Source Source, Id<Arrival> ArrivalId, string Lot
 /// <param name="Settled">What the seller paid or credited; null where nothing.</param>
 public sealed record ClaimedFact(Source Source, ClaimOutcome? Outcome, Money? Settled, bool IsReceived = true);
 
+/// <summary>A lot that was bought and received before this ledger began: told beside a record, and counted in none of its figures.</summary>
+public sealed record BeforeFact(Source Source, Weight Received);
+
 /// <summary>Everything that a record is computed from.</summary>
 public sealed record RecordFacts(
     IReadOnlyList<OfferedFact> Offered,
@@ -49,6 +52,8 @@ public sealed record RecordFacts(
     IReadOnlyList<CuppedFact> Cupped,
     IReadOnlyList<ClaimedFact> Claimed)
 {
+    public IReadOnlyList<BeforeFact> Before { get; init; } = [];
+
     /// <summary>Those of some sources alone.</summary>
     public RecordFacts Where(Func<Source, bool> belongs) => new(
         [.. Offered.Where(fact => belongs(fact.Source))],
@@ -56,9 +61,12 @@ public sealed record RecordFacts(
         [.. Shipped.Where(fact => belongs(fact.Source))],
         [.. Landed.Where(fact => belongs(fact.Source))],
         [.. Cupped.Where(fact => belongs(fact.Source))],
-        [.. Claimed.Where(fact => belongs(fact.Source))]);
+        [.. Claimed.Where(fact => belongs(fact.Source))])
+    {
+        Before = [.. Before.Where(fact => belongs(fact.Source))],
+    };
 
     public IEnumerable<Source> Sources() =>
         Offered.Select(fact => fact.Source).Concat(Judged.Select(fact => fact.Source)).Concat(Shipped.Select(fact => fact.Source))
-            .Concat(Landed.Select(fact => fact.Source)).Concat(Cupped.Select(fact => fact.Source)).Distinct();
+            .Concat(Landed.Select(fact => fact.Source)).Concat(Cupped.Select(fact => fact.Source)).Concat(Before.Select(fact => fact.Source)).Distinct();
 }

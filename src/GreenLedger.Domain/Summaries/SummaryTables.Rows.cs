@@ -79,8 +79,9 @@ public static partial class SummaryTables
     private static string MoneyWord(SummaryFigure figure, SummaryRow row) => (figure, row) switch
     {
         (SummaryFigure.Landed or SummaryFigure.InStock, { Value: null }) => "not billed",
+        (SummaryFigure.Landed, { Purchase.IsEarlier: true }) => "from before",
         (SummaryFigure.Landed or SummaryFigure.InStock, _) => "billed so far",
         (_, { Value: null }) => "not known",
-        _ => row.IsProvisional ? "provisional" : "priced",
+        _ => (row.IsProvisional ? "provisional" : "priced") + (row.Purchase is { IsEarlier: true } ? ", from before" : ""),
     };
 }

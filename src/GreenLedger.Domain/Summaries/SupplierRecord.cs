@@ -71,6 +71,12 @@ public sealed record ClaimRecord(ShareOf OfReceived, int OnMissing, int Open, IR
 public sealed record SupplierRecord(
     ShareOf Bought, ShareOf ApprovedSamples, ShareOf FirstTime, ShareOf InTheEnd, ShareOf InTime, ShareOf Unapproved, ArrivalDifferences Differences, WeightRecord Weight, ClaimRecord Claims)
 {
+    /// <summary>Lots that were received before this ledger began, counted in none of the figures.</summary>
+    public int LotsBefore { get; init; }
+
+    /// <summary>As weighed on arrival.</summary>
+    public Measures.Weight ReceivedBefore { get; init; }
+
     public static SupplierRecord Of(RecordFacts facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
@@ -87,6 +93,10 @@ public sealed record SupplierRecord(
                 facts.Landed.Count,
                 facts.Landed.Aggregate(Measures.Weight.Zero, (sum, fact) => sum + fact.Shipped),
                 facts.Landed.Aggregate(Measures.Weight.Zero, (sum, fact) => sum + fact.Landed)),
-            ClaimRecord.Of(facts.Claimed, facts.Landed.Count));
+            ClaimRecord.Of(facts.Claimed, facts.Landed.Count))
+        {
+            LotsBefore = facts.Before.Count,
+            ReceivedBefore = facts.Before.Aggregate(Measures.Weight.Zero, (sum, fact) => sum + fact.Received),
+        };
     }
 }

@@ -37,6 +37,7 @@ internal static class ContractsApi
         contracts.MapGet("/{id}/approvals", ToJudgeAsync).WithName("ListSamplesToJudge").WithSummary("Pre-shipment samples that wait for a verdict, each beside the offer sample of its lot.");
         contracts.MapPost("/{id}/approvals", JudgeAsync).WithName("JudgeSample").WithSummary("Approves or refuses a pre-shipment sample of a lot of the contract.");
         contracts.MapPost("/{id}/goods", MoveAsync).WithName("MoveGoods").WithSummary("Enters that the goods shipped or arrived, or that the contract is closed or cancelled.");
+        contracts.MapEarlierContracts();
         contracts.MapContractHabits();
         contracts.MapConfirmationLetter();
         contracts.MapPost("/calculate/fixing", ContractCalculators.FixingAsync).WithName("CalculateFixing")

@@ -4,6 +4,7 @@ using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
 using GreenLedger.Web.Archive;
 using GreenLedger.Web.Arrivals;
+using GreenLedger.Web.Contracts;
 using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Offers;
@@ -28,7 +29,7 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>().AddSingleton<WorldMap>()
-            .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>().AddScoped<RecallActs>()
+            .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<OpeningStock>().AddScoped<EarlierContracts>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>().AddScoped<RecallActs>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

@@ -1,11 +1,11 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Samples;
-using GreenLedger.Data.Stock;
 using GreenLedger.Documents.Offers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Offers.Reading;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Pricing;
@@ -24,7 +24,7 @@ public sealed record OpeningDefaults(Id<Warehouse>? WarehouseId, DateOnly On);
 public sealed record OpeningLine(OpeningRow Row, Id<Lot>? LotId, Warehouse Warehouse, DateOnly On, string? CountryCode, Conversion? ToHouse);
 
 /// <summary>A file of opening stock, read and judged; nothing of it is stored.</summary>
-public sealed record OpeningPreview(string FileName, IReadOnlyList<OpeningLine> Lines, IReadOnlyList<OpeningSetAside> SetAside)
+public sealed record OpeningPreview(string FileName, IReadOnlyList<OpeningLine> Lines, IReadOnlyList<RowSetAside> SetAside)
 {
     public Weight Weighed => Lines.Aggregate(Weight.Zero, (sum, line) => sum + line.Row.Amount.Weighed);
 
@@ -75,21 +75,14 @@ public sealed class OpeningStock(LedgerContext db, KnownSampleQuery known, TimeP
         var now = clock.GetUtcNow();
         var house = await db.Houses.Select(one => one.Currency).SingleAsync(cancellationToken);
         var lots = new Dictionary<string, Id<Lot>>(StringComparer.OrdinalIgnoreCase);
-        var holdings = new Dictionary<(Id<Lot>, Id<Warehouse>), Holding>();
+        var entries = new OpeningEntries(db, house, by, now);
         foreach (var line in preview.Lines)
         {
             var lotId = line.LotId ?? (lots.TryGetValue(line.Row.Lot, out var added) ? added : lots[line.Row.Lot] = await AddLotAsync(line, cancellationToken));
-            if (!holdings.TryGetValue((lotId, line.Warehouse.Id), out var holding))
-            {
-                holdings[(lotId, line.Warehouse.Id)] = holding = await db.HoldingAsync(lotId, line.Warehouse.Id, cancellationToken);
-            }
-
-            db.Add(holding.Add(MovementKind.Opening, line.Row.Amount, new MovementNote(line.On, line.Row.Document, $"From {preview.FileName}, row {line.Row.Row}."), by, now));
-            if (line is { Row.Cost: { } cost, ToHouse: { } conversion })
-            {
-                var document = line.Row.Document ?? $"{Path.GetFileNameWithoutExtension(preview.FileName)}, row {line.Row.Row}";
-                db.Add(new CostPosting(new PostedOn(null, null, lotId), new Invoice(null, cost, conversion, line.On, document, line.Row.Supplier, ShareBasis.Value), house, by, now));
-            }
+            var document = line.Row.Document ?? $"{Path.GetFileNameWithoutExtension(preview.FileName)}, row {line.Row.Row}";
+            await entries.AddAsync(
+                lotId, line.Warehouse.Id, line.Row.Amount, new MovementNote(line.On, line.Row.Document, $"From {preview.FileName}, row {line.Row.Row}."),
+                line is { Row.Cost: { } cost, ToHouse: { } conversion } ? new Invoice(null, cost, conversion, line.On, document, line.Row.Supplier, ShareBasis.Value) : null, cancellationToken);
         }
 
         await db.SaveChangesAsync(cancellationToken);

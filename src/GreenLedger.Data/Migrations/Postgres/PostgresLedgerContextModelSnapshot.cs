@@ -795,6 +795,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<DateOnly>("ShipUntil")
                         .HasColumnType("date");
 
+                    b.Property<Guid?>("SourceId")
+                        .HasColumnType("uuid");
+
                     b.Property<Guid>("SupplierId")
                         .HasColumnType("uuid");
 
@@ -827,6 +830,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.HasIndex("Ref")
                         .IsUnique();
 
+                    b.HasIndex("SourceId");
+
                     b.HasIndex("SupplierId");
 
                     b.ToTable("Contracts");
@@ -849,6 +854,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("LotId")
                         .HasColumnType("uuid");
 
+                    b.Property<DateOnly?>("ReceivedOn")
+                        .HasColumnType("date");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "BagWeight", "GreenLedger.Domain.Contracts.ContractLot.BagWeight#Weight", b1 =>
                         {
                             b1.IsRequired();
@@ -856,6 +864,41 @@ namespace GreenLedger.Data.Migrations.Postgres
                             b1.Property<long>("Micrograms")
                                 .HasColumnType("bigint")
                                 .HasColumnName("BagWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "EarlierScore", "GreenLedger.Domain.Contracts.ContractLot.EarlierScore#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("EarlierScoreMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LandedCost", "GreenLedger.Domain.Contracts.ContractLot.LandedCost#PricePerWeight", b1 =>
+                        {
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("character varying(3)")
+                                .HasColumnName("LandedCostCurrency");
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("bigint")
+                                .HasColumnName("LandedCostMillionths");
+
+                            b1.Property<long>("NanosPerKilogram")
+                                .HasColumnType("bigint")
+                                .HasColumnName("LandedCostNanosPerKilogram");
+
+                            b1.Property<int>("Unit")
+                                .HasColumnType("integer")
+                                .HasColumnName("LandedCostUnit");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Received", "GreenLedger.Domain.Contracts.ContractLot.Received#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("ReceivedMicrograms");
                         });
 
                     b.HasKey("Id");
@@ -5735,6 +5778,11 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             modelBuilder.Entity("GreenLedger.Domain.Contracts.Contract", b =>
                 {
+                    b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("SourceId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
                         .WithMany()
                         .HasForeignKey("SupplierId")

@@ -790,6 +790,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<DateOnly>("ShipUntil")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("SourceId")
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid>("SupplierId")
                         .HasColumnType("TEXT");
 
@@ -822,6 +825,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.HasIndex("Ref")
                         .IsUnique();
 
+                    b.HasIndex("SourceId");
+
                     b.HasIndex("SupplierId");
 
                     b.ToTable("Contracts");
@@ -844,6 +849,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("LotId")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("ReceivedOn")
+                        .HasColumnType("TEXT");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "BagWeight", "GreenLedger.Domain.Contracts.ContractLot.BagWeight#Weight", b1 =>
                         {
                             b1.IsRequired();
@@ -851,6 +859,41 @@ namespace GreenLedger.Data.Migrations.Sqlite
                             b1.Property<long>("Micrograms")
                                 .HasColumnType("INTEGER")
                                 .HasColumnName("BagWeightMicrograms");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "EarlierScore", "GreenLedger.Domain.Contracts.ContractLot.EarlierScore#Score", b1 =>
+                        {
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("EarlierScoreMillionths");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LandedCost", "GreenLedger.Domain.Contracts.ContractLot.LandedCost#PricePerWeight", b1 =>
+                        {
+                            b1.Property<string>("Currency")
+                                .IsRequired()
+                                .HasMaxLength(3)
+                                .HasColumnType("TEXT")
+                                .HasColumnName("LandedCostCurrency");
+
+                            b1.Property<long>("Millionths")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("LandedCostMillionths");
+
+                            b1.Property<long>("NanosPerKilogram")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("LandedCostNanosPerKilogram");
+
+                            b1.Property<int>("Unit")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("LandedCostUnit");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Received", "GreenLedger.Domain.Contracts.ContractLot.Received#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("ReceivedMicrograms");
                         });
 
                     b.HasKey("Id");
@@ -5726,6 +5769,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             modelBuilder.Entity("GreenLedger.Domain.Contracts.Contract", b =>
                 {
+                    b.HasOne("GreenLedger.Domain.Papers.StoredFile", null)
+                        .WithMany()
+                        .HasForeignKey("SourceId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("GreenLedger.Domain.Offers.Supplier", null)
                         .WithMany()
                         .HasForeignKey("SupplierId")

@@ -11,46 +11,39 @@ namespace GreenLedger.Domain.Stock.Reading;
 /// </summary>
 public sealed class OpeningList
 {
-    private const int DeepestHeading = 40;
-
     /// <summary>More than any bag holds; a figure beyond it has its decimal mark in the wrong place.</summary>
     private const decimal HeaviestBag = 1_500m;
 
-    private readonly Dictionary<OpeningColumn, int> _columns;
+    private readonly HeadedTable<OpeningColumn> _table;
     private readonly Currency _house;
     private readonly List<OpeningRow> _rows = [];
-    private readonly List<OpeningSetAside> _setAside = [];
+    private readonly List<RowSetAside> _setAside = [];
 
-    private OpeningList(IReadOnlyList<OfferLine> lines, int heading, Currency house)
+    private OpeningList(HeadedTable<OpeningColumn> table, Currency house)
     {
-        _columns = Columns(lines[heading]);
-        _house = house;
-        Headings = [.. lines[heading].Cells.Select(cell => cell.Trimmed)];
+        (_table, _house) = (table, house);
         var first = new Dictionary<OpeningRow, int>();
-        foreach (var line in lines.Skip(heading + 1).Where(line => !line.IsBlank && line.Sheet == lines[heading].Sheet))
+        foreach (var line in table.Rows)
         {
             Take(line, first);
         }
     }
 
-    public IReadOnlyList<string> Headings { get; }
+    public IReadOnlyList<string> Headings => _table.Headings;
 
     public IReadOnlyList<OpeningRow> Rows => _rows;
 
-    public IReadOnlyList<OpeningSetAside> SetAside => _setAside;
+    public IReadOnlyList<RowSetAside> SetAside => _setAside;
 
     /// <param name="lines">As the file has them.</param>
     /// <param name="house">The currency of costs that name none.</param>
     /// <exception cref="RuleBrokenException">No line names the lot and its kilograms.</exception>
     public static OpeningList Of(IReadOnlyList<OfferLine> lines, Currency house)
     {
-        ArgumentNullException.ThrowIfNull(lines);
-        var heading = Enumerable.Range(0, Math.Min(lines.Count, DeepestHeading))
-            .Select(at => (At: at, Columns: Columns(lines[at])))
-            .Where(line => line.Columns.ContainsKey(OpeningColumn.Lot) && (line.Columns.ContainsKey(OpeningColumn.Weighed) || line.Columns.ContainsKey(OpeningColumn.Packed)))
-            .OrderByDescending(line => line.Columns.Count).ThenBy(line => line.At).Select(line => (int?)line.At).FirstOrDefault();
-        Rule.Require(heading is not null, "No line of this file names its columns: the first row should say which one holds the lot and which one its kilograms, such as Lot and As weighed (kg).", "File");
-        return new OpeningList(lines, heading.Value, house);
+        var table = HeadedTable<OpeningColumn>.Find(
+            lines, OpeningWords.Meaning, columns => columns.Contains(OpeningColumn.Lot) && (columns.Contains(OpeningColumn.Weighed) || columns.Contains(OpeningColumn.Packed)));
+        Rule.Require(table is not null, "No line of this file names its columns: the first row should say which one holds the lot and which one its kilograms, such as Lot and As weighed (kg).", "File");
+        return new OpeningList(table, house);
     }
 
     /// <summary>Sets a row aside that the ledger does not take.</summary>
@@ -58,22 +51,8 @@ public sealed class OpeningList
     {
         ArgumentNullException.ThrowIfNull(row);
         _rows.Remove(row);
-        _setAside.Add(new OpeningSetAside(row.Row, [row.Lot, row.Name ?? "", row.Warehouse ?? "", row.Amount.Weighed.ToString()], new Problem(row.Row, HeadingOf(column), sentence)));
+        _setAside.Add(new RowSetAside(row.Row, [row.Lot, row.Name ?? "", row.Warehouse ?? "", row.Amount.Weighed.ToString()], new Problem(row.Row, _table.HeadingOf(column), sentence)));
         _setAside.Sort((one, other) => one.Row.CompareTo(other.Row));
-    }
-
-    private static Dictionary<OpeningColumn, int> Columns(OfferLine line)
-    {
-        var found = new Dictionary<OpeningColumn, int>();
-        for (var at = 0; at < line.Cells.Count; at++)
-        {
-            if (line[at].Number is null && OpeningWords.Meaning(line[at].Trimmed) is { } meaning)
-            {
-                found.TryAdd(meaning, at);
-            }
-        }
-
-        return found;
     }
 
     private void Take(OfferLine line, Dictionary<OpeningRow, int> first)
@@ -86,19 +65,18 @@ public sealed class OpeningList
         }
         catch (RuleBrokenException broken)
         {
-            var column = Enum.TryParse<OpeningColumn>(broken.Field, out var named) ? HeadingOf(named) : null;
-            _setAside.Add(new OpeningSetAside(line.RowNumber, [.. line.Cells.Select(cell => cell.Trimmed)], new Problem(line.RowNumber, column, broken.Message)));
+            _setAside.Add(_table.Aside(line, broken));
         }
     }
 
     private OpeningRow Read(OfferLine line)
     {
-        var lot = Text(line, OpeningColumn.Lot);
+        var lot = _table.Text(line, OpeningColumn.Lot);
         Rule.Require(lot is not null, "The lot is missing: write its reference.", nameof(OpeningColumn.Lot));
         var amount = Amount(line);
         return new OpeningRow(
             line.RowNumber, lot, Text(line, OpeningColumn.Name), Text(line, OpeningColumn.Supplier), Text(line, OpeningColumn.Country), Text(line, OpeningColumn.Crop), Text(line, OpeningColumn.Warehouse),
-            amount, Day(line), Text(line, OpeningColumn.Document), Cost(line, amount.Weighed));
+            amount, _table.Day(line, OpeningColumn.On), Text(line, OpeningColumn.Document), Cost(line, amount.Weighed));
     }
 
     /// <summary>What only the papers or only the scales say stands for both.</summary>
@@ -115,14 +93,6 @@ public sealed class OpeningList
         return new StockAmount(decimal.ToInt32(bags), Weight.FromKilograms(papers), Weight.FromKilograms(there));
     }
 
-    private DateOnly? Day(OfferLine line)
-    {
-        var cell = line[ColumnOf(OpeningColumn.On)];
-        var day = cell.Date ?? (cell.IsEmpty ? null : DateText.Day(cell.Trimmed));
-        Rule.Require(cell.IsEmpty || day is not null, $"'{cell.Trimmed}' is not a day: write it as 2026-11-25.", nameof(OpeningColumn.On));
-        return day;
-    }
-
     private Money? Cost(OfferLine line, Weight weighed)
     {
         var (whole, each) = (Number(line, OpeningColumn.Cost, NumberRange.Any), Number(line, OpeningColumn.PerKilogram, NumberRange.Any));
@@ -137,17 +107,7 @@ public sealed class OpeningList
         return cost;
     }
 
-    private decimal? Number(OfferLine line, OpeningColumn column, NumberRange range)
-    {
-        var cell = line[ColumnOf(column)];
-        var number = cell.IsEmpty ? null : NumberText.Read(cell, range);
-        Rule.Require(cell.IsEmpty || number is not null, $"'{cell.Trimmed}' is not a number.", column.ToString());
-        return number;
-    }
+    private decimal? Number(OfferLine line, OpeningColumn column, NumberRange range) => _table.Number(line, column, range);
 
-    private string? Text(OfferLine line, OpeningColumn column) => line[ColumnOf(column)] is { IsEmpty: false } cell ? cell.Trimmed : null;
-
-    private int ColumnOf(OpeningColumn column) => _columns.GetValueOrDefault(column, -1);
-
-    private string? HeadingOf(OpeningColumn column) => _columns.TryGetValue(column, out var at) ? Headings[at] : null;
+    private string? Text(OfferLine line, OpeningColumn column) => _table.Text(line, column);
 }

@@ -12,6 +12,3 @@ namespace GreenLedger.Domain.Stock.Reading;
 /// <param name="Cost">What all of it cost; null where the file does not say.</param>
 public sealed record OpeningRow(
     int Row, string Lot, string? Name, string? Supplier, string? Country, string? Crop, string? Warehouse, StockAmount Amount, DateOnly? On, string? Document, Money? Cost);
-
-/// <summary>A row that is not taken, with its texts and what to do about it.</summary>
-public sealed record OpeningSetAside(int Row, IReadOnlyList<string> Values, Problem Problem);

@@ -24,6 +24,9 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, Fix
 
     public Contract Contract { get; private set; } = null!;
 
+    /// <summary>The file that an earlier contract was taken in from; null for any other.</summary>
+    public string? SourceName { get; private set; }
+
     public IReadOnlyDictionary<Id<Person>, string> Names { get; private set; } = new Dictionary<Id<Person>, string>();
 
     /// <summary>The label codes of the samples that were judged.</summary>
@@ -63,6 +66,7 @@ public sealed class ContractModel(ContractQuery query, FixingsQuery fixings, Fix
         }
 
         Contract = contract;
+        SourceName = await query.SourceNameAsync(contract, cancellationToken);
         Names = await query.NamesAsync(contract, cancellationToken);
         SampleCodes = await approvals.CodesAsync(contract, cancellationToken);
         Quote = contract.OpenMonth is { } month ? (await fixings.QuotesAsync(house.Today, cancellationToken)).Find(month, house.Today) : null;
