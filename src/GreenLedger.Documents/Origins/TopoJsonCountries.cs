@@ -53,7 +53,7 @@ public static class TopoJsonCountries
     {
         var parts = geometry.GetProperty("arcs");
         IEnumerable<JsonElement> polygons = geometry.GetProperty("type").GetString() == "Polygon" ? [parts] : parts.EnumerateArray();
-        return new MultiPolygon([.. polygons.Select(polygon => Polygon(polygon, arcs)).OfType<Polygon>()]);
+        return new MultiPolygon([.. polygons.Select(polygon => Polygon(polygon, arcs)).OfType<Polygon>().SelectMany(Antimeridian.Cut)]);
     }
 
     /// <summary>Null for an island that the rounding of the file has shrunk to a line.</summary>
@@ -73,7 +73,7 @@ public static class TopoJsonCountries
             positions.AddRange(positions.Count == 0 ? arc : arc.Skip(1));
         }
 
-        return [.. positions];
+        return Antimeridian.Unrolled(positions);
     }
 
     private static string NameOf(JsonElement geometry) =>

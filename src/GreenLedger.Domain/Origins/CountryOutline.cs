@@ -19,10 +19,10 @@ public sealed class CountryOutline
     public CountryOutline(string? number, string name, Geometry drawn)
     {
         ArgumentNullException.ThrowIfNull(drawn);
-        (Number, Name, Box) = (number, name, drawn.EnvelopeInternal);
+        (Number, Name, Drawn, Box) = (number, name, drawn, drawn.EnvelopeInternal);
         _shape = new(() => GeometryFixer.Fix(drawn));
-        _inside = new(() => new IndexedPointInAreaLocator(Shape));
-        _edge = new(() => new IndexedFacetDistance(Shape));
+        _inside = new(() => new IndexedPointInAreaLocator(drawn));
+        _edge = new(() => new IndexedFacetDistance(drawn));
     }
 
     public string? Number { get; }
@@ -32,6 +32,10 @@ public sealed class CountryOutline
     /// <summary>The least rectangle of longitudes and latitudes around it.</summary>
     public Envelope Box { get; }
 
+    /// <summary>As it was given: good to be drawn, not to be cut.</summary>
+    public Geometry Drawn { get; }
+
+    /// <summary>The same land as valid polygons.</summary>
     public Geometry Shape => _shape.Value;
 
     /// <summary>Whether a position lies inside or on the outline.</summary>

@@ -90,7 +90,7 @@ public sealed class PlotMap
     {
         var box = View.Box;
         box.ExpandBy(box.Width / 20);
-        return box.Contains(outline.Box) ? outline.Shape : outline.Shape.Intersection(GeometryFactory.Default.ToGeometry(box));
+        return box.Contains(outline.Box) ? outline.Drawn : outline.Shape.Intersection(GeometryFactory.Default.ToGeometry(box));
     }
 
     private IEnumerable<Coordinate> Marked(PlotShape shape) =>
@@ -100,8 +100,15 @@ public sealed class PlotMap
 
     private MapName? Named((string Name, Geometry Part, bool IsHere) land)
     {
-        var largest = Parts(land.Part).MaxBy(part => part.EnvelopeInternal.Intersection(View.Box).Area);
-        return largest?.Intersection(GeometryFactory.Default.ToGeometry(View.Box)) is { IsEmpty: false } seen && seen.Area > View.Box.Area / 60 ? NameOf(land.Name, seen.InteriorPoint.Coordinate, true) : null;
+        var box = View.Box;
+        var largest = Parts(land.Part).MaxBy(part => part.EnvelopeInternal.Intersection(box).Area);
+        if (largest is null || largest.EnvelopeInternal.Intersection(box).Area < box.Area / 60)
+        {
+            return null;
+        }
+
+        var seen = box.Contains(largest.EnvelopeInternal) ? largest : largest.Intersection(GeometryFactory.Default.ToGeometry(box));
+        return seen.Area > box.Area / 60 ? NameOf(land.Name, seen.InteriorPoint.Coordinate, true) : null;
     }
 
     /// <summary>A name where it finds room: that of a plot right or left of its place, that of a country over it.</summary>

@@ -60,6 +60,21 @@ public sealed partial class PlotWorldTests
         Assert.True(Outside(longitude, latitude, neighbour) > CountryOutlines.ToleranceKilometres);
     }
 
+    /// <summary>Countries on both sides of 180 degrees, and one about a pole: their places by zone.tab, and the same latitude where they are not.</summary>
+    [Theory]
+    [InlineData("FJ", "-1808+17825", -60)] // Suva
+    [InlineData("RU", "+6445+17729", -20)] // Anadyr
+    [InlineData("AQ", "-7750+16636", null)] // McMurdo
+    public void A_country_across_180_degrees_is_no_band_about_the_Earth(string country, string place, int? elsewhere)
+    {
+        var (longitude, latitude) = Read(place);
+
+        Assert.InRange(Outside(longitude, latitude, country), 0, CountryOutlines.ToleranceKilometres);
+        Assert.True(elsewhere is null || Outside(elsewhere.Value, latitude, country) > 1000);
+        Assert.All(Outlines.Of(country), outline => Assert.InRange(outline.Box.Width, 0, 360));
+        Assert.True(country != "FJ" || Outlines.Of(country).All(outline => outline.Drawn.Area < 5), "Fiji has 18,000 km², about 1.5 square degrees (from memory).");
+    }
+
     [Fact]
     public void Every_origin_of_a_new_ledger_has_an_outline() => Assert.All(StandardCountries.All(), country => Assert.NotEmpty(Outlines.Of(country.Code)));
 
