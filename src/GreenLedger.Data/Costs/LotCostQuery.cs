@@ -14,6 +14,9 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Costs;
 
+/// <summary>A lot's part of a posting, in the house currency.</summary>
+public sealed record PostingShare(Id<Lot> LotId, string LotRef, string LotName, Money Part);
+
 /// <summary>
 /// What lots truly cost: every posting on them, their shipments and their contracts, shared anew each time, so that a late bill
 /// reaches every lot that it was spent on.
@@ -37,6 +40,22 @@ public sealed class LotCostQuery(LedgerContext db)
         var landed = await LandedAsync([lotId], null, cancellationToken);
         return LotCost.Of([.. parts[lotId]], landed.GetValueOrDefault(lotId), await EstimateAsync(lotId, cancellationToken), house);
     }
+
+    /// <summary>Which lots share in a posting, and with how much, as it stands now; by reference.</summary>
+    public async Task<IReadOnlyList<PostingShare>> SharesAsync(CostPosting posting, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(posting);
+        var lots = await LotsOf(posting).Distinct().ToListAsync(cancellationToken);
+        var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
+        var parts = await PartsAsync(lots, null, house, cancellationToken);
+        var named = await db.Lots.AsNoTracking().Where(lot => lots.Contains(lot.Id)).OrderBy(lot => lot.Ref).Select(lot => new { lot.Id, lot.Ref, lot.Name }).ToListAsync(cancellationToken);
+        return [.. from lot in named from part in parts[lot.Id] where part.Posting.Id == posting.Id select new PostingShare(lot.Id, lot.Ref, lot.Name, part.Part)];
+    }
+
+    private IQueryable<Id<Lot>> LotsOf(CostPosting posting) =>
+        posting.LotId is { } lot ? db.Lots.Where(one => one.Id == lot).Select(one => one.Id)
+        : posting.ShipmentId is { } shipment ? db.Shipments.Where(one => one.Id == shipment).SelectMany(one => one.Lots).Select(one => one.LotId)
+        : db.ContractLots.Where(one => db.Contracts.Any(contract => contract.Id == posting.ContractId && contract.Lots.Contains(one))).Select(one => one.LotId);
 
     /// <summary>On the rates, quotes and routes of the day of the decision to buy; null where nobody decided.</summary>
     private async Task<LandedCost?> EstimateAsync(Id<Lot> lotId, CancellationToken cancellationToken)

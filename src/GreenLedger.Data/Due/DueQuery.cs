@@ -5,6 +5,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.People;
 using GreenLedger.Data.Samples;
 using GreenLedger.Data.Shipments;
+using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
@@ -17,7 +18,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Data.Due;
 
 /// <summary>Reads what is due across the rooms, for one reader: only of areas the reader may open, and nothing that is sealed.</summary>
-public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery fixings, ShipmentQuery shipments, EndingCertificatesQuery certificates)
+public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery fixings, ShipmentQuery shipments, EndingCertificatesQuery certificates, PurposeQuery purposes)
 {
     /// <summary>Among so many samples that came first is the one that stands longest at its step.</summary>
     private const int Oldest = 50;
@@ -51,6 +52,12 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
         if (mayRead(DueKind.Certificate.Area()))
         {
             lines.AddRange(await certificates.EndingAsync(today, cancellationToken));
+        }
+
+        if (mayRead(DueKind.Reorder.Area()))
+        {
+            lines.AddRange((await purposes.ListAsync(today, cancellationToken)).Where(row => row.Cover.IsTimeToBuy)
+                .Select(row => new DueLine(DueKind.Reorder, row.Purpose.Id.Value, $"buy for {row.Purpose.Name}: stock and what is to come are at the reorder point", "buyer", today)));
         }
 
         return [.. lines.OrderBy(line => line.On).ThenBy(line => line.Kind).ThenBy(line => line.What, StringComparer.Ordinal)];

@@ -39,7 +39,7 @@ public sealed class BlendQuery(LedgerContext db)
         var scores = await new LotScores(db, bands.FormId).ReadAsync(cancellationToken);
         var costs = await new LotCostQuery(db).ListAsync([.. held.Select(row => row.LotId)], null, cancellationToken);
         return held.ConvertAll(row => new StockedLot(
-            row.LotId, row.Ref, row.Name, new Weight(row.Weighed), costs[row.LotId] is { HasCoffee: true } cost ? cost.PerKilogram : null, scores.Newest(row.LotId)));
+            row.LotId, row.Ref, row.Name, new Weight(row.Weighed), costs[row.LotId] is { HasCoffee: true } cost ? cost.PerKilogram : null, scores.Now(row.LotId)));
     }
 
     /// <summary>Lots without a cost or a score are left out of that mean.</summary>

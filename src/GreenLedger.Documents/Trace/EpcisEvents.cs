@@ -50,7 +50,7 @@ internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZo
         }
     }
 
-    /// <summary>A movement; of one that was taken back also that it did not happen. What takes back and the first half of a transfer say nothing of their own.</summary>
+    /// <summary>A movement; of one that was taken back also that it did not happen. What takes back says nothing of its own.</summary>
     public IEnumerable<(DateTimeOffset At, JsonObject Event)> Moved(Movement movement)
     {
         var at = zone.Day(movement.At) == movement.On ? TimeOf(movement.At) : zone.Begins(movement.On);
@@ -78,6 +78,7 @@ internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZo
         {
             MovementKind.Opening => Known("movement", id, lot, at, weight),
             MovementKind.Receipt => Observed("movement", id, at, "storing", "in_progress", lot, weight),
+            MovementKind.TransferOut => Observed("movement", id, at, "departing", "in_transit", lot, weight),
             MovementKind.TransferIn => Observed("movement", id, at, "storing", "in_progress", lot, weight),
             MovementKind.Release => Released(movement, at, weight),
             MovementKind.SampleDrawn => Observed("movement", id, at, "sampling", null, lot, weight),

@@ -19,6 +19,34 @@ public sealed record PlanNeed(string Name, ProcessFamily? Process, Score? LeastS
     }
 
     /// <summary>
+    /// The needs less what is decided on already: each decision serves the needs that it fits, in their order, from the month on
+    /// in which it can be here.
+    /// </summary>
+    /// <returns>The needs that are left, and the kilograms that fit none of them.</returns>
+    public static (IReadOnlyList<PlanNeed> Left, Weight Over) Less(IReadOnlyList<PlanNeed> needs, IEnumerable<(PlanOffer Offer, Weight Weight)> decided)
+    {
+        ArgumentNullException.ThrowIfNull(needs);
+        ArgumentNullException.ThrowIfNull(decided);
+        var (left, over) = (needs.Select(need => need.ByMonth.ToArray()).ToList(), Weight.Zero);
+        foreach (var (offer, weight) in decided)
+        {
+            var rest = weight;
+            foreach (var months in needs.Zip(left).Where(pair => pair.First.Fits(offer)).Select(pair => pair.Second))
+            {
+                for (var month = offer.FirstMonth; month < months.Length; month++)
+                {
+                    var served = rest < months[month] ? rest : months[month];
+                    (months[month], rest) = (months[month] - served, rest - served);
+                }
+            }
+
+            over += rest;
+        }
+
+        return ([.. needs.Zip(left, (need, months) => need with { ByMonth = months })], over);
+    }
+
+    /// <summary>
     /// What is still to be bought for a use by month, where something is there or expected: the running need less the running supply,
     /// never below what it was a month before.
     /// </summary>

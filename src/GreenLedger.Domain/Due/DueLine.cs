@@ -35,6 +35,9 @@ public enum DueKind
 
     /// <summary>A certificate that ends soon.</summary>
     Certificate = 10,
+
+    /// <summary>A purpose whose stock and what is to come have fallen to the reorder point.</summary>
+    Reorder = 11,
 }
 
 public static class DueKinds
@@ -51,6 +54,7 @@ public static class DueKinds
         DueKind.Cupping => "arrival to cup",
         DueKind.Claim or DueKind.Missing => "deadline of a claim",
         DueKind.Certificate => "end of a certificate",
+        DueKind.Reorder => "time to buy",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
@@ -59,6 +63,7 @@ public static class DueKinds
     {
         DueKind.Sample => "Samples",
         DueKind.Certificate => "Certificates",
+        DueKind.Reorder => "Stock",
         DueKind.Session => "Cupping",
         DueKind.Approval or DueKind.Fixing => "Contracts",
         DueKind.Shipment or DueKind.Documents => "Shipments",

@@ -157,6 +157,34 @@ public sealed class Holding
         Reserved -= reservation.Weight;
     }
 
+    /// <summary>
+    /// A release for a purpose uses what was kept back for it, the oldest reserve first; what a reserve holds beyond that stays
+    /// reserved for the same use.
+    /// </summary>
+    /// <param name="own">The open reserves of this holding for the purpose.</param>
+    /// <returns>The rest of a reserve that was used in part; null where none is.</returns>
+    public Reservation? Use(IReadOnlyList<Reservation> own, Weight released, Id<Person> by, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(own);
+        foreach (var reservation in own.OrderBy(one => one.At))
+        {
+            if (released <= Weight.Zero)
+            {
+                break;
+            }
+
+            Free(reservation, by, at);
+            if (reservation.Weight > released)
+            {
+                return Reserve(reservation.Weight - released, reservation.Use, by, at, reservation.PurposeId);
+            }
+
+            released -= reservation.Weight;
+        }
+
+        return null;
+    }
+
     private Weight PackedShare(Weight weighed) => new((long)((Int128)Packed.Micrograms * weighed.Micrograms / Weighed.Micrograms));
 
     private static void WasThere(RunningStock days, StockAmount amount, DateOnly on) => Rule.Require(

@@ -26,6 +26,7 @@ internal static class CostsApi
         costs.MapGet("/postings", ListAsync).WithName("ListPostings").WithSummary("Postings, the latest invoice first; at most 1,000");
         costs.MapPost("/postings", PostAsync).WithName("PostInvoice").WithSummary("Posts an invoice on a contract, a shipment or a lot")
             .WithDescription("Leave `stage` out for the coffee itself. An amount below zero is a credit. It is converted at the rate of its day.");
+        costs.MapGet("/postings/{id}", FindAsync).WithName("ReadPosting").WithSummary("A posting with the lots that share in it and their parts");
         costs.MapPost("/postings/{id}/withdraw", WithdrawAsync).WithName("WithdrawPosting").WithSummary("Withdraws a posting with a reason; it stays on record");
         costs.MapGet("/lots/{id}", LotAsync).WithName("ReadLotCost").WithSummary("What a lot truly cost, beside what was estimated");
         costs.MapGet("/value", ValueAsync).WithName("ReadStockValue").WithSummary("What the stock was worth at the end of a day");
@@ -33,6 +34,11 @@ internal static class CostsApi
 
     private static async Task<Ok<List<PostingReply>>> ListAsync(PostingQuery query, CancellationToken cancellationToken, string? search = null) =>
         TypedResults.Ok((await query.ListAsync(search, 0, MostPostings, cancellationToken)).Select(row => PostingReply.Of(row.Posting)).ToList());
+
+    private static async Task<Results<Ok<SharedPostingReply>, NotFound>> FindAsync(Id<CostPosting> id, PostingQuery query, LotCostQuery costs, CancellationToken cancellationToken) =>
+        await query.FindAsync(id, cancellationToken) is { } row
+            ? TypedResults.Ok(new SharedPostingReply(PostingReply.Of(row.Posting), [.. (await costs.SharesAsync(row.Posting, cancellationToken)).Select(share => new PostingShareReply(share.LotId.Value, share.LotRef, MoneyReply.Of(share.Part)))]))
+            : TypedResults.NotFound();
 
     private static async Task<Ok<PostingReply>> PostAsync(PostingRequest request, LedgerContext db, PostingActs acts, HttpContext http, CancellationToken cancellationToken)
     {

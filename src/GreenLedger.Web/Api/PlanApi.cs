@@ -1,8 +1,11 @@
+using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Choosing;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -11,16 +14,41 @@ namespace GreenLedger.Web.Api;
 /// <summary>A purchase plan for needs and offers as they are sent.</summary>
 internal static class PlanApi
 {
-    private const int MostSeconds = 60;
+    public static void MapPlanApi(this IEndpointRouteBuilder choosing)
+    {
+        choosing.MapPost("/plan", MakeAsync).WithName("MakePlan").WithSummary("A plan for what the house's purposes need, from the shortlist of today; stores nothing");
+        choosing.MapPost("/plan/decisions", DecideAsync).WithName("DecidePlan").WithSummary("Decides to buy so many bags of each of these offers, all or none");
+        choosing.MapPost("/calculate/plan", Calculate).WithName("CalculatePlan").WithSummary("Which offers to buy of, how many bags, in which month; stores nothing")
+            .WithDescription("Needs have one weight for each month; `quality` goes from 0, the least cost, to 1, the most points. Where nothing meets the needs, `conflicts` says what stands against it. `gap` is a share; 0 is proven best.");
+    }
 
-    public static void MapPlanApi(this IEndpointRouteBuilder choosing) => choosing.MapPost("/calculate/plan", Calculate).WithName("CalculatePlan")
-        .WithSummary("Which offers to buy of, how many bags, in which month; stores nothing")
-        .WithDescription("Needs have one weight for each month; `quality` goes from 0, the least cost, to 1, the most points. Where nothing meets the needs, `conflicts` says what stands against it. `gap` is a share; 0 is proven best.");
+    [StoresNothing]
+    private static async Task<Ok<HousePlanReply>> MakeAsync(PlanWish wish, PlanDesk desk, HouseZone house, CancellationToken cancellationToken)
+    {
+        var basis = await desk.LayOutAsync(wish, house.Today, cancellationToken);
+        var plan = basis.Request is { } request ? PlanSolver.Solve(request, TimeSpan.FromSeconds(wish.Seconds)) : null;
+        return TypedResults.Ok(new HousePlanReply(
+            basis.Trouble, basis.Months,
+            [.. basis.Request?.Needs.Select(need => new NeedAsked(need.Name, [.. need.ByMonth.Select(kg => kg.Kilograms)], need.Process, need.LeastScore?.Points)) ?? []],
+            basis.Decided.Kilograms, plan is null ? null : PurchasePlanReply.Of(plan), [.. plan?.Buys.Select(buy => new PlanLineAsked(buy.Offer.OfferId.Value, buy.Bags)) ?? []]));
+    }
+
+    private static async Task<Results<NoContent, NotFound>> DecideAsync(PlanDecisionsAsked asked, PlanDesk desk, LedgerContext db, HttpContext http, CancellationToken cancellationToken)
+    {
+        Rule.Require(asked.Lines is { Count: > 0 and <= PlanRequest.MostOffers }, "Send the offers that are to be bought of, with their bags.", nameof(asked.Lines));
+        if (!await desk.DecideAsync(asked.Wish ?? new PlanWish(), [.. asked.Lines.Select(line => (new Id<Offer>(line.OfferId), line.Bags))], asked.Reason, http.User.Person(), cancellationToken))
+        {
+            return TypedResults.NotFound();
+        }
+
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.NoContent();
+    }
 
     [StoresNothing]
     private static Ok<PurchasePlanReply> Calculate(PlanAsked asked)
     {
-        Rule.Require(asked.Seconds is >= 1 and <= MostSeconds, $"Give a plan 1 to {MostSeconds} seconds.", nameof(asked.Seconds));
+        Rule.Require(asked.Seconds is >= 1 and <= PlanWish.MostSeconds, $"Give a plan 1 to {PlanWish.MostSeconds} seconds.", nameof(asked.Seconds));
         Rule.Require(asked is { Needs.Count: <= 50, Offers.Count: <= PlanRequest.MostOffers }, "Send at most 50 needs and 2,000 offers.", nameof(asked.Needs));
         Rule.Require(asked.Offers.Select(offer => offer.Ref).Distinct(StringComparer.Ordinal).Count() == asked.Offers.Count, "Each offer has a reference of its own.", nameof(asked.Offers));
         var limits = new PlanLimits(asked.Budget ?? [], Kilograms(asked.StorageKg), asked.MostLots, Kilograms(asked.MostOfSupplierKg), Kilograms(asked.MostOfOriginKg));
@@ -53,6 +81,15 @@ internal sealed record OfferAsked(
 internal sealed record PlanAsked(
     int Months, IReadOnlyList<NeedAsked> Needs, IReadOnlyList<OfferAsked> Offers, decimal Quality = 0m, IReadOnlyList<decimal?>? Budget = null, decimal? StorageKg = null,
     int? MostLots = null, decimal? MostOfSupplierKg = null, decimal? MostOfOriginKg = null, int Seconds = 20);
+
+internal sealed record PlanLineAsked(Guid OfferId, int Bags);
+
+/// <summary>The offers of a plan that are to be decided on, with the wishes that it was made by.</summary>
+internal sealed record PlanDecisionsAsked(IReadOnlyList<PlanLineAsked> Lines, string? Reason = null, PlanWish? Wish = null);
+
+/// <summary>What the house needs, and the plan for it; <c>lines</c> are what its decisions take. No plan where nothing is needed or offered.</summary>
+internal sealed record HousePlanReply(
+    string? Trouble, IReadOnlyList<DateOnly> Months, IReadOnlyList<NeedAsked> Needs, decimal DecidedKg, PurchasePlanReply? Plan, IReadOnlyList<PlanLineAsked> Lines);
 
 internal sealed record PlanPartReply(string Need, int Month, int Bags);
 

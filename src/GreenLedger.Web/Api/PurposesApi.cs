@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Web.Display;
@@ -20,6 +21,10 @@ internal static class PurposesApi
         stock.MapGet("/age", AgeAsync).WithName("ReadAgeOfStock").WithSummary("How old each lot in stock is, how its scores and moisture have moved, and the trend of the house with its 95 % interval");
         stock.MapGet("/purposes", ListAsync).WithName("ListPurposes").WithSummary("The purposes in use with stock, use, cover and reorder point");
         stock.MapPost("/purposes", AddAsync).WithName("AddPurpose").WithSummary("Names what the house buys coffee for");
+        stock.MapPut("/purposes/{id}", StateAsync).WithName("ChangePurpose").WithSummary("Says a purpose anew");
+        stock.MapPost("/purposes/{id}/put-away", PutAwayAsync).WithName("PutPurposeAway").WithSummary("Puts a purpose away; it stays on record");
+        stock.MapPost("/purposes/{id}/take-up", TakeUpAsync).WithName("TakePurposeUp").WithSummary("Uses a purpose again that was put away");
+        stock.MapPost("/purposes/{id}/lots/{lotId}/end", SpareAsync).WithName("EndServing").WithSummary("Lets a lot serve a purpose no more");
         stock.MapGet("/purposes/{id}/outlook", OutlookAsync).WithName("ReadOutlook").WithSummary("Cover of a purpose by week for a year ahead");
         stock.MapPost("/purposes/{id}/lots", ServeAsync).WithName("ServePurpose").WithSummary("Lets a lot, by its reference, serve a purpose");
     }
@@ -40,22 +45,43 @@ internal static class PurposesApi
         return TypedResults.Created("/api/stock/purposes", new PurposeIdReply(purpose.Id.Value, purpose.Name));
     }
 
-    private static async Task<Results<Ok<List<WeekAheadReply>>, NotFound>> OutlookAsync(Id<Purpose> id, PurposeQuery query, HouseZone house, CancellationToken cancellationToken) =>
-        (await query.ListAsync(house.Today, cancellationToken)).FirstOrDefault(row => row.Purpose.Id == id) is { } row
-            ? TypedResults.Ok(row.Cover.Outlook(house.Today).Select(WeekAheadReply.Of).ToList())
-            : TypedResults.NotFound();
+    private static Task<Results<Ok<PurposeIdReply>, NotFound>> StateAsync(Id<Purpose> id, PurposeRequest request, LedgerContext db, PurposeActs acts, CancellationToken cancellationToken) =>
+        ChangeAsync(id, db, purpose => acts.StateAsync(purpose, request.Terms(), cancellationToken), cancellationToken);
 
-    private static async Task<Results<Ok<PurposeIdReply>, NotFound>> ServeAsync(Id<Purpose> id, ServingRequest request, LedgerContext db, PurposeActs acts, CancellationToken cancellationToken)
+    private static Task<Results<Ok<PurposeIdReply>, NotFound>> PutAwayAsync(Id<Purpose> id, LedgerContext db, CancellationToken cancellationToken) =>
+        ChangeAsync(id, db, Sync(purpose => purpose.PutAway()), cancellationToken);
+
+    private static Task<Results<Ok<PurposeIdReply>, NotFound>> TakeUpAsync(Id<Purpose> id, LedgerContext db, CancellationToken cancellationToken) =>
+        ChangeAsync(id, db, Sync(purpose => purpose.TakeUpAgain()), cancellationToken);
+
+    private static Task<Results<Ok<PurposeIdReply>, NotFound>> SpareAsync(Id<Purpose> id, Id<Lot> lotId, LedgerContext db, CancellationToken cancellationToken) =>
+        ChangeAsync(id, db, Sync(purpose => purpose.Spare(lotId)), cancellationToken);
+
+    private static Task<Results<Ok<PurposeIdReply>, NotFound>> ServeAsync(Id<Purpose> id, ServingRequest request, LedgerContext db, PurposeActs acts, CancellationToken cancellationToken) =>
+        ChangeAsync(id, db, purpose => acts.ServeAsync(purpose, request.LotRef, cancellationToken), cancellationToken);
+
+    private static Func<Purpose, Task> Sync(Action<Purpose> act) => purpose =>
+    {
+        act(purpose);
+        return Task.CompletedTask;
+    };
+
+    private static async Task<Results<Ok<PurposeIdReply>, NotFound>> ChangeAsync(Id<Purpose> id, LedgerContext db, Func<Purpose, Task> act, CancellationToken cancellationToken)
     {
         if (await db.Purposes.Whole().SingleOrDefaultAsync(one => one.Id == id, cancellationToken) is not { } purpose)
         {
             return TypedResults.NotFound();
         }
 
-        await acts.ServeAsync(purpose, request.LotRef, cancellationToken);
+        await act(purpose);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(new PurposeIdReply(purpose.Id.Value, purpose.Name));
     }
+
+    private static async Task<Results<Ok<List<WeekAheadReply>>, NotFound>> OutlookAsync(Id<Purpose> id, PurposeQuery query, HouseZone house, CancellationToken cancellationToken) =>
+        (await query.ListAsync(house.Today, cancellationToken)).FirstOrDefault(row => row.Purpose.Id == id) is { } row
+            ? TypedResults.Ok(row.Cover.Outlook(house.Today).Select(WeekAheadReply.Of).ToList())
+            : TypedResults.NotFound();
 }
 
 internal sealed record PurposeRequest(string Name, decimal WeeklyUseKg, ProcessFamily? Process = null, decimal? LeastScore = null, string? Flavour = null, string? Blend = null, decimal? SharePercent = null)

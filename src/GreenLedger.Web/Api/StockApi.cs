@@ -20,14 +20,15 @@ internal static class StockApi
     {
         var stock = api.MapGroup("/stock").WithTags("Stock");
         stock.MapGet("", ListAsync).WithName("ListStock").WithSummary("What lies where now, or at the end of the day `on`");
-        stock.MapGet("/warehouses", WarehousesAsync).WithName("ListWarehouses").WithSummary("The warehouses of the house");
         stock.MapGet("/lots/{id}/movements", MovementsAsync).WithName("ListMovements").WithSummary("Every movement of a lot, the latest first");
         stock.MapPost("/receipts", ReceiveAsync).WithName("ReceiveIntoStock").WithSummary("Takes an arrival into a warehouse");
         stock.MapPost("/movements", MoveAsync).WithName("MoveStock").WithSummary("Opening stock, return, gain, release, sample, sale, loss or transfer")
             .WithDescription("`kind` `TransferOut` with `toWarehouseId` moves coffee between warehouses. What comes needs `packedKg`; what leaves takes its share of it.");
         stock.MapPost("/movements/{id}/reversal", ReverseAsync).WithName("ReverseMovement").WithSummary("Takes a movement back; both lines stay");
+        stock.MapGet("/lots/{id}/reservations", ReservationsAsync).WithName("ListReservations").WithSummary("What is reserved of a lot, and for what");
         stock.MapPost("/reservations", ReserveAsync).WithName("ReserveStock").WithSummary("Keeps kilograms back for a use");
         stock.MapPost("/reservations/{id}/end", FreeAsync).WithName("EndReservation").WithSummary("Lets a reserve go");
+        stock.MapStockHouseApi();
         stock.MapCountsApi();
         stock.MapOpeningApi();
         stock.MapPurposesApi();
@@ -38,12 +39,6 @@ internal static class StockApi
 
     private static async Task<Ok<List<StockReply>>> ListAsync(StockQuery query, CancellationToken cancellationToken, string? search = null, Guid? warehouseId = null, DateOnly? on = null) =>
         TypedResults.Ok((await query.ListAsync(search, warehouseId is { } id ? new Id<Warehouse>(id) : null, on, cancellationToken)).Select(StockReply.Of).ToList());
-
-    private static async Task<Ok<List<WarehouseReply>>> WarehousesAsync(LedgerContext db, CancellationToken cancellationToken)
-    {
-        var warehouses = await db.Warehouses.AsNoTracking().OrderBy(one => one.Name).ToListAsync(cancellationToken);
-        return TypedResults.Ok(warehouses.ConvertAll(one => new WarehouseReply(one.Id.Value, one.Name)));
-    }
 
     private static async Task<Results<Ok<List<MovementReply>>, NotFound>> MovementsAsync(Id<Lot> id, LedgerContext db, StockQuery query, CancellationToken cancellationToken) =>
         await db.Lots.AnyAsync(lot => lot.Id == id, cancellationToken)
@@ -73,6 +68,9 @@ internal static class StockApi
 
     private static async Task<Results<Ok<WrittenReply>, NotFound>> ReverseAsync(Id<Movement> id, ReversalRequest request, LedgerContext db, StockActs acts, HttpContext http, CancellationToken cancellationToken) =>
         await SavedAsync(await acts.ReverseAsync(id, new MovementNote(request.On, null, request.Reason), http.User.Person(), cancellationToken), db, cancellationToken);
+
+    private static async Task<Ok<List<ReservedReply>>> ReservationsAsync(Id<Lot> id, StockQuery query, CancellationToken cancellationToken) =>
+        TypedResults.Ok((await query.ReservationsAsync(id, cancellationToken)).Select(row => new ReservedReply(row.Id.Value, row.Warehouse, row.Weight.Kilograms, row.Use, row.Who, row.At)).ToList());
 
     private static async Task<Ok<ReservationReply>> ReserveAsync(ReservationRequest request, LedgerContext db, StockActs acts, HttpContext http, CancellationToken cancellationToken)
     {

@@ -43,6 +43,9 @@ internal sealed record ReservationReply(Guid Id, decimal WeightKg, string Use, D
     public static ReservationReply Of(Reservation reservation) => new(reservation.Id.Value, reservation.Weight.Kilograms, reservation.Use, reservation.At, reservation.EndedAt);
 }
 
+/// <summary>A reserve that stands.</summary>
+internal sealed record ReservedReply(Guid Id, string Warehouse, decimal WeightKg, string Use, string By, DateTimeOffset At);
+
 internal sealed record ShareRequest(string Name, decimal WeightKg, decimal Value);
 
 /// <summary>An amount and the lots that share it.</summary>
@@ -68,13 +71,21 @@ internal sealed record PostingReply(
         posting.ContractId?.Value, posting.ShipmentId?.Value, posting.LotId?.Value, posting.WithdrawnBecause);
 }
 
+internal sealed record PostingShareReply(Guid LotId, string LotRef, MoneyReply Part);
+
+internal sealed record SharedPostingReply(PostingReply Posting, IReadOnlyList<PostingShareReply> Shares);
+
+/// <summary>What of a posting a lot bears.</summary>
+internal sealed record CostPartReply(Guid PostingId, string Document, DateOnly On, CostStage? Stage, MoneyReply Part);
+
 internal sealed record CostStageReply(CostStage? Stage, decimal? EstimatedPerKg, decimal ActualPerKg, MoneyReply Billed);
 
-internal sealed record LotCostReply(MoneyReply Total, MoneyReply Accounting, decimal LandedKg, decimal? PerKg, decimal? AccountingPerKg, decimal? EstimatedPerKg, bool HasCoffee, IReadOnlyList<CostStageReply> Stages)
+internal sealed record LotCostReply(MoneyReply Total, MoneyReply Accounting, decimal LandedKg, decimal? PerKg, decimal? AccountingPerKg, decimal? EstimatedPerKg, bool HasCoffee, IReadOnlyList<CostStageReply> Stages, IReadOnlyList<CostPartReply> Parts)
 {
     public static LotCostReply Of(LotCost cost) => new(
         MoneyReply.Of(cost.Total), MoneyReply.Of(cost.Accounting), cost.Landed.Kilograms, cost.PerKilogram, cost.AccountingPerKilogram, cost.EstimatedPerKilogram, cost.HasCoffee,
-        [.. cost.Stages.Select(stage => new CostStageReply(stage.Stage, stage.Estimated, stage.Actual, MoneyReply.Of(stage.Billed)))]);
+        [.. cost.Stages.Select(stage => new CostStageReply(stage.Stage, stage.Estimated, stage.Actual, MoneyReply.Of(stage.Billed)))],
+        [.. cost.Parts.Select(part => new CostPartReply(part.Posting.Id.Value, part.Posting.Document, part.Posting.On, part.Posting.Stage, MoneyReply.Of(part.Part)))]);
 }
 
 internal sealed record ValuedReply(string Name, Guid? LotId, decimal LeftKg, MoneyReply? Value, decimal? PerKg, IReadOnlyList<string> NotBilled);

@@ -9,6 +9,8 @@ public sealed class PlanWish
 {
     public const int UsualMonths = 8;
 
+    public const int MostSeconds = 60;
+
     /// <summary>A rule set by its name; the first by name without one.</summary>
     public string? Rules { get; set; }
 
@@ -33,6 +35,9 @@ public sealed class PlanWish
 
     public int LeastBags { get; set; } = 1;
 
+    /// <summary>How long a better plan is looked for.</summary>
+    public int Seconds { get; set; } = 20;
+
     /// <summary>Whether the plan is to be made, and not only its needs shown.</summary>
     public bool Make { get; set; }
 
@@ -44,6 +49,7 @@ public sealed class PlanWish
         Rule.Require(Months is >= 1 and <= PlanRequest.MostMonths, $"A plan spans 1 to {PlanRequest.MostMonths} months.");
         Rule.Require(Quality is >= 0 and <= 100, "Quality counts from 0 to 100 %.");
         Rule.Require(Doubt is >= 0m and <= 3m, "Between 0 and 3 standard errors are taken off a score.");
+        Rule.Require(Seconds is >= 1 and <= MostSeconds, $"Give a plan 1 to {MostSeconds} seconds.");
         Rule.Require(LeastBags is >= 1 and <= 10_000, "At least one bag of a lot is bought, and at most 10,000 can be asked for.");
     }
 

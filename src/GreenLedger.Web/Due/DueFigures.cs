@@ -28,6 +28,7 @@ internal static class DueFigures
         DueKind.Approval or DueKind.Fixing or DueKind.Shipment => "/Contracts/Contract",
         DueKind.Documents => "/Shipments/Shipment",
         DueKind.Certificate => "/Certificates/Certificate",
+        DueKind.Reorder => "/Stock/Purpose",
         DueKind.Receipt => "/Arrivals/Receive",
         DueKind.Missing => "/Arrivals/Missing",
         _ => "/Arrivals/Arrival",

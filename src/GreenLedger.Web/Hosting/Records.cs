@@ -29,7 +29,9 @@ internal static class Records
             })
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>().AddSingleton<WorldMap>()
-            .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<OpeningStock>().AddScoped<EarlierContracts>().AddScoped<PurposeActs>().AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<LotDossiers>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>().AddScoped<ArrivalReports>().AddScoped<RecallActs>()
+            .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<WarehouseActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>()
+            .AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<ArrivalReports>().AddScoped<EarlierContracts>()
+            .AddScoped<LotDossiers>().AddScoped<RecallActs>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>()
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

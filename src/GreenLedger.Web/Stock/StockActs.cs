@@ -32,6 +32,11 @@ public sealed class StockActs(LedgerContext db, StockQuery query, TimeProvider c
     /// <summary>Opening stock, a return or a gain.</summary>
     public async Task<Movement> AddAsync(Id<Lot> lotId, Id<Warehouse> warehouseId, MovementKind kind, StockAmount amount, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
     {
+        if (kind == MovementKind.Return)
+        {
+            await RequireOutAsync(lotId, amount.Weighed, cancellationToken);
+        }
+
         var holding = await db.HoldingAsync(lotId, warehouseId, cancellationToken);
         return Added(holding.Add(kind, amount, note, by, clock.GetUtcNow()));
     }
@@ -42,7 +47,15 @@ public sealed class StockActs(LedgerContext db, StockQuery query, TimeProvider c
         Rule.Require(MovementKinds.Outward.Contains(kind), "Choose a release, a sample, a sale or a loss.", nameof(Movement.Kind));
         var holding = await HeldAsync(lotId, warehouseId, cancellationToken);
         Rule.Require(note.For is null || await db.Purposes.AnyAsync(one => one.Id == note.For, cancellationToken), "Choose a purpose of the house.", nameof(Movement.PurposeId));
-        return Added(holding.Take(kind, bags, weighed, await query.DaysAsync(holding.Id, cancellationToken), note, by, clock.GetUtcNow()));
+        var fits = Most(holding, bags);
+        if (kind == MovementKind.Release && note.For is { } purpose)
+        {
+            await UseReservesAsync(holding, purpose, weighed, by, cancellationToken);
+        }
+
+        var taken = holding.Take(kind, bags, weighed, await query.DaysAsync(holding.Id, cancellationToken), note, by, clock.GetUtcNow());
+        Rule.Require(holding.Weighed == Weight.Zero || weighed <= fits, $"{bags:#,0} bags of this lot, and one opened before, do not hold {weighed.Kilograms:#,0.###} kg: look at the bags and the kilograms again.", nameof(Movement.Bags));
+        return Added(taken);
     }
 
     public async Task<Movement> TransferAsync(Id<Lot> lotId, Id<Warehouse> from, Id<Warehouse> to, int bags, Weight weighed, MovementNote note, Id<Person> by, CancellationToken cancellationToken)
@@ -110,6 +123,27 @@ public sealed class StockActs(LedgerContext db, StockQuery query, TimeProvider c
         var holding = await db.Holdings.SingleOrDefaultAsync(one => one.LotId == lotId && one.WarehouseId == warehouseId, cancellationToken);
         Rule.Require(holding is not null, "Nothing of this lot lies in this warehouse: choose the one where it is.", nameof(Movement.WarehouseId));
         return holding;
+    }
+
+    /// <summary>What so many bags and one opened before can hold: half as much again as the mean bag that lies there.</summary>
+    private static Weight Most(Holding holding, int bags) =>
+        holding.Bags == 0 ? holding.Weighed : new Weight((long)(holding.Weighed.Micrograms * (1.5m * (bags + 1) / holding.Bags)));
+
+    private async Task UseReservesAsync(Holding holding, Id<Purpose> purpose, Weight released, Id<Person> by, CancellationToken cancellationToken)
+    {
+        var own = await db.Reservations.Where(one => one.HoldingId == holding.Id && one.PurposeId == purpose && one.EndedAt == null).ToListAsync(cancellationToken);
+        if (holding.Use(own, released, by, clock.GetUtcNow()) is { } rest)
+        {
+            db.Add(rest);
+        }
+    }
+
+    /// <summary>Only what went out and has not come back is returned.</summary>
+    private async Task RequireOutAsync(Id<Lot> lotId, Weight returned, CancellationToken cancellationToken)
+    {
+        MovementKind[] ways = [MovementKind.Sale, MovementKind.Release, MovementKind.SampleDrawn, MovementKind.Return];
+        var away = new Weight(-await db.Movements.Where(movement => movement.LotId == lotId && ways.Contains(movement.Kind) && !db.Movements.Any(back => back.ReversesId == movement.Id)).SumAsync(movement => movement.Weighed.Micrograms, cancellationToken));
+        Rule.Require(returned <= away, $"Only {away.Kilograms:#,0.###} kg of this lot were sold, released or drawn and have not come back: return no more, or write a gain.", nameof(Movement.Weighed));
     }
 
     private Movement Added(Movement movement)

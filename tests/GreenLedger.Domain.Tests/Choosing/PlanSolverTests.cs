@@ -95,6 +95,19 @@ public sealed class PlanSolverTests
     }
 
     [Fact]
+    public void What_is_decided_serves_the_needs_that_it_fits_from_the_month_in_which_it_can_be_here()
+    {
+        PlanNeed[] needs = [new("Base", null, null, [Kg(60m), Kg(50m)]), new("Filter", null, Score.Of(85m), [Kg(40m), Kg(40m)])];
+
+        var (left, over) = PlanNeed.Less(needs, [(Offer("Late", 5m, 82m) with { FirstMonth = 1 }, Kg(70m)), (Offer("Fine", 7m, 86m), Kg(130m))]);
+
+        // Worked by hand: the late 82 points serve 50 kg of the base and fit nothing else; the 86 points its first 60 kg, then 70 kg of the filter.
+        Assert.Equal([Kg(0m), Kg(0m)], left[0].ByMonth);
+        Assert.Equal([Kg(0m), Kg(10m)], left[1].ByMonth);
+        Assert.Equal(Kg(20m), over);
+    }
+
+    [Fact]
     public void What_comes_too_late_names_its_month()
     {
         var request = new PlanRequest(2, [new PlanNeed("Base", null, null, [Kg(60m), Kg(0m)])], [Offer("A", 5m, 82m) with { FirstMonth = 1 }], PlanLimits.None, 0m) { First = new DateOnly(2027, 1, 1) };

@@ -51,6 +51,22 @@ public sealed class HoldingTests
     }
 
     [Fact]
+    public void A_release_for_a_purpose_uses_what_was_reserved_for_it_and_no_more()
+    {
+        Open(10, 690m, 690m);
+        var purpose = Id<Purpose>.New();
+        Reservation[] own = [_holding.Reserve(Kg(100m), "espresso", Keeper, Noon, purpose), _holding.Reserve(Kg(563m), "espresso", Keeper, Noon.AddHours(1), purpose)];
+
+        var rest = _holding.Use(own, Kg(300m), Keeper, Noon.AddHours(2));
+        Take(MovementKind.Release, 4, 300m);
+
+        // Worked by hand: the first 100 kg and 200 of the 563 kg are used; 363 kg stay reserved of the 390 kg that are left.
+        Assert.Equal((Kg(363m), "espresso", purpose), (rest!.Weight, rest.Use, rest.PurposeId));
+        Assert.Equal((Kg(363m), Kg(27m)), (_holding.Reserved, _holding.Available));
+        Assert.All(own, one => Assert.NotNull(one.EndedAt));
+    }
+
+    [Fact]
     public void What_is_reserved_cannot_be_released_and_may_be_lost()
     {
         Open(2, 120m, 120m);

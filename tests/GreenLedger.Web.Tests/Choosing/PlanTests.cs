@@ -43,9 +43,26 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
     }
 
     [Fact]
-    public async Task A_limit_that_cannot_be_kept_is_named_on_the_page()
+    public async Task A_script_plans_for_the_house_and_may_not_decide_on_what_is_not_open()
     {
         await NeedAsync();
+        using var script = await shop.House.ScriptAsync(Role.Buyer);
+        var before = await shop.House.FromLedgerAsync(db => db.Decisions.CountAsync(Stop));
+
+        var plan = await (await script.PostAsJsonAsync("/api/choosing/plan", new { months = 1, doubt = 0, seconds = 5 }, Stop)).Content.ReadFromJsonAsync<JsonElement>(Stop);
+        var refused = await script.PostAsJsonAsync("/api/choosing/plan/decisions", new { lines = new[] { new { offerId = Guid.NewGuid(), bags = 1 } }, wish = new { months = 1 } }, Stop);
+        var late = await script.PostAsJsonAsync("/api/choosing/plan", new { months = 1, seconds = 61 }, Stop);
+
+        Assert.Equal(1, plan.GetProperty("months").GetArrayLength());
+        Assert.Equal(plan.GetProperty("needs").GetArrayLength() > 0, plan.GetProperty("lines").GetArrayLength() > 0);
+        Assert.Equal((HttpStatusCode.UnprocessableEntity, HttpStatusCode.UnprocessableEntity), (refused.StatusCode, late.StatusCode));
+        Assert.Equal(before, await shop.House.FromLedgerAsync(db => db.Decisions.CountAsync(Stop)));
+    }
+
+    [Fact]
+    public async Task A_limit_that_cannot_be_kept_is_named_on_the_page()
+    {
+        await NeedAsync("Busy espresso", 700m);
         var buyer = await shop.House.BrowserAsync(Role.Buyer);
 
         var text = (await buyer.ReadAsync("/Choosing/Plan?Wish.Months=1&Wish.Make=true&Wish.Doubt=0&Wish.Budget[0]=1")).QuerySelector("main")!.TextContent;
@@ -74,11 +91,11 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
         Assert.Equal(before, await shop.House.FromLedgerAsync(db => db.Decisions.CountAsync(Stop)));
     }
 
-    private Task<int> NeedAsync() => shop.House.FromLedgerAsync(async db =>
+    private Task<int> NeedAsync(string name = "House filter", decimal weekly = 70m) => shop.House.FromLedgerAsync(async db =>
     {
-        if (!await db.Purposes.AnyAsync(Stop))
+        if (!await db.Purposes.AnyAsync(purpose => purpose.Name == name, Stop))
         {
-            db.Add(new Purpose(new PurposeTerms("House filter", null, null, null, Weight.FromKilograms(70m))));
+            db.Add(new Purpose(new PurposeTerms(name, null, null, null, Weight.FromKilograms(weekly))));
         }
 
         return await db.SaveChangesAsync(Stop);

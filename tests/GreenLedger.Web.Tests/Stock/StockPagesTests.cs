@@ -70,6 +70,57 @@ public sealed class StockPagesTests(HouseFixture house) : IClassFixture<HouseFix
     }
 
     [Fact]
+    public async Task No_more_comes_back_than_went_out_and_bags_hold_what_bags_hold()
+    {
+        var (_, lot, warehouse) = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await OpenAsync(buyer, lot, warehouse, 10, 690m);
+
+        var heavy = await buyer.SendFormAsync($"/Stock/Take/{lot}", new Dictionary<string, string> { ["Input.Kind"] = "Sale", ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-25", ["Input.Bags"] = "1", ["Input.WeighedKg"] = "500" });
+        await buyer.SendFormAsync($"/Stock/Take/{lot}", new Dictionary<string, string> { ["Input.Kind"] = "Sale", ["Input.WarehouseId"] = $"{warehouse}", ["Input.On"] = "2026-11-25", ["Input.Bags"] = "2", ["Input.WeighedKg"] = "138" });
+        var more = await buyer.SendFormAsync($"/Stock/Add/{lot}", Back("138.001"));
+        var all = await buyer.SendFormAsync($"/Stock/Add/{lot}", Back("138"));
+        var again = await buyer.SendFormAsync($"/Stock/Add/{lot}", Back("1"));
+
+        Assert.Contains("do not hold 500 kg", (await TestBrowser.PageAsync(heavy)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Only 138 kg of this lot were sold", (await TestBrowser.PageAsync(more)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, all.StatusCode);
+        Assert.Contains("Only 0 kg of this lot", (await TestBrowser.PageAsync(again)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+
+        Dictionary<string, string> Back(string kilograms) => new()
+        {
+            ["Input.Kind"] = "Return",
+            ["Input.WarehouseId"] = $"{warehouse}",
+            ["Input.On"] = "2026-11-25",
+            ["Input.Bags"] = "2",
+            ["Input.PackedKg"] = kilograms,
+            ["Input.WeighedKg"] = kilograms,
+            ["Input.Reason"] = "The customer sent it back",
+        };
+    }
+
+    [Fact]
+    public async Task A_script_keeps_the_house_of_the_stock()
+    {
+        using var script = await house.ScriptAsync(Role.Buyer);
+        var name = $"Canal store {Guid.NewGuid():N}";
+
+        var warehouse = (await (await script.PostAsJsonAsync("/api/stock/warehouses", new { name }, Stop)).Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("id").GetGuid();
+        var twice = await script.PostAsJsonAsync("/api/stock/warehouses", new { name }, Stop);
+        var called = await script.PutAsJsonAsync($"/api/stock/warehouses/{warehouse}", new { name = $"{name} 2" }, Stop);
+        var habits = (await script.GetFromJsonAsync<JsonElement>("/api/stock/habits", Stop)).GetProperty("habits");
+        var kept = await script.PutAsJsonAsync("/api/stock/habits", habits, Stop);
+        var purpose = (await (await script.PostAsJsonAsync("/api/stock/purposes", new { name = $"Filter {name}", weeklyUseKg = 60 }, Stop)).Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("id").GetGuid();
+        var changed = await script.PutAsJsonAsync($"/api/stock/purposes/{purpose}", new { name = $"Filter of {name}", weeklyUseKg = 70 }, Stop);
+        await script.PostAsJsonAsync($"/api/stock/purposes/{purpose}/put-away", new { }, Stop);
+        var left = await script.GetFromJsonAsync<JsonElement>("/api/stock/purposes", Stop);
+
+        Assert.Contains("of that name already", await twice.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+        Assert.Equal((HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.OK), (called.StatusCode, kept.StatusCode, changed.StatusCode));
+        Assert.DoesNotContain(purpose, left.EnumerateArray().Select(one => one.GetProperty("id").GetGuid()));
+    }
+
+    [Fact]
     public async Task A_transfer_is_taken_back_with_both_halves()
     {
         var (_, lot, warehouse) = await FillAsync();
@@ -294,7 +345,22 @@ public sealed class StockPagesTests(HouseFixture house) : IClassFixture<HouseFix
         var text = (await buyer.ReadAsync($"/Costs/Lot/{lot}")).QuerySelector("main")!.TextContent;
         Assert.Contains("114,619.00 EUR, 6.1000 EUR/kg", text, StringComparison.Ordinal);
         Assert.Contains("F-9", text, StringComparison.Ordinal);
+        await TheBillOpensToItsLotAsync(buyer, lot);
         Assert.Contains("114,619.00 EUR", (await buyer.ReadAsync("/Costs/Value?on=2026-11-26")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    private async Task TheBillOpensToItsLotAsync(TestBrowser buyer, Id<Lot> lot)
+    {
+        var bill = await house.FromLedgerAsync(db => db.CostPostings.Where(one => one.Document == "F-9").OrderByDescending(one => one.Id).Select(one => one.Id).FirstAsync(Stop));
+        var page = (await buyer.ReadAsync($"/Costs/Posting/{bill}")).QuerySelector("main")!;
+        using var script = await house.ScriptAsync(Role.Buyer);
+        var reply = await script.GetFromJsonAsync<JsonElement>($"/api/costs/postings/{bill}", Stop);
+        var parts = (await script.GetFromJsonAsync<JsonElement>($"/api/costs/lots/{lot}", Stop)).GetProperty("parts");
+
+        Assert.NotNull(page.QuerySelector($"a[href='/Costs/Lot/{lot}']"));
+        Assert.NotNull(page.QuerySelector("a[href^='/Shipments/Shipment/']"));
+        Assert.Equal(1_879m, reply.GetProperty("shares")[0].GetProperty("part").GetProperty("amount").GetDecimal());
+        Assert.Equal(2, parts.GetArrayLength());
     }
 
     private static Dictionary<string, string> Invoice(string on, string stage, string amount, string document) => new()

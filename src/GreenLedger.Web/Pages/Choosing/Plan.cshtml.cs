@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Choosing;
 
 /// <summary>Which offers to buy of for what the purposes need, and in one step the decisions to do so.</summary>
-public sealed class PlanModel(LedgerContext db, PlanDesk desk, HouseZone house, TimeProvider clock) : FormPage
+public sealed class PlanModel(LedgerContext db, PlanDesk desk, HouseZone house) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public PlanWish Wish { get; set; } = new();
@@ -40,20 +40,9 @@ public sealed class PlanModel(LedgerContext db, PlanDesk desk, HouseZone house, 
     {
         var lines = Input.Lines.Where(line => line.IsTaken).ToList();
         Rule.Require(lines.Count > 0, "Tick the lots that you want to buy.");
-        Basis = await desk.LayOutAsync(Wish, house.Today, cancellationToken);
-        if (Basis is not { Rules: { } rules, Shortlist: { } list })
+        if (!await desk.DecideAsync(Wish, lines.ConvertAll(line => (line.OfferId, line.Bags)), Input.Reason, User.Person(), cancellationToken))
         {
             return NotFound();
-        }
-
-        var open = Basis.Request?.Offers.ToDictionary(offer => offer.OfferId) ?? [];
-        foreach (var line in lines)
-        {
-            var (entry, offer) = (list.Find(line.OfferId), open.GetValueOrDefault(line.OfferId));
-            Rule.Require(entry is not null && offer is not null, "One of these offers no longer stands open, or somebody has decided on it: make the plan again.");
-            Rule.Require(line.Bags >= 1 && line.Bags <= offer.MostBags, $"{offer.Ref}: between 1 and {offer.MostBags:#,0} bags are on offer.");
-            var choice = new Choice(Outcome.Buy, offer.Bag * line.Bags, Input.Reason, null);
-            db.Add(Decision.Take(BuyingRules.Advise(entry, list), choice, RulesSnapshot.Of(rules, list.Terms), FiguresSnapshot.Of(entry, list), entry.Candidate, User.Person(), clock.GetUtcNow()));
         }
 
         await db.SaveChangesAsync(cancellationToken);
@@ -71,7 +60,7 @@ public sealed class PlanModel(LedgerContext db, PlanDesk desk, HouseZone house, 
             Trouble = Basis.Trouble;
             if (Wish.Make && Basis.Request is { } request)
             {
-                Plan = PlanSolver.Solve(request, PlanSolver.UsualTime);
+                Plan = PlanSolver.Solve(request, TimeSpan.FromSeconds(Wish.Seconds));
             }
         }
         catch (RuleBrokenException broken)

@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Pages.Costs;
 
 /// <summary>One invoice as it was posted; withdrawn where it was wrong.</summary>
-public sealed class PostingModel(LedgerContext db, PostingQuery query, TimeProvider clock) : FormPage
+public sealed class PostingModel(LedgerContext db, PostingQuery query, LotCostQuery costs, TimeProvider clock) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<CostPosting> Id { get; set; }
@@ -18,6 +18,9 @@ public sealed class PostingModel(LedgerContext db, PostingQuery query, TimeProvi
     public WithdrawForm Input { get; set; } = new();
 
     public PostingRow? Row { get; private set; }
+
+    /// <summary>The lots that it is spent on, with their parts; none where it is withdrawn.</summary>
+    public IReadOnlyList<PostingShare> Shares { get; private set; } = [];
 
     protected override bool IsThere => Row is not null;
 
@@ -41,5 +44,9 @@ public sealed class PostingModel(LedgerContext db, PostingQuery query, TimeProvi
         return RedirectToPage();
     }
 
-    protected override async Task LoadAsync(CancellationToken cancellationToken) => Row = await query.FindAsync(Id, cancellationToken);
+    protected override async Task LoadAsync(CancellationToken cancellationToken)
+    {
+        Row = await query.FindAsync(Id, cancellationToken);
+        Shares = Row is { } row ? await costs.SharesAsync(row.Posting, cancellationToken) : [];
+    }
 }

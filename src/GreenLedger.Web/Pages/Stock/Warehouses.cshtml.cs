@@ -2,13 +2,14 @@ using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Stock;
+using GreenLedger.Web.Stock;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Stock;
 
 /// <summary>The places where the house keeps coffee.</summary>
-public sealed class WarehousesModel(LedgerContext db) : FormPage
+public sealed class WarehousesModel(LedgerContext db, WarehouseActs acts) : FormPage
 {
     [BindProperty]
     public WarehouseForm Input { get; set; } = new();
@@ -26,9 +27,7 @@ public sealed class WarehousesModel(LedgerContext db) : FormPage
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var warehouse = new Warehouse(Input.Name ?? "");
-        await RequireFreeAsync(warehouse, cancellationToken);
-        db.Add(warehouse);
+        var warehouse = await acts.NameAsync(Input.Name, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"{warehouse.Name} is named.");
         return RedirectToPage();
@@ -42,8 +41,7 @@ public sealed class WarehousesModel(LedgerContext db) : FormPage
             return NotFound();
         }
 
-        known.Call(Called ?? "");
-        await RequireFreeAsync(known, cancellationToken);
+        await acts.CallAsync(known, Called, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"It is called {known.Name} now.");
         return RedirectToPage();
@@ -51,11 +49,6 @@ public sealed class WarehousesModel(LedgerContext db) : FormPage
 
     protected override async Task LoadAsync(CancellationToken cancellationToken) =>
         Warehouses = await db.Warehouses.AsNoTracking().OrderBy(one => one.Name).ToListAsync(cancellationToken);
-
-    private async Task RequireFreeAsync(Warehouse warehouse, CancellationToken cancellationToken) => Rule.Require(
-        !await db.Warehouses.AnyAsync(other => other.Id != warehouse.Id && other.SearchText == warehouse.SearchText, cancellationToken),
-        $"There is a warehouse of that name already: choose another name.",
-        nameof(Domain.Stock.Warehouse.Name));
 
     public sealed class WarehouseForm
     {
