@@ -8,15 +8,18 @@ namespace GreenLedger.Domain.Choosing;
 /// <param name="Process">Null where any process will do.</param>
 /// <param name="LeastScore">Held against the points counted; null where no score is asked for.</param>
 /// <param name="ByMonth">Kilograms that must have come by the end of each month; what comes sooner serves later months too.</param>
-public sealed record PlanNeed(string Name, ProcessFamily? Process, Score? LeastScore, IReadOnlyList<Weight> ByMonth)
+/// <param name="Flavour">A family of descriptors that must have been tasted in an offer; null where any will do.</param>
+public sealed record PlanNeed(string Name, ProcessFamily? Process, Score? LeastScore, IReadOnlyList<Weight> ByMonth, string? Flavour = null)
 {
     public Weight Total => ByMonth.Aggregate(Weight.Zero, (sum, month) => sum + month);
 
     public bool Fits(PlanOffer offer)
     {
         ArgumentNullException.ThrowIfNull(offer);
-        return (Process is null || offer.Process == Process) && (LeastScore is null || offer.Points >= LeastScore.Value.Points);
+        return (Process is null || offer.Process == Process) && (LeastScore is null || offer.Points >= LeastScore.Value.Points) && FitsFlavour(offer);
     }
+
+    internal bool FitsFlavour(PlanOffer offer) => Flavour is null || offer.Families?.Contains(Flavour, StringComparer.OrdinalIgnoreCase) == true;
 
     /// <summary>
     /// The needs less what is decided on already: each decision serves the needs that it fits, in their order, from the month on
@@ -71,9 +74,11 @@ public sealed record PlanNeed(string Name, ProcessFamily? Process, Score? LeastS
 /// <param name="CostPerKilogram">Landed, in the house currency.</param>
 /// <param name="MostBags">On offer.</param>
 /// <param name="LeastBags">If any are bought at all.</param>
+/// <param name="Families">The families of descriptors that were tasted in it.</param>
 /// <param name="FirstMonth">The first month, from 0, in which it can be in the warehouse.</param>
 public sealed record PlanOffer(
-    Id<Offer> OfferId, string Ref, string? Supplier, string? Origin, ProcessFamily? Process, decimal Points, decimal CostPerKilogram, Weight Bag, int MostBags, int LeastBags = 1, int FirstMonth = 0);
+    Id<Offer> OfferId, string Ref, string? Supplier, string? Origin, ProcessFamily? Process, decimal Points, decimal CostPerKilogram, Weight Bag, int MostBags, int LeastBags = 1, int FirstMonth = 0,
+    IReadOnlyList<string>? Families = null);
 
 /// <summary>What a plan keeps within; null where there is no limit.</summary>
 /// <param name="Budget">By month, in the house currency, for what comes in that month.</param>

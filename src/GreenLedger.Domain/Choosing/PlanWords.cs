@@ -72,6 +72,7 @@ internal static class PlanWords
     {
         var ofProcess = request.Needs.Where(need => need.Process is null || need.Process == offer.Process).ToList();
         return ofProcess.Count == 0 ? "Nothing that is needed asks for its process."
+            : ofProcess.TrueForAll(need => !need.FitsFlavour(offer)) ? $"The panel did not taste in it what is asked for: {string.Join(", ", ofProcess.Select(need => need.Flavour).Distinct())}."
             : ofProcess.TrueForAll(need => need.LeastScore is { } least && offer.Points < least.Points)
                 ? string.Create(CultureInfo.InvariantCulture, $"Its points, {offer.Points:0.00}, lie below the least of what asks for its process: {ofProcess.Min(need => need.LeastScore!.Value.Points):0.00}.")
                 : "What it fits is not needed in these months.";

@@ -29,7 +29,7 @@ internal static class PlanApi
         var plan = basis.Request is { } request ? PlanSolver.Solve(request, TimeSpan.FromSeconds(wish.Seconds)) : null;
         return TypedResults.Ok(new HousePlanReply(
             basis.Trouble, basis.Months,
-            [.. basis.Request?.Needs.Select(need => new NeedAsked(need.Name, [.. need.ByMonth.Select(kg => kg.Kilograms)], need.Process, need.LeastScore?.Points)) ?? []],
+            [.. basis.Request?.Needs.Select(need => new NeedAsked(need.Name, [.. need.ByMonth.Select(kg => kg.Kilograms)], need.Process, need.LeastScore?.Points, need.Flavour)) ?? []],
             basis.Decided.Kilograms, plan is null ? null : PurchasePlanReply.Of(plan), [.. plan?.Buys.Select(buy => new PlanLineAsked(buy.Offer.OfferId.Value, buy.Bags)) ?? []]));
     }
 
@@ -59,11 +59,11 @@ internal static class PlanApi
     private static PlanNeed NeedOf(NeedAsked need)
     {
         Rule.Require(need.LeastScore is null or (>= 0m and <= 100m), "A least score lies between 0 and 100 points.", nameof(need.LeastScore));
-        return new PlanNeed(Rule.Text(need.Name, "The name of a need", 80, nameof(need.Name)), need.Process, need.LeastScore is { } least ? Score.Of(least) : null, [.. need.Kg.Select(kg => Kilograms(kg)!.Value)]);
+        return new PlanNeed(Rule.Text(need.Name, "The name of a need", 80, nameof(need.Name)), need.Process, need.LeastScore is { } least ? Score.Of(least) : null, [.. need.Kg.Select(kg => Kilograms(kg)!.Value)], need.Flavour);
     }
 
     private static PlanOffer OfferOf(OfferAsked offer) => new(
-        Id<Offer>.New(), Rule.Text(offer.Ref, "The reference of an offer", 200, nameof(offer.Ref)), offer.Supplier, offer.Origin, offer.Process, offer.Points, offer.CostPerKg, Kilograms(offer.BagKg)!.Value, offer.MostBags, offer.LeastBags, offer.FirstMonth);
+        Id<Offer>.New(), Rule.Text(offer.Ref, "The reference of an offer", 200, nameof(offer.Ref)), offer.Supplier, offer.Origin, offer.Process, offer.Points, offer.CostPerKg, Kilograms(offer.BagKg)!.Value, offer.MostBags, offer.LeastBags, offer.FirstMonth, offer.Families);
 
     private static Weight? Kilograms(decimal? kilograms)
     {
@@ -72,11 +72,12 @@ internal static class PlanApi
     }
 }
 
-internal sealed record NeedAsked(string Name, IReadOnlyList<decimal> Kg, ProcessFamily? Process = null, decimal? LeastScore = null);
+internal sealed record NeedAsked(string Name, IReadOnlyList<decimal> Kg, ProcessFamily? Process = null, decimal? LeastScore = null, string? Flavour = null);
 
 /// <summary>Landed cost in the house currency; points after whatever doubt is to count. The first month is 0.</summary>
 internal sealed record OfferAsked(
-    string Ref, decimal CostPerKg, decimal Points, decimal BagKg, int MostBags, int LeastBags = 1, int FirstMonth = 0, string? Supplier = null, string? Origin = null, ProcessFamily? Process = null);
+    string Ref, decimal CostPerKg, decimal Points, decimal BagKg, int MostBags, int LeastBags = 1, int FirstMonth = 0, string? Supplier = null, string? Origin = null, ProcessFamily? Process = null,
+    IReadOnlyList<string>? Families = null);
 
 internal sealed record PlanAsked(
     int Months, IReadOnlyList<NeedAsked> Needs, IReadOnlyList<OfferAsked> Offers, decimal Quality = 0m, IReadOnlyList<decimal?>? Budget = null, decimal? StorageKg = null,

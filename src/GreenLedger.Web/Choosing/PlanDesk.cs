@@ -24,7 +24,7 @@ public sealed record PlanBasis(
     BuyingRules? Rules, Shortlist? Shortlist, string? Trouble, PlanRequest? Request, IReadOnlyList<DateOnly> Months, IReadOnlyList<(string Name, Weight Missing)> TooSoon, Weight Decided, Weight DecidedOver, int WithoutBags);
 
 /// <summary>Lays out needs from purposes and offers from the shortlist.</summary>
-public sealed class PlanDesk(LedgerContext db, PurposeQuery purposes, ShortlistQuery shortlists, HouseZone house, TimeProvider clock)
+public sealed class PlanDesk(LedgerContext db, PurposeQuery purposes, ShortlistQuery shortlists, FlavourQuery flavours, HouseZone house, TimeProvider clock)
 {
     public async Task<PlanBasis> LayOutAsync(PlanWish wish, DateOnly today, CancellationToken cancellationToken)
     {
@@ -35,7 +35,8 @@ public sealed class PlanDesk(LedgerContext db, PurposeQuery purposes, ShortlistQ
         var rows = await purposes.ListAsync(today, cancellationToken);
         var decided = await DecidedAsync(cancellationToken);
         var (offers, bought, without) = ranking.Shortlist is { } list ? await OffersAsync(list, decided, wish, habits, today, cancellationToken) : ([], [], 0);
-        var asked = rows.Select(row => new PlanNeed(row.Purpose.Name, row.Purpose.Process, row.Purpose.LeastScore, Net(row.Cover, months, today))).ToList();
+        var families = await flavours.FamiliesAsync(cancellationToken);
+        var asked = rows.Select(row => new PlanNeed(row.Purpose.Name, row.Purpose.Process, row.Purpose.LeastScore, Net(row.Cover, months, today), row.Purpose.Flavour is { } flavour && families.Contains(flavour) ? flavour : null)).ToList();
         var soonest = asked.ConvertAll(need => offers.Where(need.Fits).Select(offer => offer.FirstMonth).DefaultIfEmpty(0).Min());
         var (needs, over) = PlanNeed.Less([.. asked.Select((need, at) => need with { ByMonth = [.. need.ByMonth.Select((kg, month) => month < soonest[at] ? Weight.Zero : kg)] })], bought);
         return new PlanBasis(
@@ -89,14 +90,15 @@ public sealed class PlanDesk(LedgerContext db, PurposeQuery purposes, ShortlistQ
         var ranked = list.Ranked.Where(entry => !settled.Contains(entry.Candidate.OfferId)).ToList();
         var ids = ranked.ConvertAll(entry => entry.Candidate.OfferId).Concat(decided.Keys).ToList();
         var stored = await db.Offers.AsNoTracking().Where(offer => ids.Contains(offer.Id)).ToDictionaryAsync(offer => offer.Id, cancellationToken);
+        var tasted = await flavours.OfLotsAsync([.. stored.Values.Select(offer => offer.LotId)], cancellationToken);
         var families = await db.ProcessMethods.AsNoTracking().ToDictionaryAsync(method => method.Id, method => method.Family, cancellationToken);
-        var offers = ranked.Select(entry => OfferOf(entry, stored[entry.Candidate.OfferId], families, wish, habits, today)).OfType<PlanOffer>().Take(PlanRequest.MostOffers).ToList();
+        var offers = ranked.Select(entry => OfferOf(entry, stored[entry.Candidate.OfferId], families, tasted, wish, habits, today)).OfType<PlanOffer>().Take(PlanRequest.MostOffers).ToList();
         var bought = list.Ranked.Where(entry => decided.ContainsKey(entry.Candidate.OfferId))
-            .Select(entry => OfferOf(entry, stored[entry.Candidate.OfferId], families, wish, habits, today)).OfType<PlanOffer>().Select(offer => (offer, decided[offer.OfferId])).ToList();
+            .Select(entry => OfferOf(entry, stored[entry.Candidate.OfferId], families, tasted, wish, habits, today)).OfType<PlanOffer>().Select(offer => (offer, decided[offer.OfferId])).ToList();
         return (offers, bought, ranked.Count - offers.Count);
     }
 
-    private static PlanOffer? OfferOf(ShortlistEntry entry, Offer offer, Dictionary<Id<ProcessMethod>, ProcessFamily> families, PlanWish wish, StockHabits habits, DateOnly today)
+    private static PlanOffer? OfferOf(ShortlistEntry entry, Offer offer, Dictionary<Id<ProcessMethod>, ProcessFamily> families, ILookup<Id<Lot>, string> tasted, PlanWish wish, StockHabits habits, DateOnly today)
     {
         var (lot, score) = (entry.Candidate, entry.Score!.Value);
         if (offer.BagWeight is not { Kilograms: >= 0.1m and <= 2_000m } bag || offer.Quantity < bag)
@@ -107,7 +109,7 @@ public sealed class PlanDesk(LedgerContext db, PurposeQuery purposes, ShortlistQ
         return new PlanOffer(
             lot.OfferId, lot.Ref, lot.Supplier, lot.Origin, lot.ProcessMethodId is { } method ? families.GetValueOrDefault(method) : null,
             Math.Max(-100m, score.Score.Points - (wish.Doubt * (decimal)score.AnyCupperError)),
-            lot.CostPerKilogram!.Value, bag, (int)Math.Min(1_000_000, offer.Quantity.Micrograms / bag.Micrograms), wish.LeastBags, FirstMonth(offer, habits, today));
+            lot.CostPerKilogram!.Value, bag, (int)Math.Min(1_000_000, offer.Quantity.Micrograms / bag.Micrograms), wish.LeastBags, FirstMonth(offer, habits, today), [.. tasted[offer.LotId]]);
     }
 
     /// <summary>Coffee in a warehouse can be called at once, other coffee after the lead time, or the way from the day that it can be shipped.</summary>

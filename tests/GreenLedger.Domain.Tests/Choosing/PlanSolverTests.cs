@@ -95,6 +95,16 @@ public sealed class PlanSolverTests
     }
 
     [Fact]
+    public void A_need_with_a_flavour_is_met_by_what_the_panel_tasted_it_in()
+    {
+        var needs = new[] { new PlanNeed("Base", null, null, [Kg(60m)], "nuts and cocoa") };
+        var plan = PlanSolver.Solve(new PlanRequest(1, needs, [Offer("Cheap", 4m, 84m), Offer("Fruit", 4.5m, 84m) with { Families = ["fruit"] }, Offer("Nutty", 5m, 82m) with { Families = ["Nuts and cocoa", "sweet"] }], PlanLimits.None, 0m), Time);
+
+        Assert.Equal(["Nutty"], plan.Buys.Select(buy => buy.Offer.Ref));
+        Assert.All(plan.Left, left => Assert.Equal("The panel did not taste in it what is asked for: nuts and cocoa.", left.Reason));
+    }
+
+    [Fact]
     public void What_is_decided_serves_the_needs_that_it_fits_from_the_month_in_which_it_can_be_here()
     {
         PlanNeed[] needs = [new("Base", null, null, [Kg(60m), Kg(50m)]), new("Filter", null, Score.Of(85m), [Kg(40m), Kg(40m)])];
