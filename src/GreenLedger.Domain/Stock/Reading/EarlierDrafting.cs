@@ -53,7 +53,7 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
     }
 
     /// <summary>The rule under the name of the column that it is about.</summary>
-    public RuleBrokenException Named(RuleBrokenException broken) =>
+    public static RuleBrokenException Named(RuleBrokenException broken) =>
         broken.Field is { } field && Fields.TryGetValue(field, out var column) ? new RuleBrokenException(broken.Message, column.ToString()) : broken;
 
     private (Supplier Supplier, bool IsNew) SupplierOf()
@@ -127,7 +127,7 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
         return PricePerWeight.Of(conversion.Of(cost.Amount), facts.House, PriceUnit.Kilogram);
     }
 
-    private ContractTerms TermsOf(Supplier supplier, IReadOnlyList<EarlierLine> lines)
+    private ContractTerms TermsOf(Supplier supplier, List<EarlierLine> lines)
     {
         var net = lines.Aggregate(Weight.Zero, (sum, line) => sum + line.Net);
         var delivery = DeliveryOf();
@@ -170,7 +170,7 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
     }
 
     /// <summary>All of it came: what the file does not know of the way stands on the day that is known.</summary>
-    private void Complete(Contract contract, IReadOnlyList<EarlierLine> lines)
+    private void Complete(Contract contract, List<EarlierLine> lines)
     {
         Rule.Require(contract.Price.IsKnown(), "It has arrived, and its price is not fixed in full: write all its fixings, or the final price as an outright one.", nameof(EarlierColumn.FixedLots));
         Each(row =>
@@ -196,7 +196,7 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
     }
 
     /// <summary>A shipment for each day on board and bill of lading.</summary>
-    private List<Shipment> Ship(Contract contract, IReadOnlyList<EarlierLine> lines)
+    private List<Shipment> Ship(Contract contract, List<EarlierLine> lines)
     {
         var shipments = new List<Shipment>();
         foreach (var part in lines.Where(line => line.Row.Lading is not null).GroupBy(line => (line.Row.Lading!.On, line.Row.Lading.BillOfLading)).OrderBy(part => part.Key.On))

@@ -132,9 +132,9 @@ internal sealed record EarlierReader(HeadedTable<EarlierColumn> Table, Currency 
             return [];
         }
 
-        Rule.Require(lots.Count == levels.Count, "Each fixing has its lots and its level: write as many here as there, parted by a semicolon.", nameof(EarlierColumn.FixedAt));
-        Rule.Require(days.Count <= 1 || days.Count == lots.Count, "Write one day for all fixings, or one for each, parted by a semicolon.", nameof(EarlierColumn.FixedOn));
-        return [.. lots.Select((text, at) => new EarlierFixing(LotsOf(text), Level(levels[at]), days.Count == 0 ? null : Day(days[days.Count == 1 ? 0 : at])))];
+        Rule.Require(lots.Length == levels.Length, "Each fixing has its lots and its level: write as many here as there, parted by a semicolon.", nameof(EarlierColumn.FixedAt));
+        Rule.Require(days.Length <= 1 || days.Length == lots.Length, "Write one day for all fixings, or one for each, parted by a semicolon.", nameof(EarlierColumn.FixedOn));
+        return [.. lots.Select((text, at) => new EarlierFixing(LotsOf(text), Level(levels[at]), days.Length == 0 ? null : Day(days[days.Length == 1 ? 0 : at])))];
     }
 
     private static int? LotsOf(string text)
@@ -228,7 +228,7 @@ internal sealed record EarlierReader(HeadedTable<EarlierColumn> Table, Currency 
         return day.Value;
     }
 
-    private IReadOnlyList<string> Parts(OfferLine line, EarlierColumn column) => Table.CellOf(line, column) switch
+    private string[] Parts(OfferLine line, EarlierColumn column) => Table.CellOf(line, column) switch
     {
         { IsEmpty: true } => [],
         { Number: { } number } => [number.ToString(CultureInfo.InvariantCulture)],

@@ -58,7 +58,7 @@ public sealed class EarlierTaking
         }
         catch (RuleBrokenException broken)
         {
-            _list.Refuse(entry, drafting.At, drafting.Named(broken));
+            _list.Refuse(entry, drafting.At, EarlierDrafting.Named(broken));
         }
     }
 }
