@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using GreenLedger.Domain.Origins;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Geometries.Utilities;
 
 namespace GreenLedger.Web.Origins;
 
@@ -107,7 +108,7 @@ public sealed class PlotMap
             return null;
         }
 
-        var seen = box.Contains(largest.EnvelopeInternal) ? largest : largest.Intersection(GeometryFactory.Default.ToGeometry(box));
+        var seen = box.Contains(largest.EnvelopeInternal) ? largest : GeometryFixer.Fix(largest).Intersection(GeometryFactory.Default.ToGeometry(box));
         return seen.Area > box.Area / 60 ? NameOf(land.Name, seen.InteriorPoint.Coordinate, true) : null;
     }
 
