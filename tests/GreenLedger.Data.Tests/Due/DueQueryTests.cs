@@ -4,6 +4,7 @@ using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Due;
 using GreenLedger.Data.Samples;
 using GreenLedger.Data.Shipments;
+using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
@@ -13,6 +14,7 @@ using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
+using GreenLedger.Domain.Stock;
 
 namespace GreenLedger.Data.Tests.Due;
 
@@ -56,7 +58,23 @@ public sealed class DueQueryTests(Ledgers ledgers) : IClassFixture<Ledgers>
         Assert.Contains(lines, line => line.Kind == DueKind.Session);
     }
 
-    private static DueQuery Query(LedgerContext db) => new(db, new SampleQuery(db), new FixingsQuery(db), new ShipmentQuery(db), new EndingCertificatesQuery(db, new CertificateQuery(db)));
+    [Theory, EveryEngine]
+    public async Task A_purpose_at_its_reorder_point_is_due_to_whoever_reads_the_stock(Engine engine)
+    {
+        await using var ledger = await ledgers.NewAsync(engine);
+        await using var db = ledger.Open();
+        // 60 kg a week and nothing in stock: below the reorder point of any lead time; where nothing is used, nothing is bought.
+        db.AddRange(new Purpose(new PurposeTerms("Winter espresso", null, null, null, Weight.FromKilograms(60m))), new Purpose(new PurposeTerms("Dormant", null, null, null, Weight.Zero)));
+        await db.SaveChangesAsync(Stop);
+
+        var all = await Query(db).ListAsync(_ => true, Seal.None, Today, Stop);
+        var cupper = await Query(db).ListAsync(area => area is "Samples" or "Cupping", Seal.None, Today, Stop);
+
+        Assert.Equal("buy for Winter espresso: stock and what is to come are at the reorder point", Assert.Single(all, line => line.Kind == DueKind.Reorder).What);
+        Assert.DoesNotContain(cupper, line => line.Kind == DueKind.Reorder);
+    }
+
+    private static DueQuery Query(LedgerContext db) => new(db, new SampleQuery(db), new FixingsQuery(db), new ShipmentQuery(db), new EndingCertificatesQuery(db, new CertificateQuery(db)), new PurposeQuery(db, new ExpectedQuery(db, new StockQuery(db))));
 
     /// <summary>A signed contract that waits for approval, a sample to grade, and an open session that pours it; the cupper who has handed in.</summary>
     private static async Task<Id<Person>> FillAsync(Ledger ledger)

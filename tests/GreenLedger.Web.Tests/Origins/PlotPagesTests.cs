@@ -100,6 +100,8 @@ public sealed class PlotPagesTests(HouseFixture house) : IClassFixture<HouseFixt
         var country = await buyer.ReadAsync($"/Origins/Plots/{producer}?at=-73,4&across=2500");
         Assert.NotNull(country.QuerySelector("svg .plot-mark-square"));
         Assert.Contains("Brazil", country.QuerySelectorAll("svg .plot-land-name").Select(name => name.TextContent));
+        // Half the Earth, with countries whose coarse outlines cross themselves at the edge of the view.
+        Assert.NotNull((await buyer.ReadAsync($"/Origins/Plots/{producer}?at=0,0&across=20000")).QuerySelector("svg[role=img]"));
     }
 
     [Theory]
