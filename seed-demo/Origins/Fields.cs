@@ -41,7 +41,7 @@ internal sealed class Fields(Draw draw)
         {
             if (known.TryGetValue(lot.ProducerId!.Value, out var producer) && producer.CountryCode is { } country && Places.ContainsKey(country))
             {
-                held.Add(Hold(lot, PlotsOf(producer, country)));
+                held.Add(Hold(lot, PlotsOf(producer, country), held.Count + 1));
             }
         }
 
@@ -72,14 +72,17 @@ internal sealed class Fields(Draw draw)
         return new Plot(producer.Id, $"Field {number}", country, PlotShape.Polygons([ring]), null);
     }
 
-    private DueDiligence Hold(Lot lot, List<Plot> plots)
+    /// <summary>Of every third that is complete a statement was made, with invented numbers.</summary>
+    private DueDiligence Hold(Lot lot, List<Plot> plots, int number)
     {
         var held = new DueDiligence(lot.Id);
         held.GrewOn([.. plots.Select(plot => plot.Id)]);
         var isComplete = draw.Chance(0.6);
+        var isStated = isComplete && number % 3 == 0;
         held.State(new DiligenceFacts(
             DiligenceRole.Operator, null, null, "Land register extract, on file.", isComplete ? "Satellite pictures of 2020 and of this year compared; no loss of forest." : null,
-            isComplete ? "Judged negligible after the visit of the exporter's agronomist." : null, null, null));
+            isComplete ? "Judged negligible after the visit of the exporter's agronomist." : null,
+            isStated ? FormattableString.Invariant($"26DEMO{number:00000000}") : null, isStated ? FormattableString.Invariant($"DEMO-{number:0000}") : null));
         return held;
     }
 }

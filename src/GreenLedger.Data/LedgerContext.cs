@@ -76,6 +76,8 @@ public abstract class LedgerContext(DbContextOptions options)
 
     public DbSet<DueDiligence> DueDiligences => Set<DueDiligence>();
 
+    public DbSet<DiligenceHabits> DiligenceHabits => Set<DiligenceHabits>();
+
     public DbSet<Offer> Offers => Set<Offer>();
 
     public DbSet<OfferPrice> OfferPrices => Set<OfferPrice>();

@@ -6,6 +6,7 @@ using GreenLedger.Data.People;
 using GreenLedger.Data.Samples;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Data.Stock;
+using GreenLedger.Data.Trace;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
@@ -18,7 +19,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Data.Due;
 
 /// <summary>Reads what is due across the rooms, for one reader: only of areas the reader may open, and nothing that is sealed.</summary>
-public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery fixings, ShipmentQuery shipments, EndingCertificatesQuery certificates, PurposeQuery purposes)
+public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery fixings, ShipmentQuery shipments, EndingCertificatesQuery certificates, PurposeQuery purposes, BoughtDiligenceQuery diligences)
 {
     /// <summary>Among so many samples that came first is the one that stands longest at its step.</summary>
     private const int Oldest = 50;
@@ -58,6 +59,11 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
         {
             lines.AddRange((await purposes.ListAsync(today, cancellationToken)).Where(row => row.Cover.IsTimeToBuy)
                 .Select(row => new DueLine(DueKind.Reorder, row.Purpose.Id.Value, $"buy for {row.Purpose.Name}: stock and what is to come are at the reorder point", "buyer", today)));
+        }
+
+        if (mayRead(DueKind.Diligence.Area()))
+        {
+            lines.AddRange((await diligences.ListAsync(cancellationToken)).SelectMany(row => DueDates.Diligence(row.View.Lot, row.Missing, row.Expected ?? row.View.ReceivedOn, row.View.Habits)).Where(line => !seal.Covers(line.RecordId)));
         }
 
         return [.. lines.OrderBy(line => line.On).ThenBy(line => line.Kind).ThenBy(line => line.What, StringComparer.Ordinal)];

@@ -22,7 +22,7 @@ public sealed record DossierMovement(DateOnly On, string What, string Warehouse,
 /// <param name="Place">Country and region, producer and process, as far as they are known, each with its word.</param>
 /// <param name="Prices">Of every offer, the oldest first.</param>
 /// <param name="Samples">Each with its newest grade.</param>
-/// <param name="Missing">What the due diligence still lacks, in sentences.</param>
+/// <param name="Open">What is open in the due diligence.</param>
 /// <param name="Plots">Names of the plots that it is said to have grown on.</param>
 public sealed record LotDossier(
     string House,
@@ -39,7 +39,7 @@ public sealed record LotDossier(
     IReadOnlyList<DossierMovement> Movements,
     LotCost Cost,
     DueDiligence Diligence,
-    IReadOnlyList<string> Missing,
+    OpenPoints Open,
     IReadOnlyList<string> Plots,
     IReadOnlyList<Attachment> Papers)
 {

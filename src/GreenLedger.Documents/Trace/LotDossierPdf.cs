@@ -110,9 +110,9 @@ public static class LotDossierPdf
             paper.Text($"Statement {statement}{(held.VerificationNumber is { } number ? $", verification number {number}" : "")}.", TextStyle.Body);
         }
 
-        foreach (var missing in dossier.Missing)
+        foreach (var point in dossier.Open.Missing.Select(what => $"Missing: {what}").Concat(dossier.Open.ToLookAt.Select(what => $"To look at: {what}")))
         {
-            paper.Text($"Missing: {missing}", TextStyle.Body);
+            paper.Text(point, TextStyle.Body);
         }
 
         paper.Text("This is what the house holds, not a statement of due diligence and not legal advice: the competent authority decides.", TextStyle.Small);

@@ -2,6 +2,7 @@ using System.Globalization;
 using GreenLedger.Domain.Arrivals;
 using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Shipments;
 
 namespace GreenLedger.Domain.Due;
@@ -97,6 +98,21 @@ public static class DueDates
         var left = progress.Lots.Where(lot => !claimed.Contains(lot.Lot.LotId)).Select(lot => MissingGoods.NotShippedOf(contract, progress, lot)).Where(goods => goods.Finding(today).IsShown).ToList();
         return left.Count > 0 && left[0].Deadline() is { LastDay: { } last } && last >= today.AddDays(-PastDays)
             ? [new DueLine(DueKind.Missing, contract.Id.Value, string.Create(CultureInfo.InvariantCulture, $"deadline to claim {left.Aggregate(Weight.Zero, (sum, goods) => sum + goods.Weight).Kilograms:#,0.#} kg of {contract.Ref} that were not shipped"), Buyer, last)]
+            : [];
+    }
+
+    /// <summary>What a lot's due diligence lacks, before it comes, or since it came; nothing on days before the regulation applies to the house.</summary>
+    /// <param name="lot">The lot.</param>
+    /// <param name="missing">What is missing, in sentences.</param>
+    /// <param name="on">The day it is expected, else the day it was received; null where neither is known.</param>
+    /// <param name="habits">From when the regulation applies.</param>
+    public static IEnumerable<DueLine> Diligence(Lot lot, IReadOnlyList<string> missing, DateOnly? on, DiligenceHabits habits)
+    {
+        ArgumentNullException.ThrowIfNull(lot);
+        ArgumentNullException.ThrowIfNull(missing);
+        ArgumentNullException.ThrowIfNull(habits);
+        return missing.Count > 0 && on is { } day && day >= habits.AppliesFrom
+            ? [new DueLine(DueKind.Diligence, lot.Id.Value, string.Create(CultureInfo.InvariantCulture, $"complete the due diligence of {lot.Ref} {lot.Name}: {missing.Count} {(missing.Count == 1 ? "point" : "points")} missing"), Buyer, day)]
             : [];
     }
 

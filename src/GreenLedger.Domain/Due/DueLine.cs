@@ -38,6 +38,9 @@ public enum DueKind
 
     /// <summary>A purpose whose stock and what is to come have fallen to the reorder point.</summary>
     Reorder = 11,
+
+    /// <summary>What a lot's due diligence lacks before it is placed on the market.</summary>
+    Diligence = 12,
 }
 
 public static class DueKinds
@@ -55,6 +58,7 @@ public static class DueKinds
         DueKind.Claim or DueKind.Missing => "deadline of a claim",
         DueKind.Certificate => "end of a certificate",
         DueKind.Reorder => "time to buy",
+        DueKind.Diligence => "due diligence",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
@@ -65,6 +69,7 @@ public static class DueKinds
         DueKind.Certificate => "Certificates",
         DueKind.Reorder => "Stock",
         DueKind.Session => "Cupping",
+        DueKind.Diligence => "Offers",
         DueKind.Approval or DueKind.Fixing => "Contracts",
         DueKind.Shipment or DueKind.Documents => "Shipments",
         _ => "Arrivals",

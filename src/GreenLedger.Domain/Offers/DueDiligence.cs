@@ -1,5 +1,6 @@
-using GreenLedger.Domain.Measures;
+using System.Globalization;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Domain.Papers;
 
 namespace GreenLedger.Domain.Offers;
 
@@ -15,7 +16,7 @@ public enum DiligenceRole
 
 /// <summary>What was entered about a lot.</summary>
 public sealed record DiligenceFacts(
-    DiligenceRole Role, DateOnly? ProducedFrom, DateOnly? ProducedUntil, string? Legality, string? Deforestation, string? Risk, string? StatementReference, string? VerificationNumber);
+    DiligenceRole Role, DateOnly? ProducedFrom, DateOnly? ProducedUntil, string? Legality, string? Deforestation, string? Risk, string? StatementReference, string? VerificationNumber, DateOnly? PlacedOn = null);
 
 /// <summary>
 /// What is held about where a lot was grown, for Regulation (EU) 2023/1115. It tells what is missing and decides nothing: it is not
@@ -24,6 +25,7 @@ public sealed record DiligenceFacts(
 public sealed class DueDiligence
 {
     private readonly List<LotPlot> _plots = [];
+    private readonly List<EvidenceFile> _files = [];
 
     private DueDiligence()
     {
@@ -61,7 +63,13 @@ public sealed class DueDiligence
 
     public string? VerificationNumber { get; private set; }
 
+    /// <summary>The day on which the coffee was placed on the market, where it is another one than the day it was received.</summary>
+    public DateOnly? PlacedOn { get; private set; }
+
     public IReadOnlyList<LotPlot> Plots => _plots;
+
+    /// <summary>Evidence that came as files.</summary>
+    public IReadOnlyList<EvidenceFile> Files => _files;
 
     /// <exception cref="RuleBrokenException">The days stand in no order, or a number has not its published shape.</exception>
     public void State(DiligenceFacts facts)
@@ -73,7 +81,8 @@ public sealed class DueDiligence
         Rule.Require(reference is null || reference.All(char.IsAsciiLetterOrDigit), "A reference number has letters and digits only, at most 14.", nameof(StatementReference));
         var verification = Rule.OptionalText(facts.VerificationNumber, "The verification number", 35, nameof(VerificationNumber));
         Rule.Require(verification is null or { Length: >= 5 }, "A verification number has 5 to 35 characters.", nameof(VerificationNumber));
-        (Role, ProducedFrom, ProducedUntil) = (facts.Role, facts.ProducedFrom, facts.ProducedUntil);
+        Rule.Day(facts.PlacedOn, nameof(PlacedOn));
+        (Role, ProducedFrom, ProducedUntil, PlacedOn) = (facts.Role, facts.ProducedFrom, facts.ProducedUntil, facts.PlacedOn);
         Legality = Rule.OptionalText(facts.Legality, "The evidence of legality", 2000, nameof(Legality));
         Deforestation = Rule.OptionalText(facts.Deforestation, "The evidence about deforestation", 2000, nameof(Deforestation));
         Risk = Rule.OptionalText(facts.Risk, "The judgement of risk", 2000, nameof(Risk));
@@ -88,28 +97,49 @@ public sealed class DueDiligence
         _plots.AddRange(plots.Distinct().Where(id => _plots.TrueForAll(known => known.PlotId != id)).Select(id => new LotPlot(id)));
     }
 
-    /// <summary>What is still missing before a statement can stand, in sentences (Articles 9 to 11; handbook, trade 7.3).</summary>
-    /// <param name="lot">The lot.</param>
-    /// <param name="hasSupplier">Whether its supplier is known.</param>
-    /// <param name="isLowRisk">Whether its country of production is of low risk.</param>
-    public IReadOnlyList<string> Missing(Lot lot, bool hasSupplier, bool isLowRisk)
+    /// <summary>Takes a file of the lot as evidence.</summary>
+    /// <exception cref="RuleBrokenException">It says of nothing, or is attached to something else.</exception>
+    public void Take(EvidenceKind kind, Attachment file)
     {
-        ArgumentNullException.ThrowIfNull(lot);
-        (bool IsMissing, string What)[] asked = Role == DiligenceRole.Downstream
-            ? [(StatementReference is null, "the reference number of the supplier’s statement"), (!hasSupplier, "the supplier")]
-            :
-            [
-                (_plots.Count == 0, "the plots that it was grown on, all of them"),
-                (ProducedFrom is null && lot.CropYear is null, "when it was produced: the harvest’s days, or the crop year"),
-                (lot.NetWeight is null || lot.NetWeight == Weight.Zero, "the net weight"),
-                (lot.CountryCode is null, "the country of production"),
-                (!hasSupplier, "the supplier"),
-                (Legality is null, "evidence that it was grown by the law of the country"),
-                (Deforestation is null, "evidence that the land was not deforested after 31 December 2020"),
-                (!isLowRisk && Risk is null, "the judgement of risk and what lessened it"),
-                (StatementReference is null, "the reference number of your statement"),
-            ];
-        return [.. asked.Where(one => one.IsMissing).Select(one => one.What)];
+        ArgumentNullException.ThrowIfNull(file);
+        Rule.Require(Enum.IsDefined(kind), "Say what the file shows: legality, deforestation or risk.", nameof(EvidenceFile.Kind));
+        Rule.Require(file is { About: PapersOf.Lot, IsRemoved: false } && file.AboutId == LotId.Value, "This file is not attached to this lot.", nameof(Files));
+        _files.Add(new EvidenceFile(kind, file.Id));
+    }
+
+    /// <summary>The last day on which its files are kept; null while the coffee is not placed on the market.</summary>
+    /// <param name="receivedOn">The last day on which some of it was received; null while nothing came.</param>
+    /// <param name="habits">For how many years the house keeps evidence.</param>
+    public DateOnly? KeptUntil(DateOnly? receivedOn, DiligenceHabits habits)
+    {
+        ArgumentNullException.ThrowIfNull(habits);
+        return (PlacedOn ?? receivedOn) is { } placed ? habits.KeptUntil(placed) : null;
+    }
+
+    /// <exception cref="RuleBrokenException">The file is evidence and the years of keeping are not over.</exception>
+    public void LetGo(Id<Attachment> file, DateOnly? receivedOn, DiligenceHabits habits, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(habits);
+        if (_files.Find(one => one.AttachmentId == file) is { } evidence && KeptUntil(receivedOn, habits) is { } until)
+        {
+            Rule.Require(
+                today > until,
+                string.Create(CultureInfo.InvariantCulture, $"This file is evidence {evidence.Kind.Word()} under Regulation (EU) 2023/1115 and is kept until {until:d MMMM yyyy}, {habits.KeepYears} years after the coffee was placed on the market: it can be removed after that day."));
+        }
+    }
+
+    /// <summary>What is still open before a statement can stand. It looks at the plots together, which takes its time where there are many.</summary>
+    public OpenPoints Open(DiligenceCase about)
+    {
+        ArgumentNullException.ThrowIfNull(about);
+        return new OpenPoints(Missing(about), OpenPoints.DoubtsOf(this, about));
+    }
+
+    /// <summary>What is still missing before a statement can stand.</summary>
+    public IReadOnlyList<string> Missing(DiligenceCase about)
+    {
+        ArgumentNullException.ThrowIfNull(about);
+        return OpenPoints.MissingOf(this, about);
     }
 }
 

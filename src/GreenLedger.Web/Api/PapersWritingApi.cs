@@ -1,6 +1,8 @@
 using GreenLedger.Data;
+using GreenLedger.Data.Offers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Papers;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -15,7 +17,8 @@ internal static class PapersWritingApi
     {
         papers.MapPost("/attachments", AttachAsync).WithName("AttachFile").WithSummary("Attaches a file to a lot, an offer, a sample, a contract, a shipment or an arrival")
             .WithDescription("A form with the one part `file`. Its size and type are checked as on the page.");
-        papers.MapDelete("/attachments/{id}", RemoveAsync<Attachment>).WithName("RemoveAttachment").WithSummary("Takes a file off its record. It can be put back");
+        papers.MapDelete("/attachments/{id}", RemoveFileAsync).WithName("RemoveAttachment").WithSummary("Takes a file off its record. It can be put back")
+            .WithDescription("422 for evidence of due diligence that is still to be kept.");
         papers.MapPost("/attachments/{id}/put-back", PutBackAsync<Attachment>).WithName("PutAttachmentBack").WithSummary("Puts a file back that was removed");
         papers.MapPost("/notes", WriteAsync).WithName("WriteNote").WithSummary("Writes a note on a lot, an offer, a sample, a contract, a shipment or an arrival");
         papers.MapDelete("/notes/{id}", RemoveAsync<Note>).WithName("RemoveNote").WithSummary("Takes a note off its record. It can be put back");
@@ -66,17 +69,34 @@ internal static class PapersWritingApi
         return TypedResults.Created($"/api/papers/notes?about={on.About.Word()}&id={on.Id}", new PaperReply(note.Id.Value));
     }
 
+    private static Task<Results<NoContent, NotFound, ForbidHttpResult>> RemoveFileAsync(
+        Guid id, LedgerContext db, PapersReader papers, DiligenceQuery diligences, HouseZone house, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        ChangeAsync<Attachment>(
+            id, db, papers,
+            async file =>
+            {
+                await diligences.LetGoAsync(file.Id, house.Today, cancellationToken);
+                file.Remove(http.User.Person(), clock.GetUtcNow());
+            },
+            cancellationToken);
+
     private static Task<Results<NoContent, NotFound, ForbidHttpResult>> RemoveAsync<T>(
         Guid id, LedgerContext db, PapersReader papers, HttpContext http, TimeProvider clock, CancellationToken cancellationToken)
         where T : class, IPaper =>
-        ChangeAsync<T>(id, db, papers, paper => paper.Remove(http.User.Person(), clock.GetUtcNow()), cancellationToken);
+        ChangeAsync<T>(id, db, papers, Now<T>(paper => paper.Remove(http.User.Person(), clock.GetUtcNow())), cancellationToken);
 
     private static Task<Results<NoContent, NotFound, ForbidHttpResult>> PutBackAsync<T>(Guid id, LedgerContext db, PapersReader papers, CancellationToken cancellationToken)
         where T : class, IPaper =>
-        ChangeAsync<T>(id, db, papers, paper => paper.PutBack(), cancellationToken);
+        ChangeAsync<T>(id, db, papers, Now<T>(paper => paper.PutBack()), cancellationToken);
+
+    private static Func<T, Task> Now<T>(Action<T> change) => paper =>
+    {
+        change(paper);
+        return Task.CompletedTask;
+    };
 
     private static async Task<Results<NoContent, NotFound, ForbidHttpResult>> ChangeAsync<T>(
-        Guid id, LedgerContext db, PapersReader papers, Action<T> change, CancellationToken cancellationToken)
+        Guid id, LedgerContext db, PapersReader papers, Func<T, Task> change, CancellationToken cancellationToken)
         where T : class, IPaper
     {
         var sought = new Id<T>(id);
@@ -91,7 +111,7 @@ internal static class PapersWritingApi
             return TypedResults.Forbid();
         }
 
-        change(paper);
+        await change(paper);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.NoContent();
     }

@@ -12,7 +12,7 @@ public static class RecordPages
         ["OfferList"] = "/Offers/List",
         ["Supplier"] = "/Offers/Supplier",
         ["Producer"] = "/Origins/Producer",
-        ["DueDiligence"] = "/Offers/Lot",
+        ["DueDiligence"] = "/Offers/Diligence",
         ["Sample"] = "/Samples/Sample",
         ["GreenGrade"] = "/Grading/Grade",
         ["Decision"] = "/Choosing/Decision",

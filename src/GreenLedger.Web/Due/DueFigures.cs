@@ -29,6 +29,7 @@ internal static class DueFigures
         DueKind.Documents => "/Shipments/Shipment",
         DueKind.Certificate => "/Certificates/Certificate",
         DueKind.Reorder => "/Stock/Purpose",
+        DueKind.Diligence => "/Offers/Diligence",
         DueKind.Receipt => "/Arrivals/Receive",
         DueKind.Missing => "/Arrivals/Missing",
         _ => "/Arrivals/Arrival",

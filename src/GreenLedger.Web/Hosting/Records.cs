@@ -32,6 +32,7 @@ internal static class Records
             .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<WarehouseActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>()
             .AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<ArrivalReports>().AddScoped<EarlierContracts>()
             .AddScoped<LotDossiers>().AddScoped<RecallActs>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>()
+            .AddScoped<DiligenceActs>().AddSingleton(provider => provider.GetRequiredService<WorldMap>().Outlines)
             .AddHostedService<ParkedFilesSweep>();
         return builder;
     }

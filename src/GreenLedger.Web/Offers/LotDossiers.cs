@@ -17,7 +17,7 @@ namespace GreenLedger.Web.Offers;
 
 /// <summary>Gathers what the rooms hold of one lot, for its dossier.</summary>
 public sealed class LotDossiers(
-    LedgerContext db, LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, WholeWayQuery wholeWays, StockQuery stock, LotCostQuery costs, HouseZone zone, TimeProvider clock)
+    LedgerContext db, LotQuery lots, LotWayQuery ways, LotFindingsQuery findings, WholeWayQuery wholeWays, StockQuery stock, LotCostQuery costs, DiligenceQuery diligences, HouseZone zone, TimeProvider clock)
 {
     /// <summary>Null where there is no such lot.</summary>
     public async Task<LotDossier?> FindAsync(Id<Lot> id, string madeBy, CancellationToken cancellationToken)
@@ -28,8 +28,7 @@ public sealed class LotDossiers(
         }
 
         var found = await findings.FindAsync(id, zone.Today, cancellationToken);
-        var held = await db.DueDiligences.AsNoTracking().Include(one => one.Plots).SingleOrDefaultAsync(one => one.LotId == id, cancellationToken) ?? new DueDiligence(id);
-        var plots = held.Plots.Select(one => one.PlotId).ToList();
+        var diligence = (await diligences.FindAsync(id, cancellationToken))!;
         return new LotDossier(
             await db.Houses.AsNoTracking().Select(house => house.Name).SingleOrDefaultAsync(cancellationToken) ?? "",
             madeBy,
@@ -47,9 +46,9 @@ public sealed class LotDossiers(
             await wholeWays.FindAsync(id, zone.Day, cancellationToken),
             [.. (await stock.MovementsAsync(id, cancellationToken)).OrderBy(row => row.On).ThenBy(row => row.At).Select(row => new DossierMovement(row.On, row.Kind.Word(), row.Warehouse, row.Bags, row.Weighed, row.Who, row.Reason ?? row.Document))],
             await costs.FindAsync(id, cancellationToken),
-            held,
-            held.Missing(view.Lot, view.Lot.SupplierId is not null, view.Country is { IsLowRisk: true }),
-            await db.Plots.AsNoTracking().Where(plot => plots.Contains(plot.Id)).OrderBy(plot => plot.Name).Select(plot => plot.Name).ToListAsync(cancellationToken),
+            diligence.Held,
+            diligence.Open,
+            [.. diligence.Grown.Select(plot => plot.Name)],
             await db.Attachments.AsNoTracking().On(PapersOf.Lot, id.Value).ToListAsync(cancellationToken));
     }
 

@@ -2,9 +2,11 @@ using GreenLedger.Data.Certificates;
 using GreenLedger.Data.Contracts;
 using GreenLedger.Data.Cupping;
 using GreenLedger.Data.Due;
+using GreenLedger.Data.Offers;
 using GreenLedger.Data.Samples;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Data.Stock;
+using GreenLedger.Data.Trace;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Contracts;
@@ -12,6 +14,7 @@ using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Due;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Stock;
@@ -38,7 +41,8 @@ public sealed class DueQueryTests(Ledgers ledgers) : IClassFixture<Ledgers>
         // The house grades within 2 days of receipt (SampleHabits): 22 November.
         var sample = Assert.Single(all, line => line.Kind == DueKind.Sample);
         Assert.Equal((new DateOnly(2026, 11, 22), "sample room"), (sample.On, sample.By));
-        Assert.Equal([DueKind.Sample, DueKind.Session, DueKind.Approval, DueKind.Shipment], all.Select(line => line.Kind));
+        // Shipped until 31 March 2027, after 30 December 2026: Regulation (EU) 2023/1115 applies (handbook, trade 7.1).
+        Assert.Equal([DueKind.Sample, DueKind.Session, DueKind.Approval, DueKind.Shipment, DueKind.Diligence], all.Select(line => line.Kind));
         Assert.Equal([DueKind.Sample, DueKind.Session], cupper.Select(line => line.Kind));
         Assert.Equal("Marthe", Assert.Single(all, line => line.Kind == DueKind.Session).By);
     }
@@ -74,7 +78,7 @@ public sealed class DueQueryTests(Ledgers ledgers) : IClassFixture<Ledgers>
         Assert.DoesNotContain(cupper, line => line.Kind == DueKind.Reorder);
     }
 
-    private static DueQuery Query(LedgerContext db) => new(db, new SampleQuery(db), new FixingsQuery(db), new ShipmentQuery(db), new EndingCertificatesQuery(db, new CertificateQuery(db)), new PurposeQuery(db, new ExpectedQuery(db, new StockQuery(db))));
+    private static DueQuery Query(LedgerContext db) => new(db, new SampleQuery(db), new FixingsQuery(db), new ShipmentQuery(db), new EndingCertificatesQuery(db, new CertificateQuery(db)), new PurposeQuery(db, new ExpectedQuery(db, new StockQuery(db))), new BoughtDiligenceQuery(db, new ShipmentQuery(db), new DiligenceQuery(db, CountryOutlines.None)));
 
     /// <summary>A signed contract that waits for approval, a sample to grade, and an open session that pours it; the cupper who has handed in.</summary>
     private static async Task<Id<Person>> FillAsync(Ledger ledger)

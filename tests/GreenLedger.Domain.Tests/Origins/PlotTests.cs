@@ -1,4 +1,3 @@
-using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 
 namespace GreenLedger.Domain.Tests.Origins;
@@ -108,34 +107,6 @@ public sealed class PlotTests
 
         Assert.True(back.IsSameAs(shape));
         Assert.Equal(shape.Hectares, back.Hectares);
-    }
-
-    [Fact]
-    public void An_operator_is_told_what_is_missing_for_a_statement()
-    {
-        var lot = new Lot("CA-17", "Cerro Alto washed", null);
-        var held = new DueDiligence(lot.Id);
-
-        // Handbook, trade 7.3: what Article 9 of Regulation (EU) 2023/1115 and Annex II ask for.
-        Assert.Equal(9, held.Missing(lot, false, false).Count);
-        held.GrewOn([Id<Plot>.New()]);
-        held.State(new DiligenceFacts(DiligenceRole.Operator, new DateOnly(2026, 10, 1), new DateOnly(2027, 1, 31), "Title deed", "Satellite 2020", null, "26abcdefghij12", "V-12345"));
-
-        Assert.Equal("26ABCDEFGHIJ12", held.StatementReference);
-        Assert.Equal(["the net weight", "the country of production", "the supplier", "the judgement of risk and what lessened it"], held.Missing(lot, false, false));
-        Assert.Equal(3, held.Missing(lot, false, true).Count);
-    }
-
-    [Theory]
-    [InlineData("26ABCDEFGHIJ12", true)]
-    [InlineData("26ABCDEFGHIJ123", false)]
-    public void A_reference_number_has_fourteen_characters_at_most(string reference, bool isTaken)
-    {
-        // Handbook, trade, check value 63.
-        var held = new DueDiligence(Id<Lot>.New());
-        var facts = new DiligenceFacts(DiligenceRole.Downstream, null, null, null, null, null, reference, null);
-
-        Assert.Equal(isTaken, Record.Exception(() => held.State(facts)) is null);
     }
 
     private static Plot PlotOf(string name, PlotShape shape) => new(Id<Producer>.New(), name, "CO", shape, null);

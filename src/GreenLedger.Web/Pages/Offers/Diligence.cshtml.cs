@@ -1,10 +1,14 @@
 using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
+using GreenLedger.Data.Offers;
 using GreenLedger.Documents.Origins;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
-using GreenLedger.Web.Origins;
+using GreenLedger.Web.Display;
+using GreenLedger.Web.Offers;
+using GreenLedger.Web.Papers;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -12,7 +16,7 @@ namespace GreenLedger.Web.Pages.Offers;
 
 /// <summary>What is held about where a lot grew, what is missing, and the plots as a file for the statement.</summary>
 [RequestFormLimits(ValueCountLimit = 65_536)]
-public sealed class DiligenceModel(LedgerContext db, WorldMap world) : FormPage
+internal sealed class DiligenceModel(LedgerContext db, DiligenceQuery query, PapersReader papers, DiligenceActs acts, AttachmentRules rules, HouseZone house) : FormPage
 {
     /// <summary>The lot.</summary>
     [BindProperty(SupportsGet = true)]
@@ -21,71 +25,59 @@ public sealed class DiligenceModel(LedgerContext db, WorldMap world) : FormPage
     [BindProperty]
     public DiligenceForm Input { get; set; } = new();
 
-    public Lot? Lot { get; private set; }
+    public DiligenceView View { get; private set; } = null!;
 
-    public DueDiligence Held { get; private set; } = null!;
+    public string FileHint => rules.Hint;
 
-    /// <summary>All plots of the lot's producer.</summary>
-    public IReadOnlyList<Plot> Plots { get; private set; } = [];
+    /// <summary>What an open session seals keeps its papers to itself.</summary>
+    public bool MayReadPapers { get; private set; }
 
-    public Producer? Producer { get; private set; }
+    /// <summary>Whether its files may be removed: not while they are to be kept.</summary>
+    public bool MayRemove => View.KeptUntil is not { } until || house.Today > until;
 
-    public IReadOnlyList<string> Missing { get; private set; } = [];
-
-    /// <summary>What is doubtful about the plots that it is said to have grown on.</summary>
-    public IReadOnlyList<string> Doubts { get; private set; } = [];
-
-    public bool IsLowRisk { get; private set; }
-
-    protected override bool IsThere => Lot is not null;
+    protected override bool IsThere => View is not null;
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
         if (!IsThere)
         {
-            return NotFound();
+            // The history knows it by its own identity.
+            var lots = await db.DueDiligences.Where(one => one.Id == new Id<DueDiligence>(Id.Value)).Select(one => one.LotId).ToListAsync(cancellationToken);
+            return lots is [var lot] ? RedirectToPage(new { id = lot }) : NotFound();
         }
 
+        var held = View.Held;
         Input = new DiligenceForm
         {
-            Version = Held.Version,
-            Role = Held.Role,
-            ProducedFrom = Held.ProducedFrom,
-            ProducedUntil = Held.ProducedUntil,
-            Legality = Held.Legality,
-            Deforestation = Held.Deforestation,
-            Risk = Held.Risk,
-            StatementReference = Held.StatementReference,
-            VerificationNumber = Held.VerificationNumber,
-            Plots = [.. Held.Plots.Select(one => one.PlotId.Value)],
+            Version = held.Version,
+            Role = held.Role,
+            ProducedFrom = held.ProducedFrom,
+            ProducedUntil = held.ProducedUntil,
+            Legality = held.Legality,
+            Deforestation = held.Deforestation,
+            Risk = held.Risk,
+            StatementReference = held.StatementReference,
+            VerificationNumber = held.VerificationNumber,
+            PlacedOn = held.PlacedOn,
+            Plots = [.. held.Plots.Select(one => one.PlotId.Value)],
         };
         return Page();
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var lot = await db.Lots.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
-        if (lot is null)
+        var facts = new DiligenceFacts(Input.Role, Input.ProducedFrom, Input.ProducedUntil, Input.Legality, Input.Deforestation, Input.Risk, Input.StatementReference, Input.VerificationNumber, Input.PlacedOn);
+        if (await acts.StateAsync(Id, Input.Version, facts, Input.Plots.ConvertAll(id => new Id<Plot>(id)), cancellationToken) is null)
         {
             return NotFound();
         }
 
-        var held = await db.DueDiligences.Include(one => one.Plots).SingleOrDefaultAsync(one => one.LotId == Id, cancellationToken);
-        if (held is null)
+        foreach (var (kind, sent) in new[] { (EvidenceKind.Legality, Input.LegalityFile), (EvidenceKind.Deforestation, Input.DeforestationFile), (EvidenceKind.Risk, Input.RiskFile) }.Where(one => one.Item2 is not null))
         {
-            held = new DueDiligence(Id);
-            db.Add(held);
-        }
-        else
-        {
-            OpenedOn(held, Input.Version);
+            await acts.TakeAsync(Id, kind, sent, User.Person(), cancellationToken);
         }
 
-        held.State(new DiligenceFacts(Input.Role, Input.ProducedFrom, Input.ProducedUntil, Input.Legality, Input.Deforestation, Input.Risk, Input.StatementReference, Input.VerificationNumber));
-        var chosen = Input.Plots.ConvertAll(id => new Id<Plot>(id));
-        Rule.Require(await db.Plots.CountAsync(plot => chosen.Contains(plot.Id) && plot.ProducerId == lot.ProducerId, cancellationToken) == chosen.Distinct().Count(), "Choose plots of the lot's own producer.", "");
-        held.GrewOn(chosen);
         await db.SaveChangesAsync(cancellationToken);
         Say("Saved.");
         return RedirectToPage();
@@ -95,34 +87,22 @@ public sealed class DiligenceModel(LedgerContext db, WorldMap world) : FormPage
     public async Task<IActionResult> OnGetGeoJsonAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        if (Lot is null || Producer is null)
+        if (!IsThere || View.Producer is not { } producer)
         {
             return NotFound();
         }
 
-        var chosen = Held.Plots.Select(one => one.PlotId).ToHashSet();
-        var download = PlotExport.Download(Plots.Where(plot => chosen.Contains(plot.Id)).Select(plot => new ExportedPlot(Producer.Name, plot)));
+        var download = PlotExport.Download(View.Grown.Select(plot => new ExportedPlot(producer.Name, plot)), View.Habits.ExportBytes);
         return File(download.Content, download.MediaType, download.FileName);
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
-        Lot = await db.Lots.AsNoTracking().SingleOrDefaultAsync(one => one.Id == Id, cancellationToken);
-        if (Lot is not { } lot)
-        {
-            return;
-        }
-
-        Held = await db.DueDiligences.AsNoTracking().Include(one => one.Plots).SingleOrDefaultAsync(one => one.LotId == Id, cancellationToken) ?? new DueDiligence(Id);
-        Producer = await db.Producers.AsNoTracking().SingleOrDefaultAsync(one => one.Id == lot.ProducerId, cancellationToken);
-        Plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == lot.ProducerId).OrderBy(plot => plot.Name).ToListAsync(cancellationToken);
-        IsLowRisk = await db.Countries.AnyAsync(country => country.Code == lot.CountryCode && country.IsLowRisk, cancellationToken);
-        var chosen = Held.Plots.Select(one => one.PlotId).ToHashSet();
-        Doubts = PlotDoubts.Of([.. Plots.Where(plot => chosen.Contains(plot.Id))], Producer?.CountryCode, world.Outlines);
-        Missing = Held.Missing(lot, lot.SupplierId is not null, IsLowRisk);
+        View = (await query.FindAsync(Id, cancellationToken))!;
+        MayReadPapers = await papers.MayReadAsync(PapersOn.The(Id));
     }
 
-    public sealed class DiligenceForm
+    internal sealed class DiligenceForm
     {
         public int Version { get; set; }
 
@@ -135,14 +115,26 @@ public sealed class DiligenceModel(LedgerContext db, WorldMap world) : FormPage
         [Display(Name = "Produced until")]
         public DateOnly? ProducedUntil { get; set; }
 
+        [Display(Name = "Placed on the market on")]
+        public DateOnly? PlacedOn { get; set; }
+
         [Display(Name = "Grown by the law of the country")]
         public string? Legality { get; set; }
 
-        [Display(Name = "Not deforested after 31 December 2020")]
+        [Display(Name = "Not deforested")]
         public string? Deforestation { get; set; }
 
         [Display(Name = "Risk, and what lessened it")]
         public string? Risk { get; set; }
+
+        [Display(Name = "A file that shows the legality")]
+        public IFormFile? LegalityFile { get; set; }
+
+        [Display(Name = "A file that shows no deforestation")]
+        public IFormFile? DeforestationFile { get; set; }
+
+        [Display(Name = "A file about the risk")]
+        public IFormFile? RiskFile { get; set; }
 
         [Display(Name = "Reference number of the statement")]
         public string? StatementReference { get; set; }

@@ -23,22 +23,36 @@ internal abstract class RemovalPage<T>(LedgerContext db, PapersReader papers, Ti
     /// <summary>What the person is told is removed, or back.</summary>
     protected abstract string Called(T paper);
 
+    /// <exception cref="RuleBrokenException">It is to be kept for now.</exception>
+    protected virtual Task LetGoAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
         return Paper is null || Paper.IsRemoved ? NotFound() : await RefusalAsync(Paper, cancellationToken) ?? Page();
     }
 
-    public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) =>
-        ChangeAsync(paper => paper.Remove(User.Person(), clock.GetUtcNow()), "removed", cancellationToken);
+    public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ChangeAsync(
+        async paper =>
+        {
+            await LetGoAsync(cancellationToken);
+            paper.Remove(User.Person(), clock.GetUtcNow());
+        },
+        "removed", cancellationToken);
 
     public Task<IActionResult> OnPostPutBackAsync(CancellationToken cancellationToken) =>
-        ChangeAsync(paper => paper.PutBack(), "back", cancellationToken);
+        ChangeAsync(
+            paper =>
+            {
+                paper.PutBack();
+                return Task.CompletedTask;
+            },
+            "back", cancellationToken);
 
     protected override async Task LoadAsync(CancellationToken cancellationToken) =>
         Paper = await db.Set<T>().FirstOrDefaultAsync(paper => EF.Property<Id<T>>(paper, nameof(Id)) == Id, cancellationToken);
 
-    private async Task<IActionResult> ChangeAsync(Action<T> change, string done, CancellationToken cancellationToken)
+    private async Task<IActionResult> ChangeAsync(Func<T, Task> change, string done, CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
         if (Paper is null)
@@ -51,7 +65,7 @@ internal abstract class RemovalPage<T>(LedgerContext db, PapersReader papers, Ti
             return refusal;
         }
 
-        change(Paper);
+        await change(Paper);
         await db.SaveChangesAsync(cancellationToken);
         Say($"{Called(Paper)} is {done}.");
         return PapersForm.Back(Url, ReturnUrl);
