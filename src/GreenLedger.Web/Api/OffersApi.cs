@@ -18,6 +18,7 @@ internal static class OffersApi
         offers.MapOfferRows();
         offers.MapSupplierContacts();
         offers.MapSupplierRecords();
+        offers.MapDiligence();
         offers.MapPost("/import", ImportAsync)
             .WithMetadata(new RequestSizeLimitAttribute(40 * 1024 * 1024))
             .WithSummary("Load an offer list")

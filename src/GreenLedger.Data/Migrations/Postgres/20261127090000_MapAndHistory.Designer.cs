@@ -2676,6 +2676,42 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.ToTable("ScreenShares", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DiligenceHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("AppliesGenerally")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly>("AppliesToSmall")
+                        .HasColumnType("date");
+
+                    b.Property<int>("ExportMegabytes")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("KeepYears")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("NotDeforestedAfter")
+                        .HasColumnType("date");
+
+                    b.Property<int?>("Size")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Source")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("DiligenceHabits", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2691,6 +2727,9 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<Guid>("LotId")
                         .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("PlacedOn")
+                        .HasColumnType("date");
 
                     b.Property<DateOnly?>("ProducedFrom")
                         .HasColumnType("date");
@@ -2723,6 +2762,30 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("DueDiligences", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.EvidenceFile", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("AttachmentId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("DueDiligenceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AttachmentId")
+                        .IsUnique();
+
+                    b.HasIndex("DueDiligenceId");
+
+                    b.ToTable("EvidenceFiles", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
@@ -6252,6 +6315,21 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.EvidenceFile", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Papers.Attachment", null)
+                        .WithMany()
+                        .HasForeignKey("AttachmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.DueDiligence", null)
+                        .WithMany("Files")
+                        .HasForeignKey("DueDiligenceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Origins.Country", null)
@@ -6980,6 +7058,8 @@ namespace GreenLedger.Data.Migrations.Postgres
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
                 {
+                    b.Navigation("Files");
+
                     b.Navigation("Plots");
                 });
 

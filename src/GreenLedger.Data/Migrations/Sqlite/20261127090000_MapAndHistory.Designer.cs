@@ -2671,6 +2671,42 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.ToTable("ScreenShares", (string)null);
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.DiligenceHabits", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("AppliesGenerally")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("AppliesToSmall")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ExportMegabytes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("KeepYears")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("NotDeforestedAfter")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Size")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Source")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("DiligenceHabits", (string)null);
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2685,6 +2721,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("PlacedOn")
                         .HasColumnType("TEXT");
 
                     b.Property<DateOnly?>("ProducedFrom")
@@ -2718,6 +2757,30 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("DueDiligences", (string)null);
+                });
+
+            modelBuilder.Entity("GreenLedger.Domain.Offers.EvidenceFile", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("AttachmentId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("DueDiligenceId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AttachmentId")
+                        .IsUnique();
+
+                    b.HasIndex("DueDiligenceId");
+
+                    b.ToTable("EvidenceFiles", (string)null);
                 });
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.Job", b =>
@@ -6243,6 +6306,21 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GreenLedger.Domain.Offers.EvidenceFile", b =>
+                {
+                    b.HasOne("GreenLedger.Domain.Papers.Attachment", null)
+                        .WithMany()
+                        .HasForeignKey("AttachmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("GreenLedger.Domain.Offers.DueDiligence", null)
+                        .WithMany("Files")
+                        .HasForeignKey("DueDiligenceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GreenLedger.Domain.Offers.Lot", b =>
                 {
                     b.HasOne("GreenLedger.Domain.Origins.Country", null)
@@ -6971,6 +7049,8 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
             modelBuilder.Entity("GreenLedger.Domain.Offers.DueDiligence", b =>
                 {
+                    b.Navigation("Files");
+
                     b.Navigation("Plots");
                 });
 
