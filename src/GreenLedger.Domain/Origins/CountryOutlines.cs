@@ -1,5 +1,4 @@
 using System.Globalization;
-using NetTopologySuite.Geometries;
 
 namespace GreenLedger.Domain.Origins;
 

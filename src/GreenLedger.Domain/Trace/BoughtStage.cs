@@ -1,4 +1,3 @@
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 
 namespace GreenLedger.Domain.Trace;

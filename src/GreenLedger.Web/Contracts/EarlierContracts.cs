@@ -4,7 +4,6 @@ using GreenLedger.Data.Samples;
 using GreenLedger.Data.Shipments;
 using GreenLedger.Documents.Offers;
 using GreenLedger.Domain;
-using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;

@@ -1,7 +1,6 @@
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
-using GreenLedger.Domain.Stock;
 using GreenLedger.Examples;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;

@@ -1,5 +1,4 @@
 using GreenLedger.Domain;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Stock;

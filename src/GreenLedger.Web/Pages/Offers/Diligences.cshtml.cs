@@ -1,7 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Trace;
 using GreenLedger.Documents.Layout;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Trace;
 using GreenLedger.Web.Display;
