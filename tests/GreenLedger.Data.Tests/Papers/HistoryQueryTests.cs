@@ -11,6 +11,8 @@ namespace GreenLedger.Data.Tests.Papers;
 
 public sealed class HistoryQueryTests(Ledgers ledgers)
 {
+    /// <summary>An hour after the table is stored, which is just now.</summary>
+    private readonly DateTimeOffset _later = DateTimeOffset.UtcNow.AddHours(1);
     private readonly OpenTable _table = new();
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -94,7 +96,7 @@ public sealed class HistoryQueryTests(Ledgers ledgers)
         await ChangeLotAsync(ledger, lot => lot.Rename("VF-1", "Vale Fundo Alto"));
         await using var db = ledger.Open();
         var history = new HistoryQuery(db);
-        var day = new DateOnly(2026, 11, 26);
+        var day = DateOnly.FromDateTime(_later.UtcDateTime);
 
         var rows = await history.ListAsync(new HistoryFilter(_table.Buyer.Id, nameof(Lot), day, day), 0, 50, _ => true, Seal.None, Cancel);
 
@@ -110,10 +112,9 @@ public sealed class HistoryQueryTests(Ledgers ledgers)
         return ledger;
     }
 
-    /// <summary>An hour after the table was stored, which was just now.</summary>
     private async Task ChangeLotAsync(Ledger ledger, Action<Lot> change)
     {
-        await using var db = ledger.Open(new Who(() => _table.Buyer.Id), new StoppedClock(DateTimeOffset.UtcNow.AddHours(1)));
+        await using var db = ledger.Open(new Who(() => _table.Buyer.Id), new StoppedClock(_later));
         change(await db.Lots.SingleAsync(lot => lot.Id == _table.Covered.Id, Cancel));
         await db.SaveChangesAsync(Cancel);
     }
