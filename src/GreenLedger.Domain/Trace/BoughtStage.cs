@@ -1,5 +1,3 @@
-using GreenLedger.Domain.Offers;
-
 namespace GreenLedger.Domain.Trace;
 
 /// <summary>Where a lot is that the house bought.</summary>
