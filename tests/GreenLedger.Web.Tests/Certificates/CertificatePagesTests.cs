@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
@@ -23,7 +24,8 @@ public sealed class CertificatePagesTests(HouseFixture house) : IClassFixture<Ho
 
         var contract = await MainAsync(buyer, $"/Contracts/Contract/{arrived.Contract}");
         var arrival = await MainAsync(buyer, $"/Arrivals/Arrival/{arrived.Arrival}");
-        var added = await buyer.SendFormAsync("/Certificates/Edit", Form(supplier, "organic", "2026-09-01", "2026-12-10"));
+        var until = DateTime.UtcNow.Date.AddDays(14).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        var added = await buyer.SendFormAsync("/Certificates/Edit", Form(supplier, "organic", "2026-09-01", until));
         var after = await MainAsync(buyer, $"/Arrivals/Arrival/{arrived.Arrival}");
 
         Assert.Contains("organic is claimed, and no certificate", contract, StringComparison.Ordinal);
@@ -31,7 +33,7 @@ public sealed class CertificatePagesTests(HouseFixture house) : IClassFixture<Ho
         Assert.Equal(HttpStatusCode.Redirect, added.StatusCode);
         Assert.DoesNotContain("organic is claimed, and no certificate", after, StringComparison.Ordinal);
         Assert.Contains("was valid on board, 28 Sep 2026", after, StringComparison.Ordinal);
-        // Handbook, trade 6.4: alerts at 60 and 30 days; 10 December is 14 days from 26 November.
+        // Handbook, trade 6.4: alerts at 60 and 30 days.
         Assert.Contains("ends in 14 days", await MainAsync(buyer, added.Headers.Location!.OriginalString), StringComparison.Ordinal);
         Assert.Contains("O-77", await MainAsync(buyer, "/Due"), StringComparison.Ordinal);
     }
