@@ -38,7 +38,7 @@ public sealed class EarlierTakingTests
         var contract = Assert.Single(Take(Open, "P25-1|Serra do Mel|2026-08-03|SM-1|960|53.15|FOB|Santos|2026-12-31|KCH27|-4,5|3|2; 1|281.40; 279.85|").Contracts).Contract;
 
         Assert.Equal((PriceState.Fixed, null), (contract.Price, contract.OpenMonth));
-        // (2 × 281.40 + 279.85) ÷ 3 − 4.50 US cents/lb.
+        // Worked by hand: (2 × 281.40 + 279.85) ÷ 3 − 4.50 US cents/lb.
         Assert.Equal((842.65m / 3m) - 4.5m, contract.Position!.Final!.Value, 10);
     }
 
@@ -94,11 +94,11 @@ public sealed class EarlierTakingTests
 
         Assert.Equal((GoodsState.Closed, PriceState.Outright), (contract.Goods, contract.Price));
         Assert.Equal((new DateOnly(2023, 6, 20), new DateOnly(2023, 8, 11), 0), (contract.ShippedOn, contract.ArrivedOn, contract.DaysLate));
-        // 275 × 69 kg; received, landed cost and score as written.
+        // Worked by hand: 275 × 69 kg; received, landed cost and score as written.
         Assert.Equal((Weight.FromKilograms(18_975m), Weight.FromKilograms(18_941.3m)), (lot.Net, lot.Received));
         Assert.Equal((10.12m, 86.25m), (lot.LandedCost!.Value.PerKilogram, lot.EarlierScore!.Value.Points));
         var left = one.Lines[0].Left!;
-        // 1,377.2 kg × 10.12 EUR = 13,937.264 EUR.
+        // Worked by hand: 1,377.2 kg × 10.12 EUR = 13,937.264 EUR.
         Assert.Equal((Quay.Id, 20, Weight.FromKilograms(1_377.2m), Money.Of(13_937.26m, Currency.Eur)), (left.Warehouse.Id, left.Amount.Bags, left.Amount.Weighed, left.Cost));
     }
 

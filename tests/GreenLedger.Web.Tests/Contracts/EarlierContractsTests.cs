@@ -42,13 +42,13 @@ public sealed class EarlierContractsTests(HouseFixture house) : IClassFixture<Ho
 
         Assert.Equal(HttpStatusCode.Redirect, stored.StatusCode);
         var contracts = await house.FromLedgerAsync(db => db.Contracts.Where(one => one.Ref.StartsWith("E2")).OrderBy(one => one.Ref).Select(one => new { one.Ref, one.Goods, one.Price, one.NetWeight.Micrograms, one.OpenMonth }).ToListAsync(Stop));
-        // 275 × 69, 640 × 59 and 320 × 59 kg.
+        // Worked by hand: 275 × 69, 640 × 59 and 320 × 59 kg.
         Assert.Equal(
             [("E24-7", GoodsState.Closed, 18_975m), ("E25-1", GoodsState.ReadyToShip, 37_760m), ("E25-2", GoodsState.PartShipped, 18_880m)],
             contracts.Select(one => (one.Ref, one.Goods, one.Micrograms / 1_000_000_000m)));
         var movement = await house.FromLedgerAsync(db => db.Movements.SingleAsync(one => one.WarehouseId == warehouse, Stop));
         Assert.Equal((MovementKind.Opening, new DateOnly(2026, 10, 1), Weight.FromKilograms(1_377.2m), "E24-7"), (movement.Kind, movement.On, movement.Weighed, movement.Document));
-        // 1,377.2 kg × 10.12 EUR/kg.
+        // Worked by hand: 1,377.2 kg × 10.12 EUR/kg.
         Assert.Equal(13_937.26m, (await house.FromLedgerAsync(db => db.CostPostings.SingleAsync(one => one.LotId == movement.LotId, Stop))).House.Amount);
         Assert.Equal("E25-1", Rows(await buyer.ReadAsync("/Contracts?Month=KCH27"), null).Single()[0].Split(' ')[0]);
         Assert.Contains("KCH27", (await buyer.ReadAsync("/Summaries/Position")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
