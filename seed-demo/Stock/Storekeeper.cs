@@ -117,7 +117,7 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
             ? ClaimPosting.Of(claim, conversion, cast.House.Currency, cast.Buyer.Id, At(on))
             : null;
 
-    private static RunningStock Days(IEnumerable<Movement> ledger) => new(ledger.GroupBy(one => one.HoldingId).First().Select(one => (one.On, one.Amount)));
+    private static RunningStock Days(IEnumerable<Movement> ledger) => RunningStock.Of([.. ledger.GroupBy(one => one.HoldingId).First()]);
 
     private static MovementNote Note(DateOnly on, string? document, string? reason, Id<Purpose>? purpose = null) => new(on, document, reason, purpose);
 

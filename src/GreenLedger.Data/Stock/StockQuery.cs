@@ -56,14 +56,22 @@ public sealed class StockQuery(LedgerContext db)
     /// <summary>The ledger of a lot, the latest first.</summary>
     public async Task<IReadOnlyList<MovementRow>> MovementsAsync(Id<Lot> lotId, CancellationToken cancellationToken) => await Rows(db.Movements.Where(movement => movement.LotId == lotId)).ToListAsync(cancellationToken);
 
-    /// <summary>The days of a holding; nothing for one that is not there.</summary>
+    /// <summary>
+    /// The days of a holding, and what a bag of its lot holds by the papers with which it came into any warehouse; nothing for a holding that is not there.
+    /// </summary>
     public async Task<RunningStock> DaysAsync(Id<Holding> holdingId, CancellationToken cancellationToken)
     {
         var days = await db.Movements.Where(movement => movement.HoldingId == holdingId)
             .GroupBy(movement => movement.On)
             .Select(day => new { On = day.Key, Bags = day.Sum(one => one.Bags), Packed = day.Sum(one => one.Packed.Micrograms), Weighed = day.Sum(one => one.Weighed.Micrograms) })
             .ToListAsync(cancellationToken);
-        return new RunningStock(days.Select(day => (day.On, new StockAmount(day.Bags, new Weight(day.Packed), new Weight(day.Weighed)))));
+        var came = await Standing().Where(movement => movement.Kind == MovementKind.Opening || movement.Kind == MovementKind.Receipt)
+            .Where(movement => db.Holdings.Any(holding => holding.Id == holdingId && holding.LotId == movement.LotId))
+            .Select(movement => new { movement.Bags, Packed = movement.Packed.Micrograms }).Distinct().ToListAsync(cancellationToken);
+        return new RunningStock(days.Select(day => (day.On, new StockAmount(day.Bags, new Weight(day.Packed), new Weight(day.Weighed)))))
+        {
+            Bag = PackedShare.BagOf(came.Select(one => new StockAmount(one.Bags, new Weight(one.Packed), Weight.Zero))),
+        };
     }
 
     public async Task<IReadOnlyList<ReservationRow>> ReservationsAsync(Id<Lot> lotId, CancellationToken cancellationToken) => await db.Reservations.AsNoTracking()

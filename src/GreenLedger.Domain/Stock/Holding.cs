@@ -69,10 +69,10 @@ public sealed class Holding
     }
 
     /// <summary>
-    /// Coffee that leaves, in bags and kilograms as weighed. The kilograms as packed follow in proportion, so that nothing
-    /// of them is left when the last of the coffee is gone.
+    /// Coffee that leaves, in bags and kilograms as weighed. Whole bags leave with what the papers say is in them; how that is
+    /// told for part of an opened bag stands with <see cref="PackedShare"/>. Nothing as packed is left when the last of the coffee is gone.
     /// </summary>
-    /// <param name="days">This holding's days, so that nothing leaves on a day on which it was not there.</param>
+    /// <param name="days">This holding's days, so that nothing leaves on a day on which it was not there, and what its bags hold by the papers.</param>
     /// <exception cref="RuleBrokenException">More than is available leaves, or less than nothing, or the reason is missing.</exception>
     public Movement Take(MovementKind kind, int bags, Weight weighed, RunningStock days, MovementNote note, Id<Person> by, DateTimeOffset at)
     {
@@ -84,7 +84,7 @@ public sealed class Holding
         var free = kind == MovementKind.Loss ? Weighed : Available;
         Rule.Require(weighed <= free, TooMuch(weighed, kind), nameof(Movement.Weighed));
         Rule.Require(weighed < Weighed || bags == Bags, string.Create(CultureInfo.InvariantCulture, $"With the last kilogram the last bag leaves: there are {Bags:#,0} bags."), nameof(Movement.Bags));
-        var packed = PackedShare(weighed);
+        var packed = PackedShare.Leaving(Amount, days.Bag, bags, weighed);
         WasThere(days, new StockAmount(bags, packed, weighed), note.On);
         return Write(kind, -new StockAmount(bags, packed, weighed), note, by, at);
     }
@@ -95,9 +95,11 @@ public sealed class Holding
     /// </summary>
     internal Movement Settle(int bags, Weight weighed, RunningStock days, MovementNote note, Id<Person> by, DateTimeOffset at)
     {
-        var packed = Weighed == Weight.Zero ? weighed : PackedShare(weighed);
+        Rule.Require((Amount + new StockAmount(bags, Weight.Zero, weighed)).IsThere, "More is missing than was there.", nameof(Movement.Weighed));
+        var packed = weighed < Weight.Zero
+            ? Weight.Zero - PackedShare.Leaving(Amount, days.Bag, Math.Max(0, -bags), Weight.Zero - weighed)
+            : PackedShare.Found(Amount, days.Bag, bags, weighed);
         var amount = new StockAmount(bags, packed, weighed);
-        Rule.Require((Amount + amount).IsThere, "More is missing than was there.", nameof(Movement.Weighed));
         WasThere(days, -amount, note.On);
         return Write(weighed < Weight.Zero || (weighed == Weight.Zero && bags < 0) ? MovementKind.Loss : MovementKind.Gain, amount, note, by, at);
     }
@@ -184,8 +186,6 @@ public sealed class Holding
 
         return null;
     }
-
-    private Weight PackedShare(Weight weighed) => new((long)((Int128)Packed.Micrograms * weighed.Micrograms / Weighed.Micrograms));
 
     private static void WasThere(RunningStock days, StockAmount amount, DateOnly on) => Rule.Require(
         (days.LeastFrom(on) - amount).IsThere,

@@ -18,7 +18,16 @@ public sealed class RunningStock
         }
     }
 
+    /// <summary>The days of one holding as its ledger tells them, with what its bags hold by the papers it came with.</summary>
+    public static RunningStock Of(IReadOnlyCollection<Movement> ledger) => new(ledger.Select(one => (one.On, one.Amount)))
+    {
+        Bag = PackedShare.BagOf(ledger.Where(one => one.Kind is MovementKind.Opening or MovementKind.Receipt).Select(one => one.Amount)),
+    };
+
     public IReadOnlyList<(DateOnly On, StockAmount Left)> Days => _days;
+
+    /// <summary>What a bag holds by the papers; null where that is not known.</summary>
+    public Weight? Bag { get; init; }
 
     /// <summary>What was there at the end of a day; nothing before the first movement.</summary>
     public StockAmount At(DateOnly on) => _days.LastOrDefault(day => day.On <= on).Left;

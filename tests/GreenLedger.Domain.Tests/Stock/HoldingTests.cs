@@ -14,7 +14,7 @@ public sealed class HoldingTests
     private readonly Holding _holding = new(Id<Lot>.New(), Id<Warehouse>.New());
     private readonly List<Movement> _ledger = [];
 
-    private RunningStock Days => new(_ledger.Where(one => one.HoldingId == _holding.Id).Select(one => (one.On, one.Amount)));
+    private RunningStock Days => RunningStock.Of([.. _ledger.Where(one => one.HoldingId == _holding.Id)]);
 
     [Fact]
     public void Bags_kilograms_as_packed_and_as_weighed_are_kept_apart()
@@ -23,8 +23,76 @@ public sealed class HoldingTests
 
         Take(MovementKind.Release, 4, 274.2m);
 
-        // Worked by hand: 274.2 of 685.5 kg is two fifths, and so is 276 of 690 kg.
+        // Worked by hand: four bags of 69 kg by the papers are 276 of the 690 kg.
         Assert.Equal(new StockAmount(6, Kg(414m), Kg(411.3m)), _holding.Amount);
+    }
+
+    /// <summary>Handbook, trade 1.1: bags, as packed and as weighed are never derived from another.</summary>
+    [Theory]
+    [InlineData(119.4)]
+    [InlineData(119.34)]
+    [InlineData(121.2)]
+    public void Whole_bags_leave_with_what_the_papers_say_whatever_the_scales_say(double weighed)
+    {
+        Open(10, 600m, 597.3m);
+
+        Take(MovementKind.Release, 2, (decimal)weighed);
+
+        // Worked by hand: two of ten bags of 60 kg.
+        Assert.Equal((8, Kg(480m)), (_holding.Bags, _holding.Packed));
+    }
+
+    [Fact]
+    public void Part_of_an_opened_bag_leaves_in_proportion_and_its_rest_with_the_bag()
+    {
+        Open(10, 600m, 597m);
+
+        Take(MovementKind.SampleDrawn, 0, 19.9m);
+        // Worked by hand: 19.9 of 597 kg is a thirtieth, and so is 20 of 600 kg.
+        Assert.Equal((10, Kg(580m)), (_holding.Bags, _holding.Packed));
+        Take(MovementKind.Release, 3, 179.1m);
+        Assert.Equal((7, Kg(400m)), (_holding.Bags, _holding.Packed));
+        Take(MovementKind.Release, 1, 39.8m);
+        // The bag that was opened, of which 40 kg by the papers were left.
+        Assert.Equal((6, Kg(360m)), (_holding.Bags, _holding.Packed));
+        Take(MovementKind.Release, 1, 89.55m);
+
+        // One bag of 59.7 kg and half of another: 89.55 of 358.2 kg is a quarter, and so is 90 of 360 kg.
+        Assert.Equal((5, Kg(270m)), (_holding.Bags, _holding.Packed));
+    }
+
+    /// <summary>Whatever whole bags weigh and in whatever order they leave, those left hold by the papers what they held.</summary>
+    [Fact]
+    public void Whole_bags_that_leave_one_after_another_leave_whole_bags()
+    {
+        for (var seed = 1; seed <= 100; seed++)
+        {
+            var chance = new Random(seed);
+            var holding = new Holding(Id<Lot>.New(), Id<Warehouse>.New());
+            List<Movement> ledger = [holding.Add(MovementKind.Opening, new StockAmount(40, Kg(2_760m), Kg(2_740m)), new MovementNote(Today, null, null), Keeper, Noon)];
+            while (holding.Bags > 6)
+            {
+                var bags = chance.Next(1, 6);
+                ledger.Add(holding.Take(MovementKind.Release, bags, Kg(bags * (68m + (chance.Next(0, 1_000) / 1_000m))), RunningStock.Of(ledger), new MovementNote(Today, null, null), Keeper, Noon));
+
+                Assert.Equal(Kg(69m) * holding.Bags, holding.Packed);
+            }
+
+            ledger.Add(holding.Take(MovementKind.Release, holding.Bags, holding.Weighed, RunningStock.Of(ledger), new MovementNote(Today, null, null), Keeper, Noon));
+            Assert.Equal(StockAmount.None, holding.Amount);
+        }
+    }
+
+    [Fact]
+    public void Bags_whose_papers_differ_leave_in_proportion()
+    {
+        Open(5, 300m, 300m);
+        Open(5, 345m, 345m);
+
+        Take(MovementKind.Release, 2, 129m);
+
+        // Worked by hand: 129 of 645 kg is a fifth on both sides; no paper says which bags they were.
+        Assert.Equal((8, Kg(516m)), (_holding.Bags, _holding.Packed));
     }
 
     [Fact]
@@ -178,7 +246,7 @@ public sealed class HoldingTests
     private static void TryOne(Holding holding, List<Movement> ledger, Random chance)
     {
         var note = new MovementNote(Today.AddDays(-chance.Next(0, 30)), null, "by chance");
-        var days = new RunningStock(ledger.Select(one => (one.On, one.Amount)));
+        var days = RunningStock.Of(ledger);
         try
         {
             ledger.Add(chance.Next(4) switch
