@@ -42,7 +42,8 @@ public sealed class OfferQuery(LedgerContext db)
             found.Offer.State,
             found.Offer.StatedScore,
             found.Offer.ValidUntil,
-            found.Offer.RevisedOn)).ToListAsync(cancellationToken);
+            found.Offer.RevisedOn,
+            found.Offer.LeastBags)).ToListAsync(cancellationToken);
     }
 
     private IQueryable<Found> Filtered(OfferFilter filter)

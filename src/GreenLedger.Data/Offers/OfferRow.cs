@@ -24,4 +24,5 @@ public sealed record OfferRow(
     OfferState State,
     Score? StatedScore,
     DateOnly? ValidUntil,
-    DateOnly RevisedOn);
+    DateOnly RevisedOn,
+    int? LeastBags);

@@ -61,6 +61,9 @@ public sealed class Offer
 
     public DateOnly? AvailableFrom { get; private set; }
 
+    /// <summary>The fewest bags that the seller parts with; null where that is not said.</summary>
+    public int? LeastBags { get; private set; }
+
     public OfferState State { get; private set; }
 
     /// <summary>What the seller says the coffee scores: never ours, always shown as stated.</summary>
@@ -110,7 +113,7 @@ public sealed class Offer
     public bool Differs(Packing packing, Asking asking, Terms terms, OfferState state, Score? statedScore) =>
         (packing.Net ?? Weight.Zero, packing.Bags, packing.BagWeight) != (Quantity, Bags, BagWeight)
         || (asking.Price, asking.Differential) != (Price, Differential)
-        || terms != new Terms(Incoterm, Place, ValidUntil, Availability, AvailableFrom)
+        || (terms with { LeastBags = terms.LeastBags ?? LeastBags }) != new Terms(Incoterm, Place, ValidUntil, Availability, AvailableFrom, LeastBags)
         || state != State
         || (statedScore is not null && statedScore != StatedScore);
 
@@ -126,6 +129,14 @@ public sealed class Offer
     {
         Rule.Require(statedScore is null or { Points: >= 0m and <= 100m }, "A stated score lies between 0 and 100.", nameof(StatedScore));
         StatedScore = statedScore;
+    }
+
+    /// <summary>The least lot: the seller parts with so many bags or more. A list that does not say it leaves it as it was.</summary>
+    /// <exception cref="RuleBrokenException">It is less than a bag, or more than any plan buys of a lot.</exception>
+    public void SellFrom(int? leastBags)
+    {
+        Rule.Require(leastBags is null or (>= 1 and <= 10_000), "The least lot lies between 1 and 10,000 bags: leave it empty where the seller names none.", nameof(LeastBags));
+        LeastBags = leastBags;
     }
 
     public void Withdraw(DateOnly on) => ChangeState(OfferState.Withdrawn, on);
@@ -155,6 +166,7 @@ public sealed class Offer
         ValidUntil = terms.ValidUntil;
         Availability = Rule.OptionalText(terms.Availability, "The availability", field: nameof(Availability));
         AvailableFrom = terms.AvailableFrom;
+        SellFrom(terms.LeastBags ?? LeastBags);
         State = state;
         RevisedOn = on;
     }

@@ -34,12 +34,13 @@ internal sealed record OfferReply(
     string State,
     decimal? StatedScore,
     DateOnly? ValidUntil,
-    DateOnly RevisedOn)
+    DateOnly RevisedOn,
+    int? LeastBags)
 {
     public static OfferReply Of(OfferRow row) => new(
         row.Id.ToString(), row.Ref, row.LotId.ToString(), row.Lot, row.SupplierId.ToString(), row.Supplier, row.CountryCode, row.Process, row.CropYear,
         Asked.Kg(row.Quantity), Asked.PerKg(row.Price), row.Price?.ToString(), Asked.Cents(row.Differential), Asked.Dollars(row.Differential),
-        row.Differential?.Month.ToString(), row.Incoterm?.Word(), row.Place, row.State.Word(), row.StatedScore?.Points, row.ValidUntil, row.RevisedOn);
+        row.Differential?.Month.ToString(), row.Incoterm?.Word(), row.Place, row.State.Word(), row.StatedScore?.Points, row.ValidUntil, row.RevisedOn, row.LeastBags);
 }
 
 /// <summary>What an offer asked from one day on; the list that said so, or null where it was typed.</summary>
@@ -66,6 +67,7 @@ internal sealed record WholeOfferReply(
     decimal? Kg,
     int? Bags,
     decimal? BagKg,
+    int? LeastBags,
     AmountRow? PricePerKg,
     string? PriceAsQuoted,
     decimal? DifferentialCentsPerLb,
@@ -88,7 +90,7 @@ internal sealed record WholeOfferReply(
         var (offer, lot, supplier, prices) = view;
         return new WholeOfferReply(
             offer.Id.ToString(), offer.Ref, lot.Id.ToString(), lot.Name, supplier.Id.ToString(), supplier.Name, lot.CountryCode,
-            Asked.Kg(offer.Quantity), offer.Bags, offer.BagWeight?.Kilograms, Asked.PerKg(offer.Price), offer.Price?.ToString(),
+            Asked.Kg(offer.Quantity), offer.Bags, offer.BagWeight?.Kilograms, offer.LeastBags, Asked.PerKg(offer.Price), offer.Price?.ToString(),
             Asked.Cents(offer.Differential), Asked.Dollars(offer.Differential), offer.Differential?.Month.ToString(), offer.Incoterm?.Word(), offer.Place,
             offer.State.Word(), offer.StatedScore?.Points, offer.ValidUntil, offer.Availability, offer.FirstOfferedOn, offer.RevisedOn,
             cost?.ShownPerKilogram is { } shown ? new AmountRow(shown, cost.Currency.Code) : null,

@@ -26,6 +26,7 @@ internal static class OfferRowsApi
                 + "`sort` is one of ref, lot, origin, process, supplier, quantity, price, stated, revised; a minus in front turns it round. " + Pages);
         offers.MapGet("/{key}", OfferAsync).WithName("ReadOffer").WithSummary("One offer, by its id or reference, with its price history and landed cost")
             .WithDescription("Where several suppliers use one reference, ask by id. The landed cost is that of today; where it is not known, `landedCostProblems` says what is missing.");
+        offers.MapPut("/{key}/least-lot", SellFromAsync).WithName("PutLeastLot").WithSummary("The fewest bags that the seller parts with; null where none is named");
         offers.MapGet("/lots", LotsAsync).WithName("ListLots").WithSummary("Lots by reference")
             .WithDescription("Filters combine: `search` (any part of reference, name, variety, region, ICO mark), `origin` (ISO 3166-1 code), `process`, `supplier` and `producer` (ids). " + Pages);
         offers.MapGet("/suppliers", SuppliersAsync).WithName("ListSuppliers").WithSummary("Suppliers by name")
@@ -56,6 +57,19 @@ internal static class OfferRowsApi
 
         var cost = (await costs.FindAsync(house.Today, cancellationToken))?.Of(Parcel.Of(view.Offer, view.Lot.CountryCode));
         return TypedResults.Ok(WholeOfferReply.Of(view, cost));
+    }
+
+    private static async Task<Results<NoContent, NotFound>> SellFromAsync(string key, LeastLotRequest request, LedgerContext db, CancellationToken cancellationToken)
+    {
+        if (await FindAsync(key, db, cancellationToken) is not { } id)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var offer = await db.Offers.SingleAsync(one => one.Id == id, cancellationToken);
+        offer.SellFrom(request.LeastBags);
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.NoContent();
     }
 
     private static async Task<Ok<PageReply<LotReply>>> LotsAsync(
@@ -98,3 +112,6 @@ internal static class OfferRowsApi
         return found.Count == 0 ? null : found[0];
     }
 }
+
+/// <summary>The least lot of an offer, in bags.</summary>
+internal sealed record LeastLotRequest(int? LeastBags);

@@ -109,7 +109,7 @@ public sealed class PlanDesk(LedgerContext db, PurposeQuery purposes, ShortlistQ
         return new PlanOffer(
             lot.OfferId, lot.Ref, lot.Supplier, lot.Origin, lot.ProcessMethodId is { } method ? families.GetValueOrDefault(method) : null,
             Math.Max(-100m, score.Score.Points - (wish.Doubt * (decimal)score.AnyCupperError)),
-            lot.CostPerKilogram!.Value, bag, (int)Math.Min(1_000_000, offer.Quantity.Micrograms / bag.Micrograms), wish.LeastBags, FirstMonth(offer, habits, today), [.. tasted[offer.LotId]]);
+            lot.CostPerKilogram!.Value, bag, (int)Math.Min(1_000_000, offer.Quantity.Micrograms / bag.Micrograms), offer.LeastBags ?? wish.LeastBags, FirstMonth(offer, habits, today), [.. tasted[offer.LotId]]);
     }
 
     /// <summary>Coffee in a warehouse can be called at once, other coffee after the lead time, or the way from the day that it can be shipped.</summary>

@@ -33,6 +33,7 @@ public sealed class PlanWish
 
     public decimal? MostOfOriginKg { get; set; }
 
+    /// <summary>Of a lot whose offer names no least lot of its own.</summary>
     public int LeastBags { get; set; } = 1;
 
     /// <summary>How long a better plan is looked for.</summary>

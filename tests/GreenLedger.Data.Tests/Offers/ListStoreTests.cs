@@ -80,6 +80,29 @@ public sealed class ListStoreTests(Ledgers ledgers)
     }
 
     [Theory, EveryEngine]
+    public async Task A_least_lot_is_kept_by_a_list_that_does_not_say_it_and_changed_by_one_that_does(Engine engine)
+    {
+        await using var ledger = await NewAsync(ledgers, engine);
+        await LoadAsync(ledger, List);
+        await using (var db = ledger.Open())
+        {
+            (await db.Offers.SingleAsync(one => one.Ref == "A-1")).SellFrom(7);
+            await db.SaveChangesAsync();
+        }
+
+        var newer = List.Select(row => row.ToArray()).ToArray();
+        newer[1][7] = "9.60";
+        await LoadAsync(ledger, newer, Today.AddDays(7));
+        await using var read = ledger.Open();
+        Assert.Equal((9.60m, 7), await read.Offers.Where(one => one.Ref == "A-1").Select(one => ValueTuple.Create(one.Price!.Value.Amount, one.LeastBags!.Value)).SingleAsync());
+
+        string[][] said = [[.. newer[0], "Minimum lot"], .. newer.Skip(1).Select((row, at) => (string[])[.. row, at == 0 ? "10" : ""])];
+        var (outcome, _) = await LoadAsync(ledger, said, Today.AddDays(14));
+        Assert.Equal((0, 1, 2), (outcome.Accepted.Count, outcome.Revised.Count, outcome.Unchanged.Count));
+        Assert.Equal(10, await read.Offers.Where(one => one.Ref == "A-1").Select(one => one.LeastBags).SingleAsync());
+    }
+
+    [Theory, EveryEngine]
     public async Task An_older_list_cannot_undo_a_newer_one(Engine engine)
     {
         await using var ledger = await NewAsync(ledgers, engine);

@@ -34,7 +34,7 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
         });
 
         Assert.Contains("no plan within these limits is better", main, StringComparison.Ordinal);
-        Assert.Contains("Others do the same for less", main, StringComparison.Ordinal);
+        Assert.Contains("Others come before it by cost for House filter", main, StringComparison.Ordinal);
         Assert.Equal($"{shop.Market.OfferOf("C").Id}", offer);
         Assert.Equal(HttpStatusCode.Redirect, decided.StatusCode);
         var decision = await shop.House.FromLedgerAsync(db => db.Decisions.SingleAsync(Stop));
@@ -57,6 +57,32 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
         Assert.Equal(plan.GetProperty("needs").GetArrayLength() > 0, plan.GetProperty("lines").GetArrayLength() > 0);
         Assert.Equal((HttpStatusCode.UnprocessableEntity, HttpStatusCode.UnprocessableEntity), (refused.StatusCode, late.StatusCode));
         Assert.Equal(before, await shop.House.FromLedgerAsync(db => db.Decisions.CountAsync(Stop)));
+    }
+
+    [Fact]
+    public async Task An_offer_with_a_least_lot_of_its_own_is_bought_of_no_less()
+    {
+        await NeedAsync("Second filter", 60m);
+        using var script = await shop.House.ScriptAsync(Role.Buyer);
+        async Task<JsonElement> PlanAsync() => await (await script.PostAsJsonAsync("/api/choosing/plan", new { months = 1, doubt = 0, seconds = 5 }, Stop)).Content.ReadFromJsonAsync<JsonElement>(Stop);
+        var offer = (await PlanAsync()).GetProperty("lines")[0].GetProperty("offerId").GetGuid();
+
+        var refused = await script.PutAsJsonAsync($"/api/offers/{offer}/least-lot", new { leastBags = 0 }, Stop);
+        var put = await script.PutAsJsonAsync($"/api/offers/{offer}/least-lot", new { leastBags = 36 }, Stop);
+        var plan = await PlanAsync();
+        var read = await script.GetFromJsonAsync<JsonElement>($"/api/offers/{offer}", Stop);
+        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+        await buyer.SendFormAsync($"/Offers/Offer/{offer}", new Dictionary<string, string> { ["Input.LeastBags"] = "35" }, "LeastLot");
+        var page = (await buyer.ReadAsync($"/Offers/Offer/{offer}")).QuerySelector("main")!.TextContent;
+        var all = await PlanAsync();
+        await script.PutAsJsonAsync($"/api/offers/{offer}/least-lot", new { leastBags = (int?)null }, Stop);
+
+        Assert.Equal((HttpStatusCode.UnprocessableEntity, HttpStatusCode.NoContent), (refused.StatusCode, put.StatusCode));
+        Assert.Equal(36, read.GetProperty("leastBags").GetInt32());
+        Assert.DoesNotContain(offer, plan.GetProperty("lines").EnumerateArray().Select(line => line.GetProperty("offerId").GetGuid()));
+        Assert.Contains("Only 35 bags are on offer", plan.GetProperty("plan").GetRawText(), StringComparison.Ordinal);
+        Assert.Contains("35 bags", page, StringComparison.Ordinal);
+        Assert.All(all.GetProperty("lines").EnumerateArray().Where(line => line.GetProperty("offerId").GetGuid() == offer), line => Assert.Equal(35, line.GetProperty("bags").GetInt32()));
     }
 
     [Fact]

@@ -39,6 +39,9 @@ public enum ColumnMeaning
     IcoMark,
     Moisture,
     Notes,
+
+    /// <summary>The fewest bags that the seller parts with.</summary>
+    LeastBags,
 }
 
 public static class ColumnMeanings
@@ -61,6 +64,7 @@ public static class ColumnMeanings
         ColumnMeaning.Place => "named place",
         ColumnMeaning.ValidUntil => "valid until",
         ColumnMeaning.IcoMark => "ICO mark",
+        ColumnMeaning.LeastBags => "least lot",
         _ => meaning.ToString().ToLowerInvariant(),
     };
 

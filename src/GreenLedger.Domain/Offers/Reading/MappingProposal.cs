@@ -49,6 +49,7 @@ public static class MappingProposal
         ColumnMeaning.NetWeight => QuantityText.UnitOf(heading) is { } unit and not WeightUnit.Bags ? unit : WeightUnit.Kilogram,
         ColumnMeaning.BagWeight => QuantityText.UnitOf(heading) is WeightUnit.Pound ? WeightUnit.Pound : WeightUnit.Kilogram,
         ColumnMeaning.Quantity => QuantityText.UnitOf(heading),
+        ColumnMeaning.LeastBags => QuantityText.UnitOf(heading) ?? WeightUnit.Bags,
         _ => null,
     };
 

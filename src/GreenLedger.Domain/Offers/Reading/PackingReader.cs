@@ -33,6 +33,40 @@ internal sealed class PackingReader(SheetColumns columns, OfferMapping mapping, 
         return packing;
     }
 
+    /// <summary>The least lot in bags; of kilograms as many bags as hold them. Null where none is named, also as 0.</summary>
+    public int? LeastBags(OfferLine line, Packing packing, RowProblems problems)
+    {
+        var cell = columns.Cell(line, ColumnMeaning.LeastBags);
+        if (cell.IsEmpty || NumberText.Read(cell, NumberRange.Bags) == 0m)
+        {
+            return null;
+        }
+
+        var unit = (cell.Number is null ? QuantityText.UnitOf(cell.Text) : null) ?? columns.Column(ColumnMeaning.LeastBags)!.Unit ?? WeightUnit.Bags;
+        if (unit == WeightUnit.Bags)
+        {
+            return InRange(Count(cell, ColumnMeaning.LeastBags, problems), problems);
+        }
+
+        if (packing.BagWeight is not { Micrograms: > 0 } bag || WeightIn(line, ColumnMeaning.LeastBags, NumberRange.Quantity, problems) is not { } least)
+        {
+            problems.Add(ColumnMeaning.LeastBags, $"The least lot '{cell.Trimmed}' is a weight, and what a bag holds is not stated: type it in bags, or leave it empty.");
+            return null;
+        }
+
+        return InRange((int)Math.Min(int.MaxValue, (least.Micrograms + bag.Micrograms - 1) / bag.Micrograms), problems);
+    }
+
+    private static int? InRange(int? bags, RowProblems problems)
+    {
+        if (bags > 10_000)
+        {
+            problems.Add(ColumnMeaning.LeastBags, $"A least lot of {RowProblems.Figure(bags.Value)} bags is more than any plan buys: correct it, or leave it empty.");
+        }
+
+        return bags;
+    }
+
     private int? BagsIn(OfferLine line, RowProblems problems)
     {
         var cell = columns.Cell(line, ColumnMeaning.Bags);

@@ -53,6 +53,7 @@ internal sealed class RowReader(SheetColumns columns, OfferMapping mapping, List
             IcoMark = problems.Fits(columns.Text(line, ColumnMeaning.IcoMark), ColumnMeaning.IcoMark, 80),
             Notes = notes is { Length: > 2000 } ? notes[..2000] : notes,
         };
+        row = row with { Terms = row.Terms with { LeastBags = _packing.LeastBags(line, row.Packing, problems) } };
         RequireQuantity(row, problems);
         return problems.Any ? null : row with { Name = row.Name.Length == 0 ? row.Ref : row.Name };
     }

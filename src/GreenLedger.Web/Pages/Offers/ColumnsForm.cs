@@ -106,7 +106,7 @@ public sealed class ColumnForm
     /// <summary>What a column of this meaning needs besides: "weight", "price", or nothing.</summary>
     public static string? Needs(ColumnMeaning meaning) => meaning switch
     {
-        ColumnMeaning.BagWeight or ColumnMeaning.Quantity or ColumnMeaning.NetWeight => "weight",
+        ColumnMeaning.BagWeight or ColumnMeaning.Quantity or ColumnMeaning.NetWeight or ColumnMeaning.LeastBags => "weight",
         ColumnMeaning.Price or ColumnMeaning.Differential => "price",
         _ => null,
     };

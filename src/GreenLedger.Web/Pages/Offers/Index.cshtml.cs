@@ -24,6 +24,7 @@ public sealed class IndexModel(OfferQuery offers, LedgerContext db) : PageModel
         TableColumn<OfferRow>.Text("Crop year", row => row.CropYear, 12),
         TableColumn<OfferRow>.Text("Supplier", row => row.Supplier, 28),
         TableColumn<OfferRow>.Number("kg", row => row.Quantity.Kilograms),
+        TableColumn<OfferRow>.Number("Least lot, bags", row => row.LeastBags, 0),
         TableColumn<OfferRow>.Number("Price per kg", row => row.Price?.PerKilogram, 4),
         TableColumn<OfferRow>.Text("Currency", row => row.Price?.Currency.Code, 10),
         TableColumn<OfferRow>.Text("Futures month", row => row.Differential?.Month.ToString(), 14),

@@ -1,3 +1,4 @@
+using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.Offers;
 using GreenLedger.Data.Pricing;
@@ -16,6 +17,9 @@ public sealed class OfferModel(LedgerContext db, LotQuery lots, LandedCostsQuery
     [BindProperty(SupportsGet = true)]
     public Id<Offer> Id { get; set; }
 
+    [BindProperty]
+    public LeastLotForm Input { get; set; } = new();
+
     public OfferView View { get; private set; } = null!;
 
     /// <summary>Null while no house is set up.</summary>
@@ -24,6 +28,7 @@ public sealed class OfferModel(LedgerContext db, LotQuery lots, LandedCostsQuery
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
+        Input.LeastBags = View?.Offer.LeastBags;
         return View is null ? NotFound() : Page();
     }
 
@@ -35,6 +40,9 @@ public sealed class OfferModel(LedgerContext db, LotQuery lots, LandedCostsQuery
 
     public Task<IActionResult> OnPostReopenAsync(CancellationToken cancellationToken) =>
         ChangeAsync((offer, on) => offer.Reopen(on), "The offer stands again.", cancellationToken);
+
+    public Task<IActionResult> OnPostLeastLotAsync(CancellationToken cancellationToken) =>
+        ChangeAsync((offer, _) => offer.SellFrom(Input.LeastBags), "The least lot is saved.", cancellationToken);
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
@@ -56,5 +64,11 @@ public sealed class OfferModel(LedgerContext db, LotQuery lots, LandedCostsQuery
         await db.SaveChangesAsync(cancellationToken);
         Say(said);
         return RedirectToPage(new { Id });
+    }
+
+    public sealed class LeastLotForm
+    {
+        [Display(Name = "Least lot (bags)")]
+        public int? LeastBags { get; set; }
     }
 }

@@ -54,6 +54,27 @@ public sealed class ListUnitsTests
         Assert.Equal(Weight.Parse(kilograms + " kg", null), row!.Packing.Net);
     }
 
+    /// <summary>Headings from common practice, no source; kilograms are as many whole bags of 60 kg as hold them.</summary>
+    [Theory]
+    [InlineData("MOQ", "5", 5)]
+    [InlineData("Min. bags", "5 bags", 5)]
+    [InlineData("Minimum lot", "10", 10)]
+    [InlineData("MOQ (kg)", "300", 5)]
+    [InlineData("Pedido mínimo", "310 kg", 6)]
+    [InlineData("Quantidade mínima", "4 sacas", 4)]
+    [InlineData("Quantité minimum", "3", 3)]
+    [InlineData("Mindestmenge", "12 Sack", 12)]
+    [InlineData("Minimum order", "0", null)]
+    [InlineData("Minimum order", "", null)]
+    public void A_least_lot_is_read_in_bags(string heading, string cell, int? bags)
+    {
+        var (row, problems) = Read(["Ref", "USD/kg", "Bags", "kg/bag", heading], ["L-1", "7.25", "40", "60", cell]);
+
+        Assert.Empty(problems);
+        Assert.Equal(bags, row!.Terms.LeastBags);
+        Assert.Equal(40, row.Packing.Bags);
+    }
+
     [Theory]
     [InlineData("10", "690", "6900", "heavier than any in the trade")]
     [InlineData("320", "60", "18000", "320 bags of 60 kg")]

@@ -34,6 +34,7 @@ internal static class English
         IcoMark: ico mark, ico, ico no, ico number
         Moisture: moisture, moisture content, mc, h2o
         Notes: notes, note, remarks, remark, comments, comment, cup notes, cup profile, cupping notes, tasting notes, flavour, flavor, profile, descriptors
+        LeastBags: moq, minimum lot, min lot, minimum bags, min bags, minimum order, min order, minimum order quantity, minimum quantity, min qty, min quantity, least lot, minimum purchase, minimum
         outturn: outturn, out turn
         warehouse: warehouse no, warehouse ref, stock no, stock number, spot
         spot: spot, ex warehouse, ex store, ex wh, in store

@@ -34,6 +34,7 @@ internal static class French
         IcoMark: marque oic, marque ico, oic
         Moisture: humidité, taux d'humidité
         Notes: notes, remarque, remarques, commentaires, observations, profil, notes de dégustation
+        LeastBags: minimum, lot minimum, quantité minimum, quantité minimale, commande minimum, commande minimale, minimum sacs, sacs minimum
         warehouse: n entrepôt, n magasin, numéro d'entrepôt
         spot: en entrepôt, ex entrepôt, ex magasin, départ entrepôt, disponible en entrepôt
         sold: vendu, vendue, épuisé, indisponible

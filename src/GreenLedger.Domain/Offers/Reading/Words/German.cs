@@ -34,6 +34,7 @@ internal static class German
         IcoMark: ico marke, ico nummer
         Moisture: feuchte, feuchtigkeit, wassergehalt
         Notes: bemerkung, bemerkungen, anmerkung, anmerkungen, notizen, kommentar, hinweis, profil, geschmack
+        LeastBags: mindestmenge, mindestabnahme, mindestbestellmenge, mindestbestellung, kleinste menge, minimum, mindestens sack
         warehouse: lager nr, lagernummer
         spot: ab lager, loco, lagerware, spot
         sold: verkauft, ausverkauft, nicht verfügbar

@@ -34,6 +34,7 @@ internal static class Portuguese
         IcoMark: marca oic, oic
         Moisture: umidade, humidade
         Notes: notas, observações, observação, obs, comentários, notas sensoriais, perfil, sensorial
+        LeastBags: pedido mínimo, mínimo, lote mínimo, quantidade mínima, compra mínima, mínimo sacas, mínimo de sacas, sacas mínimo
         warehouse: nº armazém, número do armazém
         spot: em armazém, ex armazém, disponível no armazém
         sold: vendido, vendida, esgotado, indisponível

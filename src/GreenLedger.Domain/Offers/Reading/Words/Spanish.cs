@@ -34,6 +34,7 @@ internal static class Spanish
         IcoMark: marca ico, marca oic, oic
         Moisture: humedad
         Notes: notas, nota, observaciones, observación, comentarios, notas de taza, perfil, perfil de taza
+        LeastBags: pedido mínimo, mínimo, lote mínimo, cantidad mínima, compra mínima, mínimo sacos, sacos mínimo, sacos mínimos
         warehouse: no almacén, número de almacén
         spot: en almacén, ex almacén, en bodega, ex bodega
         sold: vendido, vendida, agotado, no disponible
