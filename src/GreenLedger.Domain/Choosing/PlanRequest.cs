@@ -73,7 +73,7 @@ public sealed record PlanNeed(string Name, ProcessFamily? Process, Score? LeastS
 /// <param name="Points">The score less so many of its standard errors as the buyer counts.</param>
 /// <param name="CostPerKilogram">Landed, in the house currency.</param>
 /// <param name="MostBags">On offer.</param>
-/// <param name="LeastBags">If any are bought at all.</param>
+/// <param name="LeastBags">If any are bought at all: the offer’s own least lot, else that of the plan.</param>
 /// <param name="Families">The families of descriptors that were tasted in it.</param>
 /// <param name="FirstMonth">The first month, from 0, in which it can be in the warehouse.</param>
 public sealed record PlanOffer(

@@ -24,26 +24,32 @@ internal static class PlanWords
     {
         foreach (var need in parts.Select(part => part.Need).Distinct())
         {
-            var rivals = left.Where(one => need.Fits(one) && one.FirstMonth < request.Months && one.MostBags >= one.LeastBags).ToList();
-            var better = rivals.Count(one => request.Worth(one) < request.Worth(offer));
-            yield return $"For {need.Name}: {Beside(rivals.Count, better)}";
+            var fit = request.Offers.Where(one => need.Fits(one) && one.FirstMonth < request.Months && one.MostBags >= one.LeastBags).ToList();
+            var better = fit.Where(one => request.Worth(one) < request.Worth(offer)).ToList();
+            yield return $"{need.Name}: {Place(fit.Count, better.Count + 1, better.Count(left.Contains), By(request))}.";
         }
 
         if (parts.Sum(part => part.Bags) == offer.MostBags)
         {
-            yield return "All that is on offer is bought.";
+            yield return "All that is on offer.";
         }
     }
 
-    private static string Beside(int rivals, int better) => (rivals, better) switch
+    /// <summary>By what offers are held beside each other, which the buyer slides.</summary>
+    private static string By(PlanRequest request) => request.Quality switch
     {
-        (0, _) => "no other offer is left that fits.",
-        (1, 0) => "the one other offer that fits weighs no less in cost and points.",
-        (_, 0) => $"of the {Count(rivals)} other offers that fit, none weighs less in cost and points.",
-        (1, _) => "the one other offer that fits weighs less, but bags, months or limits leave it out.",
-        (_, 1) => $"one of the {Count(rivals)} other offers that fit weighs less, but bags, months or limits leave it out.",
-        _ => $"{Count(better)} of the {Count(rivals)} other offers that fit weigh less, but bags, months or limits leave them out.",
+        0m => "by cost",
+        1m => "by points",
+        _ => "by cost and points",
     };
+
+    private static string Place(int fit, int place, int passed, string by)
+    {
+        var words = fit == 1 ? "the only offer that fits"
+            : place == 1 ? $"first of {Count(fit)} that fit, {by}"
+            : $"no. {Count(place)} of {Count(fit)} that fit, {by}";
+        return passed == 0 ? words : $"{words}; {Count(passed)} before it left out (below)";
+    }
 
     private static string WhyOut(PlanRequest request, PlanOffer offer, Dictionary<PlanOffer, List<PlanPart>> bought)
     {
@@ -60,12 +66,12 @@ internal static class PlanWords
 
         if (offer.FirstMonth >= request.Months)
         {
-            return "It would come after the months of this plan.";
+            return "It would arrive after the months of this plan.";
         }
 
         var chosen = bought.Where(pair => pair.Value.Exists(part => needs.Contains(part.Need))).Select(pair => pair.Key).ToList();
-        var heavier = chosen.Where(one => request.Worth(one) > request.Worth(offer) + 1e-9).ToList();
-        return heavier.Count == 0 ? Dearer(offer, chosen) : Held(request, offer, bought, heavier.Count);
+        var behind = chosen.Where(one => request.Worth(one) > request.Worth(offer) + 1e-9).ToList();
+        return behind.Count == 0 ? Behind(request, needs, chosen) : Held(request, offer, bought, behind.Count);
     }
 
     private static string NoNeed(PlanRequest request, PlanOffer offer)
@@ -78,19 +84,23 @@ internal static class PlanWords
                 : "What it fits is not needed in these months.";
     }
 
-    private static string Dearer(PlanOffer offer, List<PlanOffer> chosen) => chosen.Count == 0
+    private static string Behind(PlanRequest request, List<PlanNeed> needs, List<PlanOffer> chosen) => chosen.Count == 0
         ? "What it fits is met already."
         : string.Create(
             CultureInfo.InvariantCulture,
-            $"Others do the same for less: it costs {offer.CostPerKilogram:0.00}/kg at {offer.Points:0.00} points; those bought for the same cost {chosen.Min(one => one.CostPerKilogram):0.00} to {chosen.Max(one => one.CostPerKilogram):0.00} at {chosen.Min(one => one.Points):0.00} to {chosen.Max(one => one.Points):0.00}.");
+            $"Others come before it {By(request)} for {string.Join(" and ", needs.Select(need => need.Name))}: bought at {Range(chosen.ConvertAll(one => one.CostPerKilogram))}/kg with {Range(chosen.ConvertAll(one => one.Points))} points.");
 
-    /// <summary>It weighs less than one that is bought, so something else keeps it out.</summary>
-    private static string Held(PlanRequest request, PlanOffer offer, Dictionary<PlanOffer, List<PlanPart>> bought, int heavier)
+    private static string Range(List<decimal> figures) => figures.Min() == figures.Max()
+        ? string.Create(CultureInfo.InvariantCulture, $"{figures[0]:0.00}")
+        : string.Create(CultureInfo.InvariantCulture, $"{figures.Min():0.00} to {figures.Max():0.00}");
+
+    /// <summary>It comes before one that is bought, so something else keeps it out.</summary>
+    private static string Held(PlanRequest request, PlanOffer offer, Dictionary<PlanOffer, List<PlanPart>> bought, int behind)
     {
         var (limits, why) = (request.Limits, new List<string>());
         if (limits.MostLots is { } lots && bought.Count >= lots)
         {
-            why.Add("the most lots are bought already");
+            why.Add("no more lots may be bought");
         }
 
         if (IsFull(limits.MostOfSupplier, offer, bought, one => one.Supplier))
@@ -105,13 +115,12 @@ internal static class PlanWords
 
         if (offer.FirstMonth > 0)
         {
-            why.Add($"it comes in {request.MonthName(offer.FirstMonth)} at the soonest");
+            why.Add($"it arrives in {request.MonthName(offer.FirstMonth)} at the soonest");
         }
 
         why.AddRange(offer.LeastBags > 1 ? [$"at least {Count(offer.LeastBags)} bags of it must be bought"] : Array.Empty<string>());
-        return why.Count > 0
-            ? $"It weighs less than {Count(heavier)} that are bought, but {string.Join(", and ", why)}."
-            : $"It weighs less than {Count(heavier)} that are bought, but its whole bags of {offer.Bag} fit the needs, budget and storage worse.";
+        var before = $"Before {Count(behind)} of those bought {By(request)}, but";
+        return why.Count > 0 ? $"{before} {string.Join(", and ", why)}." : $"{before} its whole bags of {offer.Bag} fit the needs, budget and storage worse.";
     }
 
     private static bool IsFull(Weight? most, PlanOffer offer, Dictionary<PlanOffer, List<PlanPart>> bought, Func<PlanOffer, string?> of) =>

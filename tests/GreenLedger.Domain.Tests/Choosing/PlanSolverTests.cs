@@ -18,7 +18,8 @@ public sealed class PlanSolverTests
 
         Assert.Equal(PlanEnd.Best, plan.End);
         Assert.Equal(("A", 3, 900m), (plan.Buys.Single().Offer.Ref, plan.Buys.Single().Bags, plan.Cost));
-        Assert.Contains("Others do the same for less", plan.Left.Single().Reason, StringComparison.Ordinal);
+        Assert.Equal("Others come before it by cost for Base: bought at 5.00/kg with 82.00 points.", plan.Left.Single().Reason);
+        Assert.Equal(["Base: first of 2 that fit, by cost."], plan.Buys.Single().Reasons);
     }
 
     [Fact]
@@ -65,12 +66,54 @@ public sealed class PlanSolverTests
     }
 
     [Fact]
+    public void Limits_that_do_not_bind_are_not_named_beside_one_that_does()
+    {
+        var limits = new PlanLimits([400m], Kg(5_000m), 4, Kg(5_000m), Kg(5_000m));
+
+        var plan = Solve([Need("Base", 120m)], [Offer("A", 5m, 82m) with { LeastBags = 2 }, Offer("B", 6m, 82m)], limits);
+
+        // Worked by hand: 400.00 buy one bag of B; two bags of either cost 600.00 or more, within every other limit.
+        Assert.Equal(["The budget stands against it: without it, 60 kg more could be had."], Stand(plan));
+    }
+
+    [Fact]
+    public void Limits_of_which_either_alone_would_let_the_need_be_met_are_named_together()
+    {
+        var limits = new PlanLimits([], Kg(900m), 1, Kg(60m), null);
+
+        var plan = Solve([Need("Base", 120m)], [Offer("A", 5m, 82m), Offer("B", 6m, 82m) with { Supplier = "Other" }], limits);
+
+        // Worked by hand: one lot may be 60 kg only, as any one supplier may send no more; two lots of two suppliers, or two bags of one, would do.
+        Assert.Equal(["The limit on lots and the most from one supplier stand against it together: loosen one of them; without them, 60 kg more could be had."], Stand(plan));
+    }
+
+    [Fact]
+    public void Two_limits_that_each_forbid_it_alone_are_both_named()
+    {
+        var plan = Solve([Need("Base", 120m)], [Offer("A", 5m, 82m)], new PlanLimits([400m], null, null, null, Kg(60m)));
+
+        // Worked by hand: 400.00 buy one bag, and one origin may send one bag: without one of the two the other still forbids the second.
+        Assert.Equal(2, Stand(plan).Count());
+        Assert.All(Stand(plan), line => Assert.Contains("stands against it, and not alone", line, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_offer_keeps_to_its_own_least_lot()
+    {
+        // Worked by hand: 60 kg are one bag; ten bags of A at 4.00 are 2,400.00, one of B at 6.00 is 360.00.
+        var plan = Solve([Need("Base", 60m)], [Offer("A", 4m, 82m) with { LeastBags = 10 }, Offer("B", 6m, 82m)]);
+
+        Assert.Equal(("B", 1), (plan.Buys.Single().Offer.Ref, plan.Buys.Single().Bags));
+        Assert.Equal("Before 1 of those bought by cost, but at least 10 bags of it must be bought.", plan.Left.Single().Reason);
+    }
+
+    [Fact]
     public void Offers_that_do_not_suffice_are_named_and_no_limit_is_blamed()
     {
         var plan = Solve([Need("Base", 120m)], [Offer("A", 5m, 82m) with { MostBags = 1 }], new PlanLimits([9_000m], null, 5, null, null));
 
         Assert.Equal(PlanEnd.Impossible, plan.End);
-        Assert.DoesNotContain(plan.Conflicts, line => line.Contains("stands against it", StringComparison.Ordinal));
+        Assert.DoesNotContain(plan.Conflicts, line => line.Contains("against it", StringComparison.Ordinal));
         Assert.Contains(plan.Conflicts, line => line.Contains("too few or come too late: 60 kg stay missing", StringComparison.Ordinal));
     }
 
@@ -165,6 +208,8 @@ public sealed class PlanSolverTests
         new(Id<Offer>.New(), name, "Sandpiper Green", "ET", ProcessFamily.Washed, points, cost, Kg(60m), 20);
 
     internal static Weight Kg(decimal kilograms) => Weight.FromKilograms(kilograms);
+
+    private static IEnumerable<string> Stand(PurchasePlan plan) => plan.Conflicts.Where(line => line.Contains("against it", StringComparison.Ordinal));
 
     private static PlanNeed Need(string name, decimal kilograms) => new(name, null, null, [Kg(kilograms)]);
 
