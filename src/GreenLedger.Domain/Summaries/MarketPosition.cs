@@ -7,6 +7,14 @@ namespace GreenLedger.Domain.Summaries;
 /// <summary>A signed contract with what of it is still to arrive and what lies in stock, as weighed.</summary>
 public sealed record HeldContract(Contract Contract, Weight ToCome, Weight InStock);
 
+/// <summary>Stock that no contract of the ledger brought, as weighed.</summary>
+/// <param name="Month">Against which its offer asked a differential; null where none did.</param>
+public sealed record LooseStock(FuturesMonth? Month, Weight Weighed);
+
+/// <summary>What the house holds that no move of a market touches, and why.</summary>
+/// <param name="Held">Still to come and in stock.</param>
+public sealed record UnmovedStock(string Name, Weight Held, string Reason);
+
 /// <summary>
 /// What the house has bought and holds by futures month: contracted, priced, unpriced, still to come and in stock, and what a
 /// move of the market does to it (handbook, trade 2.3 and 11). Kilograms are shares of the contract's net weight and add up
@@ -17,18 +25,23 @@ public sealed record MarketPosition(IReadOnlyList<PositionRow> Rows)
     /// <summary>Of all rows, whose months may be of two markets; its lots mean nothing then.</summary>
     public PositionRow Total => new(null, [.. Rows.SelectMany(row => row.Parts)]);
 
+    /// <summary>What stands against no futures month, so that a move of the market leaves it as it is.</summary>
+    public IReadOnlyList<UnmovedStock> NotMoved =>
+    [
+        .. Rows.Where(row => row.Month is null && row.Held > Weight.Zero).Select(row => row.IsOutright
+            ? new UnmovedStock(row.Name, row.Held, "bought at an outright price: it stands against no futures month")
+            : new UnmovedStock(row.Name, row.Held, "no contract and no offer names a futures month for it")),
+    ];
+
     /// <summary>Months first, the nearest first; then outright prices, then stock that no contract brought.</summary>
     /// <param name="contracts">Signed and not cancelled.</param>
-    /// <param name="withoutContract">In stock, as weighed, from no contract of the ledger.</param>
-    public static MarketPosition Of(IEnumerable<HeldContract> contracts, Weight withoutContract)
+    /// <param name="withoutContract">From no contract of the ledger.</param>
+    public static MarketPosition Of(IEnumerable<HeldContract> contracts, IEnumerable<LooseStock> withoutContract)
     {
         ArgumentNullException.ThrowIfNull(contracts);
         var parts = contracts.SelectMany(PositionPart.Of).Where(part => !part.IsNothing).ToList();
-        if (withoutContract > Weight.Zero)
-        {
-            parts.Add(new PositionPart(null, null, "", "", Weight.Zero, Weight.Zero, Weight.Zero, Weight.Zero, withoutContract));
-        }
-
+        parts.AddRange(withoutContract.Where(loose => loose.Weighed > Weight.Zero).GroupBy(loose => loose.Month)
+            .Select(month => new PositionPart(month.Key, null, "", "", Weight.Zero, Weight.Zero, Weight.Zero, Weight.Zero, month.Aggregate(Weight.Zero, (sum, loose) => sum + loose.Weighed))));
         return new MarketPosition(
         [
             .. parts.GroupBy(part => (part.Month, HasContract: part.ContractId is not null))
@@ -49,7 +62,7 @@ public sealed record MarketPosition(IReadOnlyList<PositionRow> Rows)
         return
         [
             .. Rows.Where(row => row.Month is { } month && changes.GetValueOrDefault(month.Market) != 0m)
-                .Select(row => MarketMove.Of(row, changes[row.Month!.Value.Market], quotes.Find(row.Month.Value, asOf)?.Quoted)),
+                .Select(row => MarketMove.Of(row, changes[row.Month!.Value.Market], quotes.Find(row.Month.Value, asOf))),
         ];
     }
 }
@@ -61,7 +74,21 @@ public sealed record PositionRow(FuturesMonth? Month, IReadOnlyList<PositionPart
 {
     private static readonly PricePerWeight OneCent = PricePerWeight.FromCentsPerPound(1m);
 
-    public bool IsOutright => Month is null && Parts.Any(part => part.ContractId is not null);
+    public bool HasContract => Parts.Any(part => part.ContractId is not null);
+
+    public bool IsOutright => Month is null && HasContract;
+
+    /// <summary>As screens and API name it.</summary>
+    public string Name => (Month, HasContract) switch
+    {
+        ({ } month, true) => month.ToString(),
+        ({ } month, false) => $"{month}, no contract",
+        (null, true) => "Outright",
+        _ => "No contract",
+    };
+
+    /// <summary>What the house would have to buy again: still to come and in stock.</summary>
+    public Weight Held => ToCome + InStock;
 
     public Weight Contracted => Sum(part => part.Contracted);
 
@@ -128,18 +155,22 @@ public sealed record PositionPart(
 
 /// <summary>What a move of the market does to a month.</summary>
 /// <param name="Change">As the market quotes.</param>
-/// <param name="Level">The last quote; null where none is known, which changes nothing in the differences.</param>
+/// <param name="Held">Still to come and in stock.</param>
+/// <param name="Quote">The last quote with its day; null where none is known, which changes nothing in the differences.</param>
 /// <param name="Unpriced">What the unpriced lots would cost more, below zero for less.</param>
 /// <param name="Replacement">What it would cost more to buy again what is still to come and in stock.</param>
-public sealed record MarketMove(FuturesMonth Month, decimal Change, decimal? Level, Money Unpriced, Money Replacement)
+public sealed record MarketMove(string Name, FuturesMonth Month, decimal Change, Weight Held, FuturesQuote? Quote, Money Unpriced, Money Replacement)
 {
+    public decimal? Level => Quote?.Quoted;
+
     public decimal? Then => Level + Change;
 
-    internal static MarketMove Of(PositionRow row, decimal change, decimal? level)
+    internal static MarketMove Of(PositionRow row, decimal change, FuturesQuote? quote)
     {
+        var level = quote?.Quoted;
         var month = row.Month!.Value;
         Rule.Require(level is null || level + change > 0m, $"{month} stands at {level:0.##} {month.Market.QuoteUnit()}: it cannot fall by {-change:0.##}.", month.Market.Root());
         var step = month.Market.Price(change);
-        return new MarketMove(month, change, level, step * row.ToFix, step * (row.ToCome + row.InStock));
+        return new MarketMove(row.Name, month, change, row.Held, quote, step * row.ToFix, step * row.Held);
     }
 }

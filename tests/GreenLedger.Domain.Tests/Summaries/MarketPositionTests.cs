@@ -51,11 +51,24 @@ public sealed class MarketPositionTests
     [Fact]
     public void Outright_prices_and_stock_without_a_contract_stand_against_no_month()
     {
-        var position = MarketPosition.Of([new HeldContract(ContractDemo.Signed(ContractDemo.Outright), Weight.Zero, Weight.FromKilograms(690m))], Weight.FromKilograms(120m));
+        var position = MarketPosition.Of([new HeldContract(ContractDemo.Signed(ContractDemo.Outright), Weight.Zero, Weight.FromKilograms(690m))], [new LooseStock(null, Weight.FromKilograms(120m))]);
 
         Assert.Equal([(true, 86_250m, 690m), (false, 0m, 120m)], position.Rows.Select(row => (row.IsOutright, row.Contracted.Kilograms, row.InStock.Kilograms)));
         Assert.Equal(0m, position.Total.Unpriced.Kilograms);
         Assert.Empty(Moved(position, FuturesMarket.Arabica, 10m, 300m));
+        Assert.Equal([("Outright", 690m), ("No contract", 120m)], position.NotMoved.Select(still => (still.Name, still.Held.Kilograms)));
+    }
+
+    /// <summary>Worked by hand: 1,000 kg are 2,204.622622 lb, and 10 cents a pound on them are USD 220.46.</summary>
+    [Fact]
+    public void Stock_whose_offer_asks_a_differential_moves_with_its_month_in_a_line_of_its_own()
+    {
+        var position = MarketPosition.Of([], [new LooseStock(ContractDemo.May, Weight.FromKilograms(1_000m)), new LooseStock(null, Weight.FromKilograms(60m))]);
+
+        var move = Assert.Single(Moved(position, FuturesMarket.Arabica, 10m, 300m));
+
+        Assert.Equal(("KCK27, no contract", 1_000m, Today, Money.Of(0m, Currency.Usd), Money.Of(220.46m, Currency.Usd)), (move.Name, move.Held.Kilograms, move.Quote!.On, move.Unpriced, move.Replacement));
+        Assert.Equal(60m, Assert.Single(position.NotMoved).Held.Kilograms);
     }
 
     [Fact]
@@ -101,7 +114,7 @@ public sealed class MarketPositionTests
     }
 
     private static MarketPosition Of(Contract contract, decimal toCome, decimal inStock) =>
-        MarketPosition.Of([new HeldContract(contract, Weight.FromKilograms(toCome), Weight.FromKilograms(inStock))], Weight.Zero);
+        MarketPosition.Of([new HeldContract(contract, Weight.FromKilograms(toCome), Weight.FromKilograms(inStock))], []);
 
     private static IReadOnlyList<MarketMove> Moved(MarketPosition position, FuturesMarket market, decimal change, decimal level, FuturesMonth? month = null) => position.IfMoved(
         new Dictionary<FuturesMarket, decimal> { [market] = change },

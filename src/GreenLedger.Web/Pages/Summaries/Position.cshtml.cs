@@ -51,6 +51,4 @@ public sealed class PositionModel(MarketPositionQuery query, FixingsQuery fixing
             Trouble = broken.Message;
         }
     }
-
-    public static string NameOf(PositionRow row) => row.Month?.ToString() ?? (row.IsOutright ? "Outright" : "No contract");
 }
