@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Choosing;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Stock;
@@ -13,8 +14,12 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Stock;
 
-/// <summary>A coffee that could stand in place of a component, and the blend with it.</summary>
-public sealed record Substitute(string Ref, string Name, Id<Lot>? LotId, Id<Offer>? OfferId, decimal Cost, decimal? Points, BlendCost Blend);
+/// <summary>A coffee that could stand in place of a component: a lot in stock, on offer, or both.</summary>
+public sealed record Substitute(string Ref, string Name, Id<Lot>? LotId, Id<Offer>? OfferId, IReadOnlyList<SubstituteWay> Ways);
+
+/// <summary>What it costs from there, and the blend with it.</summary>
+/// <param name="From">From stock, or as an offer of the shortlist.</param>
+public sealed record SubstituteWay(string From, decimal Cost, decimal? Points, BlendCost Blend);
 
 /// <summary>What blends cost, and what a substitution does to cost and score.</summary>
 public sealed class BlendsModel(LedgerContext db, BlendQuery query, ShortlistQuery shortlists, HouseZone house) : PageModel
@@ -53,21 +58,35 @@ public sealed class BlendsModel(LedgerContext db, BlendQuery query, ShortlistQue
             return NotFound();
         }
 
-        var all = await OffersAsync(cancellationToken);
-        all.AddRange(lots.Where(lot => lot.CostPerKilogram is not null).Select(lot => Of(lot.Ref, lot.Name, lot.LotId, null, lot.CostPerKilogram!.Value, lot.Score?.Points)));
+        var all = Together(lots, await OffersAsync(cancellationToken));
         Paging = Paging.Of(PageNumber, all.Count, "coffee", "coffees");
-        Substitutes = [.. all.OrderBy(one => one.Cost).ThenBy(one => one.Ref, StringComparer.Ordinal).Skip(Paging.Skip).Take(Paging.Size)];
+        Substitutes = [.. all.OrderBy(one => one.Ways.Min(way => way.Cost)).ThenBy(one => one.Ref, StringComparer.Ordinal).Skip(Paging.Skip).Take(Paging.Size)];
         return Page();
     }
 
     /// <summary>Ranked offers at their landed cost, by the first rule set of the house.</summary>
-    private async Task<List<Substitute>> OffersAsync(CancellationToken cancellationToken)
+    private async Task<IReadOnlyList<ShortlistEntry>> OffersAsync(CancellationToken cancellationToken)
     {
         var ranking = await Ranking.OfAsync(new RankingWish(), db, shortlists, house.Today, cancellationToken);
-        return [.. (ranking.Shortlist?.Ranked ?? []).Select(entry => Of(
-            entry.Candidate.Ref, entry.Candidate.Name, null, entry.Candidate.OfferId, entry.Candidate.CostPerKilogram!.Value, entry.Score?.Score.Points))];
+        return ranking.Shortlist?.Ranked ?? [];
     }
 
-    private Substitute Of(string @ref, string name, Id<Lot>? lot, Id<Offer>? offer, decimal cost, decimal? points) =>
-        new(@ref, name, lot, offer, cost, points, Chosen!.Cost.With(Component!, cost, points));
+    /// <summary>One row for a lot, whether it is in stock, on offer or both; a second offer of a lot in stock stands by itself.</summary>
+    private List<Substitute> Together(IReadOnlyList<StockedLot> lots, IReadOnlyList<ShortlistEntry> offers)
+    {
+        var stocked = lots.Where(lot => lot.CostPerKilogram is not null).ToDictionary(lot => lot.LotId);
+        var rows = new List<Substitute>();
+        foreach (var entry in offers)
+        {
+            var offered = Way("shortlist", entry.Candidate.CostPerKilogram!.Value, entry.Score?.Score.Points);
+            var isStocked = stocked.Remove(entry.Candidate.LotId, out var lot);
+            rows.Add(new Substitute(entry.Candidate.Ref, entry.Candidate.Name, lot?.LotId, entry.Candidate.OfferId, isStocked ? [Stock(lot!), offered] : [offered]));
+        }
+
+        return [.. rows, .. stocked.Values.Select(lot => new Substitute(lot.Ref, lot.Name, lot.LotId, null, [Stock(lot)]))];
+    }
+
+    private SubstituteWay Stock(StockedLot lot) => Way("stock", lot.CostPerKilogram!.Value, lot.Score?.Points);
+
+    private SubstituteWay Way(string from, decimal cost, decimal? points) => new(from, cost, points, Chosen!.Cost.With(Component!, cost, points));
 }
