@@ -22,6 +22,20 @@ public sealed class CountQuery(LedgerContext db)
                orderby warehouse.Name
                select new OpenLine(line.Id, warehouse.Name)).ToListAsync(cancellationToken);
 
+    /// <summary>The lots that have this reference, whatever its case, or whose label holds this address.</summary>
+    public async Task<IReadOnlyList<Lot>> LotsAsync(string @ref, CancellationToken cancellationToken)
+    {
+        var asked = @ref.Trim();
+        if (Guid.TryParse(asked[(asked.LastIndexOf('/') + 1)..], out var named))
+        {
+            var id = new Id<Lot>(named);
+            return await db.Lots.AsNoTracking().Where(lot => lot.Id == id).ToListAsync(cancellationToken);
+        }
+
+        var upper = asked.ToUpperInvariant();
+        return await db.Lots.AsNoTracking().Where(lot => lot.Ref.ToUpper() == upper).ToListAsync(cancellationToken);
+    }
+
     /// <summary>The line of a count whose lot has this reference, whatever its case, or whose label holds this address; null for none.</summary>
     public async Task<Id<CountLine>?> FindAsync(Id<StockCount> count, string @ref, CancellationToken cancellationToken)
     {

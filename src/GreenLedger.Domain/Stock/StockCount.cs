@@ -80,6 +80,24 @@ public sealed class StockCount
     }
 
     /// <summary>
+    /// Adds a lot that lies here and not by the ledger: found elsewhere than it was written down. It becomes a gain when the count is approved.
+    /// </summary>
+    /// <param name="holding">The lot in this warehouse, which holds nothing of it.</param>
+    /// <exception cref="RuleBrokenException">The count is closed, the lot is on it, or nothing was found.</exception>
+    public CountLine Find(Holding holding, int bags, Weight weighed, string? reason, Id<Person> by)
+    {
+        ArgumentNullException.ThrowIfNull(holding);
+        Rule.Require(IsOpen, "This count is closed: begin a new one.", nameof(ApprovedAt));
+        Rule.Require(holding.WarehouseId == WarehouseId, "It is counted in another warehouse: open the count of that one.", nameof(WarehouseId));
+        Rule.Require(!_lines.Exists(line => line.HoldingId == holding.Id), "This lot is on the count: write what is there on its line.", nameof(Lines));
+        Rule.Require(weighed > Weight.Zero, "How many kilograms were found? They lie above zero.", nameof(CountLine.Counted));
+        var line = new CountLine(holding);
+        _lines.Add(line);
+        Count(line.Id, bags, weighed, string.IsNullOrWhiteSpace(reason) ? "Found here" : reason, by);
+        return line;
+    }
+
+    /// <summary>
     /// Approves the differences and writes them into the ledger, as losses and gains of the day of the count.
     /// </summary>
     /// <param name="needsSecondPerson">Whether the house asks for somebody other than those who counted.</param>

@@ -22,6 +22,7 @@ internal static class CountsApi
         counts.MapGet("/{id}", FindAsync).WithName("FindCount").WithSummary("A count with its lots: what the ledger said, what was counted, and the difference");
         counts.MapPost("", BeginAsync).WithName("BeginCount").WithSummary("Begins a count of a warehouse with what the ledger says");
         counts.MapPut("/{id}/lines/{lineId}", WriteAsync).WithName("CountLot").WithSummary("Writes down what was counted of a lot");
+        counts.MapPost("/{id}/found", AddFoundAsync).WithName("AddFoundLot").WithSummary("Adds a lot that lies there and not by the ledger, by its reference or id; it becomes a gain when the count is approved");
         counts.MapPost("/{id}/approval", ApproveAsync).WithName("ApproveCount").WithSummary("Adds the differences to the ledger as losses and gains");
         counts.MapPost("/{id}/end", DropAsync).WithName("GiveUpCount").WithSummary("Gives an open count up; the ledger stays as it is");
     }
@@ -43,6 +44,17 @@ internal static class CountsApi
         var count = await OpenAsync(db, id, cancellationToken);
         Rule.Require(request.WeighedKg is >= 0m and <= 100_000_000m, "The weight lies between 0 and 100,000,000 kg.", nameof(request.WeighedKg));
         count?.Count(lineId, request.Bags, Weight.FromKilograms(request.WeighedKg), request.Reason, http.User.Person());
+        return await SavedAsync(db, count, cancellationToken);
+    }
+
+    private static async Task<Results<Ok<CountReply>, NotFound>> AddFoundAsync(Id<StockCount> id, FoundLot found, LedgerContext db, CountActs acts, HttpContext http, CancellationToken cancellationToken)
+    {
+        var count = await OpenAsync(db, id, cancellationToken);
+        if (count is not null)
+        {
+            await acts.FindAsync(count, found, http.User.Person(), cancellationToken);
+        }
+
         return await SavedAsync(db, count, cancellationToken);
     }
 

@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Stock;
 using Microsoft.EntityFrameworkCore;
@@ -8,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace GreenLedger.Web.Stock;
 
 /// <summary>What page and API do alike with a count. Whoever calls saves.</summary>
-public sealed class CountActs(LedgerContext db, StockQuery query, TimeProvider clock)
+public sealed class CountActs(LedgerContext db, StockQuery query, CountQuery counts, TimeProvider clock)
 {
     /// <summary>Begins a count of a warehouse with what the ledger says; one at a time.</summary>
     public async Task<StockCount> BeginAsync(Id<Warehouse> warehouse, DateOnly on, Id<Person> by, CancellationToken cancellationToken)
@@ -19,6 +20,20 @@ public sealed class CountActs(LedgerContext db, StockQuery query, TimeProvider c
         var count = new StockCount(warehouse, on, holdings, lastMoved, by, clock.GetUtcNow());
         db.Add(count);
         return count;
+    }
+
+    /// <summary>Adds a lot that was found here to an open count, by its reference, its identity or what its label holds.</summary>
+    /// <exception cref="RuleBrokenException">No lot, or several, have that reference.</exception>
+    public async Task<CountLine> FindAsync(StockCount count, FoundLot found, Id<Person> by, CancellationToken cancellationToken)
+    {
+        Rule.Require(!string.IsNullOrWhiteSpace(found.Lot), "Which lot was found? Type its reference, or read its label.", nameof(found.Lot));
+        var lots = await counts.LotsAsync(found.Lot, cancellationToken);
+        Rule.Require(lots.Count > 0, $"No lot has the reference {found.Lot.Trim()}: look for it under Lots, or load its offer first.", nameof(found.Lot));
+        Rule.Require(lots.Count == 1, $"{lots.Count} lots have the reference {found.Lot.Trim()}, of several suppliers or crops: read the label of the one that is meant, or type what its label says.", nameof(found.Lot));
+        Rule.Require(found.Bags is >= 0 and <= 100_000, "How many bags were found? Write 0 for loose coffee.", nameof(found.Bags));
+        Rule.Require(found.WeighedKg is > 0m and <= 100_000_000m, "How many kilograms were found? They lie above zero.", nameof(found.WeighedKg));
+        var holding = await db.HoldingAsync(lots[0].Id, count.WarehouseId, cancellationToken);
+        return count.Find(holding, found.Bags.Value, Weight.FromKilograms(found.WeighedKg.Value), found.Reason, by);
     }
 
     /// <summary>Approves a count and adds its differences to the ledger; where the house asks for it, as somebody who did not count.</summary>
@@ -38,3 +53,7 @@ public sealed class CountActs(LedgerContext db, StockQuery query, TimeProvider c
         return movements;
     }
 }
+
+/// <summary>A lot that lies where the ledger has none of it.</summary>
+/// <param name="Lot">Its reference, or what its label holds.</param>
+public sealed record FoundLot(string? Lot, int? Bags, decimal? WeighedKg, string? Reason);

@@ -1,3 +1,4 @@
+using System.ComponentModel.DataAnnotations;
 using GreenLedger.Data;
 using GreenLedger.Data.Stock;
 using GreenLedger.Documents.Stock;
@@ -49,6 +50,7 @@ public sealed class CountModel(LedgerContext db, CountQuery query, CountActs act
 
         await OnGetAsync(cancellationToken);
         Sought = lot;
+        Input.Lot = lot;
         return Page();
     }
 
@@ -69,6 +71,13 @@ public sealed class CountModel(LedgerContext db, CountQuery query, CountActs act
     {
         Take(count);
         return Task.FromResult("Saved.");
+    }, cancellationToken);
+
+    public Task<IActionResult> OnPostFoundAsync(CancellationToken cancellationToken) => ChangeAsync(async count =>
+    {
+        Take(count);
+        await acts.FindAsync(count, new FoundLot(Input.Lot, Input.Bags, Input.WeighedKg, Input.Reason), User.Person(), cancellationToken);
+        return $"{Input.Lot!.Trim()} is on the count.";
     }, cancellationToken);
 
     public Task<IActionResult> OnPostApproveAsync(CancellationToken cancellationToken) => ChangeAsync(async count =>
@@ -139,6 +148,18 @@ public sealed class CountModel(LedgerContext db, CountQuery query, CountActs act
         public List<LineForm> Lines { get; set; } = [];
 
         public string? DropReason { get; set; }
+
+        [Display(Name = "Lot found here")]
+        public string? Lot { get; set; }
+
+        [Display(Name = "Bags found")]
+        public int? Bags { get; set; }
+
+        [Display(Name = "Kilograms found")]
+        public decimal? WeighedKg { get; set; }
+
+        [Display(Name = "Remarks on what was found")]
+        public string? Reason { get; set; }
     }
 
     public sealed class LineForm
