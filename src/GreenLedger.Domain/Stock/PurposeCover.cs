@@ -16,6 +16,7 @@ public sealed record Expected(string What, DateOnly On, Weight Weight, bool IsPl
 /// <param name="Planned">As the buyer means to use it.</param>
 public sealed record PurposeStock(Weight OnHand, Weight Reserved, IReadOnlyList<Expected> Coming, WeeklyUse Used, Weight Planned)
 {
+    /// <summary>At hand for it: what is reserved for this very purpose counts, unlike in what is available of a lot.</summary>
     public Weight Available => OnHand - Reserved;
 
     public Weight ToCome => Coming.Aggregate(Weight.Zero, (sum, one) => sum + one.Weight);
@@ -65,6 +66,23 @@ public sealed record PurposeCover(PurposeStock Stock, Weight WeeklyUse, bool IsM
         return weeks;
     }
 
+    /// <summary>The day about which nothing is left, with what is contracted; null where something is left all year.</summary>
+    public DateOnly? RunsOutOn(DateOnly today)
+    {
+        var weeks = Outlook(today);
+        var at = weeks.ToList().FindIndex(week => week.Missing > Weight.Zero);
+        if (at < 0)
+        {
+            return null;
+        }
+
+        var had = (at == 0 ? Stock.Available : weeks[at - 1].Left) + weeks[at].Came;
+        return today.AddDays((at * DaysOfWeek) + Math.Max(0, (int)(had.Kilograms / WeeklyUse.Kilograms * DaysOfWeek)));
+    }
+
+    /// <summary>The same from stock alone.</summary>
+    public DateOnly? StockRunsOutOn(DateOnly today) => WeeklyUse > Weight.Zero && Weeks is { } weeks && weeks < WeeksAhead ? today.AddDays(Math.Max(0, (int)(weeks * DaysOfWeek))) : null;
+
     /// <summary>In a sentence that says how it was reckoned.</summary>
     public string Words() => IsMeasured
         ? string.Create(CultureInfo.InvariantCulture, $"{WeeklyUse.Kilograms:#,0.#} kg a week, from the releases of {Stock.Used.Weeks} {(Stock.Used.Weeks == 1 ? "week" : "weeks")}")
@@ -80,3 +98,32 @@ public sealed record PurposeCover(PurposeStock Stock, Weight WeeklyUse, bool IsM
 /// <param name="Cover">Weeks that what is left lasts; null where nothing is used.</param>
 /// <param name="CoverFromStock">The same if nothing of what is contracted came.</param>
 public sealed record WeekAhead(DateOnly From, Weight Came, Weight Left, Weight Missing, decimal? Cover, decimal? CoverFromStock);
+
+/// <summary>Weeks that follow each other and do not differ.</summary>
+/// <param name="Week">Each of them.</param>
+/// <param name="Count">How many.</param>
+public sealed record AlikeWeeks(WeekAhead Week, int Count)
+{
+    /// <summary>The first day of the last of them.</summary>
+    public DateOnly LastFrom => Week.From.AddDays(7 * (Count - 1));
+
+    /// <summary>The weeks with those taken together in which nothing changes.</summary>
+    public static IReadOnlyList<AlikeWeeks> Of(IEnumerable<WeekAhead> weeks)
+    {
+        ArgumentNullException.ThrowIfNull(weeks);
+        var alike = new List<AlikeWeeks>();
+        foreach (var week in weeks)
+        {
+            if (alike is [.., var last] && last.Week with { From = week.From } == week)
+            {
+                alike[^1] = last with { Count = last.Count + 1 };
+            }
+            else
+            {
+                alike.Add(new AlikeWeeks(week, 1));
+            }
+        }
+
+        return alike;
+    }
+}

@@ -16,6 +16,11 @@ public static class Figures
         (zone ?? ClockZone.Utc).Local(moment).ToString("d MMM yyyy, HH:mm", Reader) + " " + (zone ?? ClockZone.Utc).From(moment);
 
     /// <summary>Whole kilograms or pounds where they are whole, else up to two decimals: <c>2,660 kg</c>.</summary>
+    /// <summary>To the last decimal that was written down, where the figure itself matters; pounds, which are converted, to three decimals.</summary>
+    public static string ExactWeight(Weight weight, bool inPounds) => inPounds
+        ? weight.Pounds.ToString("#,0.###;−#,0.###", Reader) + " lb"
+        : weight.Kilograms.ToString("#,0.#########;−#,0.#########", Reader) + " kg";
+
     public static string Weight(Weight weight, bool inPounds) =>
         (inPounds ? weight.Pounds : weight.Kilograms).ToString("#,0.##;−#,0.##", Reader) + (inPounds ? " lb" : " kg");
 

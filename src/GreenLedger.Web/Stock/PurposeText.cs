@@ -25,6 +25,22 @@ public static class PurposeText
     /// <summary>A cover in weeks.</summary>
     public static string Weeks(decimal? weeks) => weeks is { } known ? $"{known.ToString("#,0.0", System.Globalization.CultureInfo.GetCultureInfo("en-GB"))} weeks" : "∞";
 
+    /// <summary>When nothing is left, with what is contracted and from stock alone.</summary>
+    public static string RunsOut(PurposeCover cover, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(cover);
+        var (on, alone) = (cover.RunsOutOn(today), cover.StockRunsOutOn(today));
+        return (on, alone) switch
+        {
+            (null, null) => "It lasts longer than a year from stock alone.",
+            (null, { } day) => $"With what is contracted it lasts longer than a year; from stock alone it runs out about {Display.Figures.Day(day)}.",
+            ({ } day, _) when day <= today => "It has run out.",
+            ({ } day, { } same) when day == same => $"It runs out about {Display.Figures.Day(day)}.",
+            ({ } day, { } first) when first < day => $"It runs out about {Display.Figures.Day(day)}, from stock alone about {Display.Figures.Day(first)}.",
+            ({ } day, _) => $"It runs out about {Display.Figures.Day(day)}.",
+        };
+    }
+
     /// <summary>Cover at the end of each week, with what is contracted and without; the lead time lies across.</summary>
     public static ChartSpec Chart(string purpose, IReadOnlyList<WeekAhead> weeks, int leadDays)
     {

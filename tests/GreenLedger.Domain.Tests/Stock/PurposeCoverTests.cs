@@ -47,6 +47,30 @@ public sealed class PurposeCoverTests
         Assert.True(cover.IsTimeToBuy);
     }
 
+    /// <summary>Worked by hand: 100 kg a week; 150 kg last ten days and a half, and 70 kg that come in the third week five days of it, less than four of which are lacked before.</summary>
+    [Fact]
+    public void It_says_when_it_runs_out_and_takes_weeks_together_in_which_nothing_changes()
+    {
+        var cover = PurposeCover.Of(new PurposeStock(Kg(150m), Weight.Zero, [new Expected("P26-001", Today.AddDays(15), Kg(70m), true)], WeeklyUse.None, Kg(100m)), new StockHabits());
+
+        var alike = AlikeWeeks.Of(cover.Outlook(Today));
+
+        Assert.Equal((Today.AddDays(10), Today.AddDays(10)), (cover.RunsOutOn(Today), cover.StockRunsOutOn(Today)));
+        // 50 left, 50 missing, 30 missing of a week with 70, and then 49 weeks that miss 100 each.
+        Assert.Equal([(1, 50m, 0m), (1, 0m, 50m), (1, 0m, 30m), (49, 0m, 100m)], alike.Select(weeks => (weeks.Count, weeks.Week.Left.Kilograms, weeks.Week.Missing.Kilograms)));
+        Assert.Equal(52, alike.Sum(weeks => weeks.Count));
+        Assert.Equal(Today.AddDays(7 * 51), alike[^1].LastFrom);
+    }
+
+    [Fact]
+    public void What_lasts_longer_than_a_year_does_not_run_out()
+    {
+        var cover = PurposeCover.Of(new PurposeStock(Kg(5_300m), Weight.Zero, [], WeeklyUse.None, Kg(100m)), new StockHabits());
+
+        Assert.Null(cover.RunsOutOn(Today));
+        Assert.Null(cover.StockRunsOutOn(Today));
+    }
+
     [Fact]
     public void The_lead_time_of_the_house_acts()
     {

@@ -35,7 +35,7 @@ public static partial class OpeningWords
         [OpeningColumn.Warehouse] = ["warehouse", "place", "store", "almacen", "bodega", "armazem", "entrepot", "lager", "lagerort"],
         [OpeningColumn.Bags] = ["bags", "number of bags", "sacos", "bolsas", "sacas", "sacs", "sacke", "anzahl sacke"],
         [OpeningColumn.Packed] = ["packed", "as packed", "weight as packed", "net weight", "net", "peso neto", "neto", "peso liquido", "liquido", "poids net", "nettogewicht", "netto"],
-        [OpeningColumn.Weighed] = ["weighed", "as weighed", "weight as weighed", "in stock", "stock", "weight", "kilograms", "kilos", "peso", "peso pesado", "existencias", "estoque", "peso aferido", "poids", "poids pese", "en stock", "gewicht", "gewogen", "bestand"],
+        [OpeningColumn.Weighed] = ["weighed", "as weighed", "weight as weighed", "in stock", "stock", "weight", "kilograms", "kilos", "kg", "kgs", "peso", "peso pesado", "existencias", "estoque", "peso aferido", "poids", "poids pese", "en stock", "gewicht", "gewogen", "bestand"],
         [OpeningColumn.On] = ["day", "date", "on", "as of", "received", "fecha", "data", "datum", "stichtag"],
         [OpeningColumn.Document] = ["document", "invoice", "invoice no", "invoice number", "factura", "numero de factura", "fatura", "nota fiscal", "facture", "numero de facture", "rechnung", "rechnungsnummer"],
         [OpeningColumn.Cost] = ["cost", "value", "amount", "total cost", "costo", "coste", "valor", "importe", "custo", "cout", "valeur", "montant", "kosten", "wert", "betrag"],

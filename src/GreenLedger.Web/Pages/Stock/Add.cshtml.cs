@@ -22,7 +22,7 @@ public sealed class AddModel(LedgerContext db, StockQuery query, StockActs acts,
         Rule.Require(Input.PackedKg is >= 0m and <= 100_000_000m, "The weight as packed lies at 0 kg or above.", nameof(Input.PackedKg));
         var amount = new StockAmount(Input.Bags!.Value, Weight.FromKilograms(Input.PackedKg.Value), Kilograms(Input.WeighedKg, nameof(Input.WeighedKg)));
         var movement = await acts.AddAsync(Id, Input.WarehouseId, Input.Kind, amount, new MovementNote(Input.On!.Value, Input.Document, Input.Reason), User.Person(), cancellationToken);
-        return await SaveAsync($"Written down: {movement.Kind.Word()}, {Display.Figures.Weight(movement.Weighed, User.ShowsPounds())}.", cancellationToken);
+        return await SaveAsync($"Written down: {movement.Kind.Word()}, {Display.Figures.ExactWeight(movement.Weighed, User.ShowsPounds())}.", cancellationToken);
     }
 
     protected override void Prepare() => Input = new AddForm { On = Today };

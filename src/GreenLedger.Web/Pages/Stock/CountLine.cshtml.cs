@@ -49,7 +49,7 @@ public sealed class CountLineModel(LedgerContext db) : FormPage
         count.Count(Id, bags, Weight.FromKilograms(weighed), Input.Reason, User.Person());
         await db.SaveChangesAsync(cancellationToken);
         var next = count.Lines.Where(line => !line.IsCounted).ToList();
-        Say($"{Lot.Ref}: {Figures.Count(bags, "bag", "bags")} and {Figures.Weight(Weight.FromKilograms(weighed), false)} are written down. "
+        Say($"{Lot.Ref}: {Figures.Count(bags, "bag", "bags")} and {Figures.ExactWeight(Weight.FromKilograms(weighed), false)} are written down. "
             + (next.Count == 0 ? "Every lot is counted." : $"{Figures.Count(next.Count, "lot is", "lots are")} still to count."));
         return next.Count == 0 ? RedirectToPage("Count", new { id = count.Id }) : RedirectToPage(new { id = next[0].Id });
     }

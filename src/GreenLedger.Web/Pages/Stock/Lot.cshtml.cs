@@ -21,7 +21,7 @@ public sealed class LotModel(LedgerContext db, StockQuery query, StockActs acts,
 
     public async Task<IActionResult> OnPostFreeAsync(Id<Reservation> reservation, CancellationToken cancellationToken) =>
         await acts.FreeAsync(reservation, User.Person(), cancellationToken) is { } free
-            ? await SaveAsync($"{Display.Figures.Weight(free.Weight, User.ShowsPounds())} are no longer reserved.", cancellationToken)
+            ? await SaveAsync($"{Display.Figures.ExactWeight(free.Weight, User.ShowsPounds())} are no longer reserved.", cancellationToken)
             : NotFound();
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)

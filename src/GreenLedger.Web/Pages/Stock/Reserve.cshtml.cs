@@ -19,7 +19,7 @@ public sealed class ReserveModel(LedgerContext db, StockQuery query, StockActs a
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
         var reservation = await acts.ReserveAsync(Id, Input.WarehouseId, Kilograms(Input.WeightKg, nameof(Input.WeightKg)), Input.Use, Input.PurposeId, User.Person(), cancellationToken);
-        return await SaveAsync($"{Display.Figures.Weight(reservation.Weight, User.ShowsPounds())} are reserved for {reservation.Use}.", cancellationToken);
+        return await SaveAsync($"{Display.Figures.ExactWeight(reservation.Weight, User.ShowsPounds())} are reserved for {reservation.Use}.", cancellationToken);
     }
 
     public sealed class ReserveForm

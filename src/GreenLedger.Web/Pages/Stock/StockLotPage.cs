@@ -41,7 +41,7 @@ public abstract class StockLotPage(LedgerContext db, StockQuery query, HouseZone
 
     /// <summary>Warehouses that hold some of the lot, with what is there, to take something out.</summary>
     public IEnumerable<SelectListItem> HeldPlaces() => Held.Select(row => new SelectListItem(
-        $"{row.Warehouse}: {Figures.Count(row.Bags, "bag", "bags")}, {Figures.Weight(row.Available, false)} available", row.WarehouseId.ToString()));
+        $"{row.Warehouse}: {Figures.Count(row.Bags, "bag", "bags")}, {Figures.ExactWeight(row.Available, false)} available", row.WarehouseId.ToString()));
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {

@@ -20,7 +20,7 @@ public sealed class TakeModel(LedgerContext db, StockQuery query, StockActs acts
     {
         var movement = await acts.TakeAsync(
             Id, Input.WarehouseId, Input.Kind, Input.Bags!.Value, Kilograms(Input.WeighedKg, nameof(Input.WeighedKg)), new MovementNote(Input.On!.Value, Input.Document, Input.Reason, Input.PurposeId), User.Person(), cancellationToken);
-        return await SaveAsync($"Written down: {movement.Kind.Word()}, {Display.Figures.Weight((-movement.Amount).Weighed, User.ShowsPounds())}.", cancellationToken);
+        return await SaveAsync($"Written down: {movement.Kind.Word()}, {Display.Figures.ExactWeight((-movement.Amount).Weighed, User.ShowsPounds())}.", cancellationToken);
     }
 
     protected override void Prepare() => Input = new TakeForm { On = Today, Bags = 0 };

@@ -20,7 +20,7 @@ public sealed class TransferModel(LedgerContext db, StockQuery query, StockActs 
     {
         var movement = await acts.TransferAsync(
             Id, Input.WarehouseId, Input.ToWarehouseId, Input.Bags!.Value, Kilograms(Input.WeighedKg, nameof(Input.WeighedKg)), new MovementNote(Input.On!.Value, Input.Document, Input.Reason), User.Person(), cancellationToken);
-        return await SaveAsync($"{Display.Figures.Weight((-movement.Amount).Weighed, User.ShowsPounds())} are transferred.", cancellationToken);
+        return await SaveAsync($"{Display.Figures.ExactWeight((-movement.Amount).Weighed, User.ShowsPounds())} are transferred.", cancellationToken);
     }
 
     protected override void Prepare() => Input = new TransferForm { On = Today };
