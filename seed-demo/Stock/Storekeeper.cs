@@ -38,6 +38,7 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
         {
             Keep(landing, at, isLast: at >= landings.Count - 6);
             Bill(landing);
+            BillLate(landing, at);
         }
 
         _then.AddRange(claims.Select(Credit).OfType<CostPosting>());
@@ -101,14 +102,28 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
         }
     }
 
-    private void Post(PostedOn on, CostStage? stage, Money amount, DateOnly day, string from)
+    /// <summary>Every sixth landing had waited in the port: its demurrage and its storage are billed when some of the coffee is gone.</summary>
+    private void BillLate(Landing landing, int at)
+    {
+        if (at % 6 != 2 || landing.Shipment.Lots[0].Id != landing.Arrival.ShipmentLotId)
+        {
+            return;
+        }
+
+        var (on, came) = (new PostedOn(null, landing.Shipment.Id, null), landing.Arrival.ReceivedOn);
+        var tonnes = landing.Shipment.Net.Kilograms / 1000m;
+        Post(on, CostStage.DestinationTerminal, Money.Of(Math.Round(180m + (tonnes * 6m), 2), Currency.Eur), came.AddDays(45), "Scheldt Terminal Desk", $"DM-{landing.Shipment.Ref}");
+        Post(on, CostStage.Storage, Money.Of(Math.Round(tonnes * 9.5m, 2), Currency.Eur), came.AddDays(31), "Scheldt Terminal Desk", $"ST-{landing.Shipment.Ref}", new CoveredDays(came.AddDays(-8), came.AddDays(21)));
+    }
+
+    private void Post(PostedOn on, CostStage? stage, Money amount, DateOnly day, string from, string? number = null, CoveredDays? covers = null)
     {
         var today = DateOnly.FromDateTime(now.UtcDateTime);
         day = day < today ? day : today;
         if (_rates.Find(amount.Currency, cast.House.Currency, day) is { } conversion)
         {
-            var document = string.Create(CultureInfo.InvariantCulture, $"{from[0]}{day:yyMM}-{draw.Between(100, 999)}");
-            _then.Add(new CostPosting(on, new Invoice(stage, amount, conversion, day, document, from, CostPosting.UsualBasis(stage)), cast.House.Currency, cast.Buyer.Id, At(day)));
+            var document = number ?? string.Create(CultureInfo.InvariantCulture, $"{from[0]}{day:yyMM}-{draw.Between(100, 999)}");
+            _then.Add(new CostPosting(on, new Invoice(stage, amount, conversion, day, document, from, CostPosting.UsualBasis(stage), covers), cast.House.Currency, cast.Buyer.Id, At(day)));
         }
     }
 

@@ -17,7 +17,8 @@ internal sealed class CostConfiguration : IEntityTypeConfiguration<CostPosting>
         builder.Property(posting => posting.Document).HasMaxLength(80);
         builder.Property(posting => posting.From).HasMaxLength(120);
         builder.Property(posting => posting.WithdrawnBecause).HasMaxLength(500);
-        builder.Ignore(posting => posting.IsInventoryCost);
+        builder.Ignore(posting => posting.Covers);
+        builder.Ignore(posting => posting.MayBeAccounting);
         builder.HasIndex(posting => posting.On);
         builder.HasOne<Contract>().WithMany().HasForeignKey(posting => posting.ContractId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Shipment>().WithMany().HasForeignKey(posting => posting.ShipmentId).OnDelete(DeleteBehavior.Restrict);

@@ -9,13 +9,15 @@ using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Shipments;
-using GreenLedger.Domain.Stock;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Data.Costs;
 
-/// <summary>A lot's part of a posting, in the house currency.</summary>
-public sealed record PostingShare(Id<Lot> LotId, string LotRef, string LotName, Money Part);
+/// <summary>A lot that shares in a posting, and its part, in the house currency.</summary>
+public sealed record PostingShare(Id<Lot> LotId, string LotRef, string LotName, CostPart Cost)
+{
+    public Money Part => Cost.Part;
+}
 
 /// <summary>
 /// What lots truly cost: every posting on them, their shipments and their contracts, shared anew each time, so that a late bill
@@ -27,18 +29,19 @@ public sealed class LotCostQuery(LedgerContext db)
     public async Task<IReadOnlyDictionary<Id<Lot>, LotCost>> ListAsync(IReadOnlyCollection<Id<Lot>> lots, DateOnly? until, CancellationToken cancellationToken)
     {
         var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
-        var parts = await PartsAsync(lots, until, house, cancellationToken);
-        var landed = await LandedAsync(lots, until, cancellationToken);
-        return lots.Distinct().ToDictionary(lot => lot, lot => LotCost.Of([.. parts[lot]], landed.GetValueOrDefault(lot), null, house));
+        var flows = await db.FlowsAsync(lots, until, cancellationToken);
+        var (parts, _) = await PartsAsync(flows, until, house, cancellationToken);
+        return flows.ToDictionary(lot => lot.Key, lot => LotCost.Of([.. parts[lot.Key]], lot.Value.LandedWeight, null, house));
     }
 
     /// <summary>The cost of a lot beside what was reckoned when it was decided on.</summary>
     public async Task<LotCost> FindAsync(Id<Lot> lotId, CancellationToken cancellationToken)
     {
         var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
-        var parts = await PartsAsync([lotId], null, house, cancellationToken);
-        var landed = await LandedAsync([lotId], null, cancellationToken);
-        return LotCost.Of([.. parts[lotId]], landed.GetValueOrDefault(lotId), await EstimateAsync(lotId, cancellationToken), house);
+        var flows = await db.FlowsAsync([lotId], null, cancellationToken);
+        var (parts, sharing) = await PartsAsync(flows, null, house, cancellationToken);
+        var reckoned = await EstimateAsync(lotId, cancellationToken) is { } estimate ? new ReckonedCost(estimate, await RatesOnAsync(estimate.On, cancellationToken), sharing.WeightOf(lotId)) : null;
+        return LotCost.Of([.. parts[lotId]], flows[lotId].LandedWeight, reckoned, house);
     }
 
     /// <summary>Which lots share in a posting, and with how much, as it stands now; by reference.</summary>
@@ -47,9 +50,9 @@ public sealed class LotCostQuery(LedgerContext db)
         ArgumentNullException.ThrowIfNull(posting);
         var lots = await LotsOf(posting).Distinct().ToListAsync(cancellationToken);
         var house = await db.Houses.AsNoTracking().Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
-        var parts = await PartsAsync(lots, null, house, cancellationToken);
+        var (parts, _) = await PartsAsync(await db.FlowsAsync(lots, null, cancellationToken), null, house, cancellationToken);
         var named = await db.Lots.AsNoTracking().Where(lot => lots.Contains(lot.Id)).OrderBy(lot => lot.Ref).Select(lot => new { lot.Id, lot.Ref, lot.Name }).ToListAsync(cancellationToken);
-        return [.. from lot in named from part in parts[lot.Id] where part.Posting.Id == posting.Id select new PostingShare(lot.Id, lot.Ref, lot.Name, part.Part)];
+        return [.. from lot in named from part in parts[lot.Id] where part.Posting.Id == posting.Id select new PostingShare(lot.Id, lot.Ref, lot.Name, part)];
     }
 
     private IQueryable<Id<Lot>> LotsOf(CostPosting posting) =>
@@ -73,8 +76,12 @@ public sealed class LotCostQuery(LedgerContext db)
         return costs?.Of(Parcel.Of(offer, country));
     }
 
-    private async Task<ILookup<Id<Lot>, CostPart>> PartsAsync(IReadOnlyCollection<Id<Lot>> lots, DateOnly? until, Currency house, CancellationToken cancellationToken)
+    private async Task<ExchangeRates> RatesOnAsync(DateOnly on, CancellationToken cancellationToken) =>
+        new(await db.ExchangeRates.HoldingOn(RateKind.Market, on).AsNoTracking().ToListAsync(cancellationToken));
+
+    private async Task<(ILookup<Id<Lot>, CostPart> Parts, Sharing Sharing)> PartsAsync(IReadOnlyDictionary<Id<Lot>, LotFlow> flows, DateOnly? until, Currency house, CancellationToken cancellationToken)
     {
+        var lots = flows.Keys.ToList();
         var contracts = await db.Contracts.AsNoTracking().Whole().Where(contract => contract.Lots.Any(lot => lots.Contains(lot.LotId))).ToListAsync(cancellationToken);
         var contractIds = contracts.ConvertAll(contract => contract.Id);
         var shipments = await db.Shipments.AsNoTracking().Whole()
@@ -89,21 +96,12 @@ public sealed class LotCostQuery(LedgerContext db)
             .OrderBy(posting => posting.On).ThenBy(posting => posting.Id).ToListAsync(cancellationToken);
         var rates = new ExchangeRates(await RatesAsync(contracts, house, cancellationToken));
         var sharing = new Sharing(contracts, shipments, rates, house);
-        return postings.SelectMany(sharing.Of).ToLookup(part => part.LotId, part => new CostPart(part.Posting, part.Part));
+        return (postings.SelectMany(sharing.Of).Where(part => flows.ContainsKey(part.LotId)).ToLookup(part => part.LotId, part => CostPart.Of(part.Posting, part.Part, flows[part.LotId])), sharing);
     }
 
     private async Task<List<ExchangeRate>> RatesAsync(List<Contract> contracts, Currency house, CancellationToken cancellationToken)
     {
         var currencies = contracts.ConvertAll(contract => contract.Terms.Price.Outright?.Currency ?? Currency.Usd).Append(house).Distinct().ToList();
         return await db.ExchangeRates.AsNoTracking().Where(rate => currencies.Contains(rate.Currency)).ToListAsync(cancellationToken);
-    }
-
-    private async Task<Dictionary<Id<Lot>, Weight>> LandedAsync(IReadOnlyCollection<Id<Lot>> lots, DateOnly? until, CancellationToken cancellationToken)
-    {
-        var arrived = await db.Arrivals.Where(arrival => lots.Contains(arrival.LotId) && (until == null || arrival.ReceivedOn <= until))
-            .GroupBy(arrival => arrival.LotId).Select(lot => new { lot.Key, Sum = lot.Sum(one => one.Landed.Micrograms) }).ToListAsync(cancellationToken);
-        var opened = await db.Movements.Where(movement => lots.Contains(movement.LotId) && movement.Kind == MovementKind.Opening && (until == null || movement.On <= until) && !db.Movements.Any(back => back.ReversesId == movement.Id && (until == null || back.On <= until)))
-            .GroupBy(movement => movement.LotId).Select(lot => new { lot.Key, Sum = lot.Sum(one => one.Weighed.Micrograms) }).ToListAsync(cancellationToken);
-        return arrived.Concat(opened).GroupBy(lot => lot.Key).ToDictionary(lot => lot.Key, lot => new Weight(lot.Sum(one => one.Sum)));
     }
 }

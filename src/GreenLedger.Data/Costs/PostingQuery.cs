@@ -13,10 +13,15 @@ public sealed class PostingQuery(LedgerContext db)
 {
     public Task<int> CountAsync(string? text, CancellationToken cancellationToken) => Holding(text).CountAsync(cancellationToken);
 
-    /// <summary>The latest invoice first.</summary>
-    public async Task<IReadOnlyList<PostingRow>> ListAsync(string? text, int skip, int take, CancellationToken cancellationToken)
+    /// <param name="text">Part of the invoice's number, its sender or what it stands on.</param>
+    /// <param name="sort">A column of the list, with a minus for the other direction; the latest invoice first otherwise.</param>
+    /// <param name="skip">Rows to leave out at the start.</param>
+    /// <param name="take">Rows at the most; null for all of them.</param>
+    /// <param name="cancellationToken">Stops the reading.</param>
+    public async Task<IReadOnlyList<PostingRow>> ListAsync(string? text, string? sort, int skip, int? take, CancellationToken cancellationToken)
     {
-        var rows = await Named(Holding(text).OrderByDescending(posting => posting.On).ThenByDescending(posting => posting.Id).Skip(skip).Take(take)).ToListAsync(cancellationToken);
+        var sorted = Sorted(Holding(text), sort).ThenByDescending(posting => posting.Id).Skip(skip);
+        var rows = await Named(take is { } most ? sorted.Take(most) : sorted).ToListAsync(cancellationToken);
         return [.. rows.Select(Row)];
     }
 
@@ -31,6 +36,20 @@ public sealed class PostingQuery(LedgerContext db)
         db.People.Where(person => person.Id == posting.By).Select(person => person.Name).First()));
 
     private static PostingRow Row(Names row) => new(row.Posting, row.Contract is { } contract ? $"contract {contract}" : row.Shipment is { } shipment ? $"shipment {shipment}" : $"lot {row.Lot}", row.Who);
+
+    private static IOrderedQueryable<CostPosting> Sorted(IQueryable<CostPosting> postings, string? sort) => sort switch
+    {
+        "document" => postings.OrderBy(posting => posting.Document),
+        "-document" => postings.OrderByDescending(posting => posting.Document),
+        "on" => postings.OrderBy(posting => posting.On),
+        "stage" => postings.OrderBy(posting => posting.Stage),
+        "-stage" => postings.OrderByDescending(posting => posting.Stage),
+        "from" => postings.OrderBy(posting => posting.From),
+        "-from" => postings.OrderByDescending(posting => posting.From),
+        "house" => postings.OrderBy(posting => posting.House.MinorUnits),
+        "-house" => postings.OrderByDescending(posting => posting.House.MinorUnits),
+        _ => postings.OrderByDescending(posting => posting.On),
+    };
 
     private IQueryable<CostPosting> Holding(string? text)
     {

@@ -23,6 +23,13 @@ internal sealed class Sharing(IReadOnlyList<Contract> contracts, IReadOnlyList<S
         return sharers.Count == 0 ? [] : sharers.Zip(CostAllocation.Of(posting.House, basis, sharers), (sharer, part) => (sharer.LotId, posting, part));
     }
 
+    /// <summary>What of a lot bills are for: as shipped where it was, else as contracted.</summary>
+    public Weight WeightOf(Id<Lot> lotId)
+    {
+        var shipped = Sum(shipments.SelectMany(shipment => shipment.Lots).Where(lot => lot.LotId == lotId).Select(lot => lot.Net));
+        return shipped > Weight.Zero ? shipped : Sum(contracts.SelectMany(contract => contract.Lots).Where(line => line.LotId == lotId).Select(line => line.Net));
+    }
+
     private IEnumerable<CostSharer> SharersOf(CostPosting posting)
     {
         if (posting.ShipmentId is { } shipmentId)
@@ -34,7 +41,7 @@ internal sealed class Sharing(IReadOnlyList<Contract> contracts, IReadOnlyList<S
         var contract = contracts.First(one => one.Id == posting.ContractId);
         return contract.Lots.Select(line =>
         {
-            var shipped = shipments.SelectMany(shipment => shipment.Lots).Where(lot => lot.ContractLotId == line.Id).Aggregate(Weight.Zero, (sum, lot) => sum + lot.Net);
+            var shipped = Sum(shipments.SelectMany(shipment => shipment.Lots).Where(lot => lot.ContractLotId == line.Id).Select(lot => lot.Net));
             var weight = shipped > Weight.Zero ? shipped : line.Net;
             return new CostSharer(line.LotId, weight, ValueOf(contract, weight, posting.On));
         });
@@ -43,4 +50,6 @@ internal sealed class Sharing(IReadOnlyList<Contract> contracts, IReadOnlyList<S
     /// <summary>At the contract's price, in the house currency; zero where it is not fixed or no rate is known: then weight shares.</summary>
     private decimal ValueOf(Contract contract, Weight weight, DateOnly on) =>
         contract.Value(weight, null)?.Value is { } value && rates.Find(value.Currency, house, on) is { } conversion ? conversion.Of(value.Amount) : 0m;
+
+    private static Weight Sum(IEnumerable<Weight> weights) => weights.Aggregate(Weight.Zero, (sum, weight) => sum + weight);
 }

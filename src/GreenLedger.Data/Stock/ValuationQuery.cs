@@ -15,22 +15,32 @@ namespace GreenLedger.Data.Stock;
 /// <param name="Cost">Accounting cost of what is left; null where a receipt has no cost yet.</param>
 /// <param name="Lots">What is left of each lot; of a single lot it is the whole.</param>
 /// <param name="Without">Lots whose coffee is not billed yet.</param>
-public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? Cost, IReadOnlyList<(Id<Lot> Id, Weight Left)> Lots, IReadOnlyList<string> Without)
+public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? Cost, IReadOnlyList<(Id<Lot> Id, string Name, Weight Left)> Lots, IReadOnlyList<string> Without)
 {
     /// <summary>The cost of what is left, shared over its lots by kilograms so that the parts add up; null where a cost is missing.</summary>
-    public IEnumerable<(Id<Lot> Id, Weight Left, Money? Cost)> Parts()
+    public IEnumerable<(Id<Lot> Id, string Name, Weight Left, Money? Cost)> Parts()
     {
         var parts = Cost?.SplitBy([.. Lots.Select(lot => lot.Left.Kilograms)]);
-        return Lots.Select((lot, at) => (lot.Id, lot.Left, parts?[at]));
+        return Lots.Select((lot, at) => (lot.Id, lot.Name, lot.Left, parts?[at]));
     }
 
     public decimal? PerKilogram => Cost is { } cost && Left > Weight.Zero ? cost.Amount / Left.Kilograms : null;
 }
 
-/// <summary>Values the stock of a day by the way the house had chosen for it.</summary>
+/// <summary>A bill's part of a lot's accounting cost that fell on coffee that was gone by the day of the bill.</summary>
+public sealed record LateRow(Id<Lot> LotId, string Lot, Id<CostPosting> PostingId, string Document, DateOnly On, Money Late);
+
+/// <summary>The stock of a day at cost, and the bills up to that day that came too late for coffee already gone, whatever the way of valuing: by lot, then by day.</summary>
+public sealed record ValuedStock(ValuationMethod Method, IReadOnlyList<ValuedRow> Rows, IReadOnlyList<LateRow> Late)
+{
+    /// <summary>Of bills from a day on; of all where none is given.</summary>
+    public IEnumerable<LateRow> LateSince(DateOnly? since) => Late.Where(late => since is null || late.On >= since);
+}
+
+/// <summary>Values the stock of a day by the way the house had chosen for it, at all that was billed up to that day.</summary>
 public sealed class ValuationQuery(LedgerContext db)
 {
-    public async Task<(ValuationMethod Method, IReadOnlyList<ValuedRow> Rows)> FindAsync(DateOnly on, CancellationToken cancellationToken)
+    public async Task<ValuedStock> FindAsync(DateOnly on, CancellationToken cancellationToken)
     {
         var habits = await db.StockHabits.AsNoTracking().Whole().OfHouseAsync(cancellationToken);
         var method = habits.MethodOn(on);
@@ -38,13 +48,25 @@ public sealed class ValuationQuery(LedgerContext db)
         var movements = await Standing(on).OrderBy(movement => movement.On).ThenByDescending(movement => movement.Weighed.Micrograms > 0).ThenBy(movement => movement.Id)
             .Select(movement => new Step(movement.LotId, movement.Weighed, movement.Kind)).ToListAsync(cancellationToken);
         var ids = movements.Select(step => step.LotId).Distinct().ToList();
-        var lots = await db.Lots.AsNoTracking().Where(lot => ids.Contains(lot.Id)).Select(lot => new LotName(lot.Id, lot.Ref, lot.Name, lot.CountryCode, db.ProcessMethods.Where(method => method.Id == lot.ProcessMethodId).Select(method => method.Name).FirstOrDefault() ?? lot.ProcessAsWritten)).ToListAsync(cancellationToken);
+        var lots = await NamesAsync(ids, cancellationToken);
         var costs = await new LotCostQuery(db).ListAsync(ids, on, cancellationToken);
         var groups = method == ValuationMethod.EachLot
-            ? lots.Select(lot => (Name: $"{lot.Ref} {lot.Name}", LotId: (Id<Lot>?)lot.Id, Lots: (IReadOnlyList<LotName>)[lot]))
+            ? lots.Select(lot => (Name: lot.Written, LotId: (Id<Lot>?)lot.Id, Lots: (IReadOnlyList<LotName>)[lot]))
             : lots.GroupBy(lot => $"{lot.Country ?? "origin unknown"}, {lot.Process ?? "process unknown"}").Select(pool => (Name: pool.Key, LotId: (Id<Lot>?)null, Lots: (IReadOnlyList<LotName>)[.. pool]));
-        return (method, [.. groups.Select(group => RowOf(group.Name, group.LotId, group.Lots, movements, costs, method, house)).Where(row => row.Left > Weight.Zero).OrderBy(row => row.Name, StringComparer.OrdinalIgnoreCase)]);
+        var rows = groups.Select(group => RowOf(group.Name, group.LotId, group.Lots, movements, costs, method, house)).Where(row => row.Left > Weight.Zero).OrderBy(row => row.Name, StringComparer.OrdinalIgnoreCase);
+        var late = from lot in lots
+                   from part in costs[lot.Id].Parts
+                   where part.LateAccounting.MinorUnits != 0
+                   select new LateRow(lot.Id, lot.Written, part.Posting.Id, part.Posting.Document, part.Posting.On, part.LateAccounting);
+        return new ValuedStock(method, [.. rows], [.. late]);
     }
+
+    /// <summary>By reference.</summary>
+    private async Task<List<LotName>> NamesAsync(List<Id<Lot>> ids, CancellationToken cancellationToken) =>
+        await db.Lots.AsNoTracking().Where(lot => ids.Contains(lot.Id)).OrderBy(lot => lot.Ref).Select(lot => new LotName(
+            lot.Id, lot.Ref, lot.Name,
+            db.Countries.Where(country => country.Code == lot.CountryCode).Select(country => country.Name).FirstOrDefault() ?? lot.CountryCode,
+            db.ProcessMethods.Where(method => method.Id == lot.ProcessMethodId).Select(method => method.Name).FirstOrDefault() ?? lot.ProcessAsWritten)).ToListAsync(cancellationToken);
 
     private static ValuedRow RowOf(
         string name, Id<Lot>? lotId, IReadOnlyList<LotName> lots, List<Step> movements, IReadOnlyDictionary<Id<Lot>, LotCost> costs, ValuationMethod method, Currency house)
@@ -54,7 +76,7 @@ public sealed class ValuationQuery(LedgerContext db)
         var left = steps.Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed);
         var without = lots.Where(lot => !costs[lot.Id].HasCoffee || costs[lot.Id].AccountingPerKilogram is null).Select(lot => lot.Ref).ToList();
         var cost = without.Count > 0 || left <= Weight.Zero ? (Money?)null : StockValue.Of(Costed(steps, costs), method, house).LeftCost;
-        var kept = steps.GroupBy(step => step.LotId).Select(lot => (lot.Key, Left: lot.Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed))).Where(lot => lot.Left > Weight.Zero);
+        var kept = lots.Select(lot => (lot.Id, lot.Written, Left: steps.Where(step => step.LotId == lot.Id).Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed))).Where(lot => lot.Left > Weight.Zero);
         return new ValuedRow(name, lotId, left, cost, [.. kept], without);
     }
 
@@ -77,5 +99,8 @@ public sealed class ValuationQuery(LedgerContext db)
 
     private sealed record Step(Id<Lot> LotId, Weight Weighed, MovementKind Kind);
 
-    private sealed record LotName(Id<Lot> Id, string Ref, string Name, string? Country, string? Process);
+    private sealed record LotName(Id<Lot> Id, string Ref, string Name, string? Country, string? Process)
+    {
+        public string Written => $"{Ref} {Name}";
+    }
 }

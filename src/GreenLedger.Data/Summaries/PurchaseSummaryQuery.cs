@@ -86,8 +86,8 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
     /// <summary>What lies in the warehouses at the end of today, by lot; its seller is that of the newest contract on it, or the lot's own.</summary>
     private async Task<IReadOnlyList<LotInStock>> StockAsync(DateOnly today, LotScores scores, CancellationToken cancellationToken)
     {
-        var (_, rows) = await new ValuationQuery(db).FindAsync(today, cancellationToken);
-        var parts = rows.SelectMany(row => row.Parts()).ToList();
+        var stock = await new ValuationQuery(db).FindAsync(today, cancellationToken);
+        var parts = stock.Rows.SelectMany(row => row.Parts()).ToList();
         var ids = parts.ConvertAll(part => part.Id);
         var facts = await FactsAsync(db.Lots.AsNoTracking().Where(lot => ids.Contains(lot.Id)), cancellationToken);
         var sellers = await db.Contracts.AsNoTracking()

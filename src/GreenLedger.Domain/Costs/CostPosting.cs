@@ -28,7 +28,8 @@ public sealed record PostedOn(Id<Contract>? ContractId, Id<Shipment>? ShipmentId
 /// <param name="Stage">Null for the coffee itself, and for a claim that was settled.</param>
 /// <param name="Amount">Below zero for a credit, such as an allowance.</param>
 /// <param name="ToHouse">The conversion into the house currency on the day of the invoice; stock cost never follows later rates.</param>
-public sealed record Invoice(CostStage? Stage, Money Amount, Conversion ToHouse, DateOnly On, string Document, string? From, ShareBasis Basis);
+/// <param name="Covers">The days for which storage is billed; null where the bill does not say, and for everything else.</param>
+public sealed record Invoice(CostStage? Stage, Money Amount, Conversion ToHouse, DateOnly On, string Document, string? From, ShareBasis Basis, CoveredDays? Covers = null);
 
 /// <summary>
 /// An invoice or charge as it was billed, on a contract, a shipment or a lot. It is shared over the lots each time it is
@@ -48,9 +49,11 @@ public sealed class CostPosting
         Rule.Require(on.IsOne, "Choose what it is posted on: a contract, a shipment or a lot.", nameof(LotId));
         Rule.Require(invoice.Amount.MinorUnits != 0, "The amount is above zero, or below it for a credit.", nameof(Amount));
         Rule.Require(invoice.ToHouse.From == invoice.Amount.Currency && invoice.ToHouse.To == house, "The rate does not fit the amount and the house currency.", nameof(Amount));
+        Rule.Require(invoice.Covers is null || invoice.Stage == CostStage.Storage, "Only storage is billed for days: leave them empty.", nameof(CoversFrom));
         Id = Id<CostPosting>.New();
         (ContractId, ShipmentId, LotId) = (on.ContractId, on.ShipmentId, on.LotId);
         (Stage, Amount, On, Basis) = (invoice.Stage, invoice.Amount, invoice.On, invoice.Basis);
+        (CoversFrom, CoversUntil) = (invoice.Covers?.From, invoice.Covers?.Until);
         House = invoice.ToHouse.Of(invoice.Amount);
         RateOn = invoice.ToHouse.On;
         Document = Rule.Text(invoice.Document, "The number of the invoice", 80, nameof(Document));
@@ -86,6 +89,14 @@ public sealed class CostPosting
     /// <summary>The day of the invoice.</summary>
     public DateOnly On { get; private set; }
 
+    /// <summary>The first day for which storage is billed; null where the bill does not say, and for everything else.</summary>
+    public DateOnly? CoversFrom { get; private set; }
+
+    /// <summary>The last day for which storage is billed; null where the bill does not say, and for everything else.</summary>
+    public DateOnly? CoversUntil { get; private set; }
+
+    public CoveredDays? Covers => CoversFrom is { } from && CoversUntil is { } until ? new CoveredDays(from, until) : null;
+
     public string Document { get; private set; }
 
     public string? From { get; private set; }
@@ -108,8 +119,11 @@ public sealed class CostPosting
     public static ShareBasis UsualBasis(CostStage? stage) =>
         stage is null or CostStage.Insurance or CostStage.Finance or CostStage.Duty ? ShareBasis.Value : ShareBasis.Weight;
 
-    /// <summary>Whether it belongs to the accounting cost: neither finance nor storage after receipt (IAS 2.16, from memory).</summary>
-    public bool IsInventoryCost => Stage is not (CostStage.Finance or CostStage.Storage);
+    /// <summary>
+    /// Whether it may belong to the accounting cost: never finance (IAS 23, from memory: green coffee takes no long time to get
+    /// ready); null for storage, where the day decides that each lot landed (IAS 2.16, from memory).
+    /// </summary>
+    public bool? MayBeAccounting => Stage switch { CostStage.Finance => false, CostStage.Storage => null, _ => true };
 
     /// <exception cref="RuleBrokenException">It was withdrawn already, or no reason is given.</exception>
     public void Withdraw(string reason, Id<Person> by, DateTimeOffset at)

@@ -4,12 +4,28 @@ using GreenLedger.Domain.Pricing;
 namespace GreenLedger.Domain.Costs;
 
 /// <summary>What of a posting falls on a lot.</summary>
-public sealed record CostPart(CostPosting Posting, Money Part);
+/// <param name="Accounting">What of the part belongs to the accounting cost.</param>
+/// <param name="Late">What of the part fell on coffee that was gone by the day of the bill (handbook, trade 9.2).</param>
+/// <param name="LateAccounting">What of the accounting cost did.</param>
+public sealed record CostPart(CostPosting Posting, Money Part, Money Accounting, Money Late, Money LateAccounting)
+{
+    /// <summary>What re-values coffee that was there on the day of the bill, or still to come.</summary>
+    public Money Staying => Part - Late;
+
+    public static CostPart Of(CostPosting posting, Money part, LotFlow flow)
+    {
+        ArgumentNullException.ThrowIfNull(posting);
+        ArgumentNullException.ThrowIfNull(flow);
+        var accounting = flow.AccountingOf(part, posting);
+        return new CostPart(posting, part, accounting, flow.LateOf(part, posting.On), flow.LateOf(accounting, posting.On));
+    }
+}
 
 /// <summary>A stage of the way as it was reckoned before buying and as it was billed, each per kilogram landed; unrounded.</summary>
 /// <param name="Stage">Null for the coffee itself.</param>
 /// <param name="Estimated">Null where there was no estimate.</param>
-public sealed record CostVariance(CostStage? Stage, decimal? Estimated, decimal Actual, Money Billed)
+/// <param name="Why">Where the difference comes from; null where there was no estimate, nothing landed or nothing is billed yet.</param>
+public sealed record CostVariance(CostStage? Stage, decimal? Estimated, decimal Actual, Money Billed, CostDifference? Why)
 {
     /// <summary>Actual less estimated: above zero where it became dearer.</summary>
     public decimal? Difference => Actual - Estimated;
@@ -17,7 +33,7 @@ public sealed record CostVariance(CostStage? Stage, decimal? Estimated, decimal 
 
 /// <summary>
 /// What a lot truly cost by its postings, in the house currency: all of it (the commercial landed cost), and without finance
-/// and storage after receipt (the accounting cost; IAS 2.10 to 2.16, from memory; handbook, trade 3.3 and 9.1).
+/// and storage after it landed (the accounting cost; IAS 2.10 to 2.16, from memory; handbook, trade 3.3 and 9.1).
 /// </summary>
 public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money Accounting, Weight Landed, IReadOnlyList<CostVariance> Stages)
 {
@@ -30,35 +46,47 @@ public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money A
     /// <summary>Whether the coffee itself is billed: a cost without it is a part of one.</summary>
     public bool HasCoffee => Parts.Any(part => part.Posting.Stage is null && part.Part.MinorUnits > 0);
 
+    /// <summary>What of all bills fell on coffee that was gone when they came.</summary>
+    public Money Late => Sum(Parts, part => part.Late, Total.Currency);
+
+    /// <summary>What of the accounting cost did: no value of stock any more.</summary>
+    public Money LateAccounting => Sum(Parts, part => part.LateAccounting, Total.Currency);
+
     /// <summary>What was reckoned per kilogram before buying; null without an estimate.</summary>
     public decimal? EstimatedPerKilogram => Stages.Any(stage => stage.Estimated is not null) ? Stages.Sum(stage => stage.Estimated ?? 0m) : null;
 
+    /// <summary>Where the difference comes from, over the stages that are billed; null where none can say.</summary>
+    public CostDifference? Why => Stages.Select(stage => stage.Why).OfType<CostDifference>()
+        .Aggregate((CostDifference?)null, (sum, why) => sum is null ? why : new CostDifference(sum.Price + why.Price, sum.Rate + why.Rate, sum.Weight + why.Weight, sum.Claims + why.Claims));
+
     /// <param name="parts">The lot's part of every posting that counts.</param>
     /// <param name="landed">The weight that the cost stands on: as weighed on arrival.</param>
-    /// <param name="estimate">What its landed cost was reckoned to be; null or unknown where it was not.</param>
+    /// <param name="reckoned">What its landed cost was reckoned to be; null or unknown where it was not.</param>
     /// <param name="house">The house currency.</param>
-    public static LotCost Of(IReadOnlyList<CostPart> parts, Weight landed, LandedCost? estimate, Currency house)
+    public static LotCost Of(IReadOnlyList<CostPart> parts, Weight landed, ReckonedCost? reckoned, Currency house)
     {
         ArgumentNullException.ThrowIfNull(parts);
         var counting = parts.Where(part => !part.Posting.IsWithdrawn).ToList();
         return new LotCost(
             counting,
-            Sum(counting, house),
-            Sum(counting.Where(part => part.Posting.IsInventoryCost), house),
+            Sum(counting, part => part.Part, house),
+            Sum(counting, part => part.Accounting, house),
             landed,
-            Variances(counting, landed, estimate is { IsKnown: true } ? estimate : null, house));
+            Variances(counting, landed, reckoned is { Cost.IsKnown: true } ? reckoned : null, house));
     }
 
-    private static List<CostVariance> Variances(List<CostPart> parts, Weight landed, LandedCost? estimate, Currency house)
+    private static List<CostVariance> Variances(List<CostPart> all, Weight landed, ReckonedCost? reckoned, Currency house)
     {
         var stages = new CostStage?[] { null }.Concat(CostStages.All.Select(stage => (CostStage?)stage));
         return [.. stages.Select(stage =>
         {
-            var billed = Sum(parts.Where(part => part.Posting.Stage == stage), house);
-            var estimated = estimate?.Lines.Where(line => line.Stage == stage && line.Counts).Sum(line => line.Amount.Amount) / estimate?.Landed.Kilograms;
-            return new CostVariance(stage, estimated, landed > Weight.Zero ? billed.Amount / landed.Kilograms : 0m, billed);
+            var parts = all.Where(part => part.Posting.Stage == stage).ToList();
+            var estimated = reckoned?.Cost.Lines.Where(line => line.Stage == stage && line.Counts).Sum(line => line.Amount.Amount) / reckoned?.Cost.Landed.Kilograms;
+            var why = reckoned is not null && parts.Count > 0 && landed > Weight.Zero ? CostDifference.Of(parts, landed, estimated!.Value, reckoned) : null;
+            var billed = Sum(parts, part => part.Part, house);
+            return new CostVariance(stage, estimated, landed > Weight.Zero ? billed.Amount / landed.Kilograms : 0m, billed, why);
         }).Where(stage => stage.Billed.MinorUnits != 0 || stage.Estimated is > 0m)];
     }
 
-    private static Money Sum(IEnumerable<CostPart> parts, Currency house) => parts.Aggregate(Money.Zero(house), (sum, part) => sum + part.Part);
+    private static Money Sum(IEnumerable<CostPart> parts, Func<CostPart, Money> of, Currency house) => parts.Aggregate(Money.Zero(house), (sum, part) => sum + of(part));
 }

@@ -1,6 +1,5 @@
 using GreenLedger.Data.Stock;
 using GreenLedger.Domain.Costs;
-using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Stock;
 
 namespace GreenLedger.Web.Api;
@@ -58,40 +57,3 @@ internal sealed record PartReply(string Name, MoneyReply Part);
 internal sealed record ReorderRequest(decimal WeeklyUseKg, decimal UseSpreadKg, decimal LeadWeeks, decimal LeadSpreadWeeks, decimal SafetyFactor, decimal AvailableKg, decimal BagKg = 60m);
 
 internal sealed record ReorderReply(decimal? CoverWeeks, decimal SafetyStockKg, decimal ReorderPointKg, long Bags);
-
-internal sealed record PostingRequest(
-    decimal Amount, string Currency, DateOnly On, string Document, Guid? ContractId = null, Guid? ShipmentId = null, Guid? LotId = null, CostStage? Stage = null, string? From = null, ShareBasis? Basis = null);
-
-/// <summary>The stage is null for the coffee itself.</summary>
-internal sealed record PostingReply(
-    Guid Id, CostStage? Stage, MoneyReply Amount, MoneyReply House, DateOnly? RateOn, DateOnly On, string Document, string? From, ShareBasis Basis, Guid? ContractId, Guid? ShipmentId, Guid? LotId, string? WithdrawnBecause)
-{
-    public static PostingReply Of(CostPosting posting) => new(
-        posting.Id.Value, posting.Stage, MoneyReply.Of(posting.Amount), MoneyReply.Of(posting.House), posting.RateOn, posting.On, posting.Document, posting.From, posting.Basis,
-        posting.ContractId?.Value, posting.ShipmentId?.Value, posting.LotId?.Value, posting.WithdrawnBecause);
-}
-
-internal sealed record PostingShareReply(Guid LotId, string LotRef, MoneyReply Part);
-
-internal sealed record SharedPostingReply(PostingReply Posting, IReadOnlyList<PostingShareReply> Shares);
-
-/// <summary>What of a posting a lot bears.</summary>
-internal sealed record CostPartReply(Guid PostingId, string Document, DateOnly On, CostStage? Stage, MoneyReply Part);
-
-internal sealed record CostStageReply(CostStage? Stage, decimal? EstimatedPerKg, decimal ActualPerKg, MoneyReply Billed);
-
-internal sealed record LotCostReply(MoneyReply Total, MoneyReply Accounting, decimal LandedKg, decimal? PerKg, decimal? AccountingPerKg, decimal? EstimatedPerKg, bool HasCoffee, IReadOnlyList<CostStageReply> Stages, IReadOnlyList<CostPartReply> Parts)
-{
-    public static LotCostReply Of(LotCost cost) => new(
-        MoneyReply.Of(cost.Total), MoneyReply.Of(cost.Accounting), cost.Landed.Kilograms, cost.PerKilogram, cost.AccountingPerKilogram, cost.EstimatedPerKilogram, cost.HasCoffee,
-        [.. cost.Stages.Select(stage => new CostStageReply(stage.Stage, stage.Estimated, stage.Actual, MoneyReply.Of(stage.Billed)))],
-        [.. cost.Parts.Select(part => new CostPartReply(part.Posting.Id.Value, part.Posting.Document, part.Posting.On, part.Posting.Stage, MoneyReply.Of(part.Part)))]);
-}
-
-internal sealed record ValuedReply(string Name, Guid? LotId, decimal LeftKg, MoneyReply? Value, decimal? PerKg, IReadOnlyList<string> NotBilled);
-
-internal sealed record ValueReply(DateOnly On, ValuationMethod Method, IReadOnlyList<ValuedReply> Rows)
-{
-    public static ValueReply Of(DateOnly on, ValuationMethod method, IReadOnlyList<ValuedRow> rows) => new(
-        on, method, [.. rows.Select(row => new ValuedReply(row.Name, row.LotId?.Value, row.Left.Kilograms, row.Cost is { } cost ? MoneyReply.Of(cost) : null, row.PerKilogram, row.Without))]);
-}

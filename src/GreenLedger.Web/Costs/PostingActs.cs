@@ -13,14 +13,14 @@ namespace GreenLedger.Web.Costs;
 public sealed class PostingActs(LedgerContext db, TimeProvider clock)
 {
     /// <summary>Posts an invoice, converted at the rate of its day.</summary>
-    public async Task<CostPosting> PostAsync(PostedOn on, CostStage? stage, Money amount, DateOnly day, string document, string? from, ShareBasis? basis, Id<Person> by, CancellationToken cancellationToken)
+    public async Task<CostPosting> PostAsync(PostedOn on, CostStage? stage, Money amount, DateOnly day, string document, string? from, ShareBasis? basis, CoveredDays? covers, Id<Person> by, CancellationToken cancellationToken)
     {
         var (house, conversion) = await ToHouseAsync(amount.Currency, day, cancellationToken);
         Rule.Require(await IsThereAsync(on, cancellationToken), "What it is posted on is not there: choose a contract, a shipment or a lot of the ledger.", nameof(CostPosting.LotId));
         Rule.Require(
             !await db.CostPostings.AnyAsync(one => one.WithdrawnAt == null && one.Document == document.Trim() && one.On == day && one.Stage == stage && one.Amount == amount && one.ContractId == on.ContractId && one.ShipmentId == on.ShipmentId && one.LotId == on.LotId, cancellationToken),
             "This invoice is posted already, with the same number, day and amount: withdraw that posting first if it was wrong.", nameof(CostPosting.Document));
-        var posting = new CostPosting(on, new Invoice(stage, amount, conversion, day, document, from, basis ?? CostPosting.UsualBasis(stage)), house, by, clock.GetUtcNow());
+        var posting = new CostPosting(on, new Invoice(stage, amount, conversion, day, document, from, basis ?? CostPosting.UsualBasis(stage), covers), house, by, clock.GetUtcNow());
         db.Add(posting);
         return posting;
     }

@@ -57,7 +57,7 @@ public sealed class LotCostQueryTests(Ledgers ledgers)
     }
 
     [Theory, EveryEngine]
-    public async Task Finance_and_storage_are_no_accounting_cost_and_a_withdrawn_posting_none_at_all(Engine engine)
+    public async Task Finance_is_no_accounting_cost_storage_before_it_landed_is_and_a_withdrawn_posting_none_at_all(Engine engine)
     {
         await using var ledger = await ledgers.NewAsync(engine);
         var house = await FillAsync(ledger);
@@ -75,8 +75,8 @@ public sealed class LotCostQueryTests(Ledgers ledgers)
         await using var read = ledger.Open();
         var cost = await new LotCostQuery(read).FindAsync(house.Lots[0], Stop);
 
-        // IAS 2.16 leaves storage out of the cost of inventories, IAS 2.17 finance but for long work (from memory); the sum worked by hand.
-        Assert.Equal((Eur(1_110m), Eur(1_000m)), (cost.Total, cost.Accounting));
+        // IAS 2.16 leaves storage after it landed out of the cost of inventories, IAS 2.17 finance but for long work (from memory); nothing landed here yet. The sums worked by hand.
+        Assert.Equal((Eur(1_110m), Eur(1_010m)), (cost.Total, cost.Accounting));
     }
 
     [Theory, EveryEngine]
@@ -98,8 +98,8 @@ public sealed class LotCostQueryTests(Ledgers ledgers)
 
         await using var read = ledger.Open();
         var query = new ValuationQuery(read);
-        var (each, lots) = await query.FindAsync(OnBoard.AddDays(19), Stop);
-        var (pooled, pool) = await query.FindAsync(OnBoard.AddDays(20), Stop);
+        var (each, lots, _) = await query.FindAsync(OnBoard.AddDays(19), Stop);
+        var (pooled, pool, _) = await query.FindAsync(OnBoard.AddDays(20), Stop);
 
         Assert.Equal((ValuationMethod.EachLot, ValuationMethod.WeightedAverage), (each, pooled));
         Assert.Equal((Kg(1_500m), Eur(10_200m)), (Assert.Single(lots).Left, lots[0].Cost));

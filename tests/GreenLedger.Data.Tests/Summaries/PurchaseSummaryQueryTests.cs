@@ -104,7 +104,7 @@ public sealed class PurchaseSummaryQueryTests(FilledDemo demo, Ledgers ledgers)
         await using var db = await demo.OpenAsync(engine);
         var micrograms = await db.Database.SqlQuery<long>(
             $"""SELECT CAST(SUM("WeighedMicrograms") AS bigint) AS "Value" FROM "Movements" WHERE "On" <= {Today}""").SingleAsync(Stop);
-        var (_, valued) = await new Data.Stock.ValuationQuery(db).FindAsync(Today, Stop);
+        var (_, valued, _) = await new Data.Stock.ValuationQuery(db).FindAsync(Today, Stop);
 
         var stock = (await SummaryAsync(db, Cut.Supplier)).Total(SummaryFigure.InStock);
 

@@ -18,7 +18,7 @@ public sealed class ClaimPostingTests
         var claim = Settled(600m);
 
         var posting = ClaimPosting.Of(claim, Dollars(), Currency.Eur, _arrival.Buyer.Id, ShortArrival.Now);
-        var cost = LotCost.Of([new CostPart(posting, posting.House)], Weight.FromKilograms(1_000m), null, Currency.Eur);
+        var cost = LotCost.Of([CostPart.Of(posting, posting.House, LotFlow.None)], Weight.FromKilograms(1_000m), null, Currency.Eur);
 
         // Worked by hand: 600 ÷ 1.25 = 480.
         Assert.Equal((Money.Of(-600m, Currency.Usd), Money.Of(-480m, Currency.Eur), Day), (posting.Amount, posting.House, posting.On));

@@ -75,7 +75,7 @@ public sealed class StockWayTests(Chromium chromium)
     private static async Task BillAsync(Window window, string on, string stage, string amount, string document)
     {
         await window.GoAsync("/Costs/Post");
-        await window.Page.Locator("[name='Input.OnWhat']").SelectOptionAsync(on);
+        await window.Page.Locator("[name='Input.OnWhat']").FillAsync(on);
         await window.Page.Locator("[name='Input.Stage']").SelectOptionAsync(stage);
         await window.Page.Locator("[name='Input.Amount']").FillAsync(amount);
         await window.Page.Locator("[name='Input.Currency']").SelectOptionAsync("EUR");

@@ -11,7 +11,6 @@ using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.Rendering;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Costs;
@@ -19,26 +18,28 @@ namespace GreenLedger.Web.Pages.Costs;
 /// <summary>Posts an invoice on a contract, a shipment or a lot.</summary>
 public sealed class PostModel(LedgerContext db, PostingActs acts, HouseZone house) : FormPage
 {
-    private static readonly string[] Groups = ["Shipments", "Contracts", "Lots"];
-
     [BindProperty]
     public PostForm Input { get; set; } = new();
 
-    public IReadOnlyList<SelectListItem> Targets { get; private set; } = [];
+    /// <summary>Shipments, contracts and lots, each by its number and name.</summary>
+    public IReadOnlyList<PostTarget> Targets { get; private set; } = [];
 
     public IReadOnlyList<string> Currencies { get; private set; } = [];
 
     public async Task OnGetAsync(string? on, CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        Input = new PostForm { OnWhat = on, On = house.Today, Currency = Currencies[0] };
+        Input = new PostForm { OnWhat = PostTarget.Find(Targets, on)?.Written, On = house.Today, Currency = Currencies[0] };
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
+        await LoadAsync(cancellationToken);
+        var target = PostTarget.Find(Targets, Input.OnWhat);
+        Rule.Require(target is not null, "No one contract, shipment or lot has that number or name: choose it from the list.", nameof(Input.OnWhat));
         Rule.Require(Currency.TryParse(Input.Currency, null, out var currency), "Choose the currency of the invoice.", nameof(Input.Currency));
         Rule.Require(Input.Amount is > -1_000_000_000m and < 1_000_000_000m, "The amount lies below a thousand million.", nameof(Input.Amount));
-        var posting = await acts.PostAsync(Target(), Input.Stage, Money.Of(Input.Amount.Value, currency), Input.On!.Value, Input.Document ?? "", Input.From, Input.Basis, User.Person(), cancellationToken);
+        var posting = await acts.PostAsync(target.On, Input.Stage, Money.Of(Input.Amount.Value, currency), Input.On!.Value, Input.Document ?? "", Input.From, Input.Basis, CoveredDays.Of(Input.CoversFrom, Input.CoversUntil), User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"{posting.Document} is posted.");
         return RedirectToPage("Posting", new { posting.Id });
@@ -46,32 +47,18 @@ public sealed class PostModel(LedgerContext db, PostingActs acts, HouseZone hous
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
-        var contracts = await db.Contracts.Where(contract => contract.Goods != GoodsState.Drafted && contract.Goods != GoodsState.Cancelled).OrderByDescending(contract => contract.Ref).Select(contract => new { contract.Id, contract.Ref }).ToListAsync(cancellationToken);
+        var contracts = await db.Contracts.Where(contract => contract.Goods != GoodsState.Drafted && contract.Goods != GoodsState.Cancelled).OrderByDescending(contract => contract.Ref).Select(contract => new { contract.Id, contract.Ref, Seller = db.Suppliers.Where(one => one.Id == contract.SupplierId).Select(one => one.Name).FirstOrDefault() }).ToListAsync(cancellationToken);
         var shipments = await db.Shipments.OrderByDescending(shipment => shipment.Ref).Select(shipment => new { shipment.Id, shipment.Ref, shipment.Vessel }).ToListAsync(cancellationToken);
         var lots = await db.Lots.Where(lot => db.ContractLots.Any(line => line.LotId == lot.Id) || db.Holdings.Any(holding => holding.LotId == lot.Id)).OrderBy(lot => lot.Ref).Select(lot => new { lot.Id, lot.Ref, lot.Name }).ToListAsync(cancellationToken);
-        var groups = Groups.ToDictionary(name => name, name => new SelectListGroup { Name = name });
         Targets =
         [
-            .. shipments.Select(one => new SelectListItem($"{one.Ref} {one.Vessel}", $"shipment:{one.Id}") { Group = groups["Shipments"] }),
-            .. contracts.Select(one => new SelectListItem(one.Ref, $"contract:{one.Id}") { Group = groups["Contracts"] }),
-            .. lots.Select(one => new SelectListItem($"{one.Ref} {one.Name}", $"lot:{one.Id}") { Group = groups["Lots"] }),
+            .. shipments.Select(one => new PostTarget($"shipment:{one.Id}", one.Ref, $"Shipment {one.Ref} {one.Vessel}", new PostedOn(null, one.Id, null))),
+            .. contracts.Select(one => new PostTarget($"contract:{one.Id}", one.Ref, $"Contract {one.Ref} {one.Seller}", new PostedOn(one.Id, null, null))),
+            .. lots.Select(one => new PostTarget($"lot:{one.Id}", one.Ref, $"Lot {one.Ref} {one.Name}", new PostedOn(null, null, one.Id))),
         ];
         var house = await db.Houses.Select(one => one.Currency).SingleOrDefaultAsync(cancellationToken);
         var known = await db.ExchangeRates.Select(rate => rate.Currency).Distinct().ToListAsync(cancellationToken);
         Currencies = [.. known.Append(Currency.Eur).Append(house).Where(one => one != default).Distinct().OrderBy(one => one != house).ThenBy(one => one.Code).Select(one => one.Code)];
-    }
-
-    private PostedOn Target()
-    {
-        var parts = (Input.OnWhat ?? "").Split(':');
-        Rule.Require(parts.Length == 2 && Guid.TryParse(parts[1], out _), "Choose what it is posted on: a contract, a shipment or a lot.", nameof(Input.OnWhat));
-        var id = Guid.Parse(parts[1]);
-        return parts[0] switch
-        {
-            "contract" => new PostedOn(new Id<Contract>(id), null, null),
-            "shipment" => new PostedOn(null, new Id<Shipment>(id), null),
-            _ => new PostedOn(null, null, new Id<Lot>(id)),
-        };
     }
 
     public sealed class PostForm
@@ -93,6 +80,12 @@ public sealed class PostModel(LedgerContext db, PostingActs acts, HouseZone hous
         [Required(ErrorMessage = "Give the day of the invoice.")]
         [Display(Name = "Day of the invoice")]
         public DateOnly? On { get; set; }
+
+        [Display(Name = "Storage from")]
+        public DateOnly? CoversFrom { get; set; }
+
+        [Display(Name = "Storage until")]
+        public DateOnly? CoversUntil { get; set; }
 
         [Required(ErrorMessage = "Give the number of the invoice.")]
         [Display(Name = "Number of the invoice")]

@@ -2,6 +2,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Costs;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Costs;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -21,6 +22,8 @@ public sealed class PostingModel(LedgerContext db, PostingQuery query, LotCostQu
 
     /// <summary>The lots that it is spent on, with their parts; none where it is withdrawn.</summary>
     public IReadOnlyList<PostingShare> Shares { get; private set; } = [];
+
+    public Money Together(Func<CostPart, Money> of) => Shares.Aggregate(Money.Zero(Row!.Posting.House.Currency), (sum, share) => sum + of(share.Cost));
 
     protected override bool IsThere => Row is not null;
 
