@@ -15,7 +15,8 @@ namespace GreenLedger.Data.Stock;
 /// <param name="Cost">Accounting cost of what is left; null where a receipt has no cost yet.</param>
 /// <param name="Lots">What is left of each lot; of a single lot it is the whole.</param>
 /// <param name="Without">Lots whose coffee is not billed yet.</param>
-public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? Cost, IReadOnlyList<(Id<Lot> Id, string Name, Weight Left)> Lots, IReadOnlyList<string> Without)
+/// <param name="Each">The accounting cost a kilogram of a lot that stands alone, unrounded, as the lot itself says it; null for a pool, and where a count found more.</param>
+public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? Cost, IReadOnlyList<(Id<Lot> Id, string Name, Weight Left)> Lots, IReadOnlyList<string> Without, decimal? Each)
 {
     /// <summary>The cost of what is left, shared over its lots by kilograms so that the parts add up; null where a cost is missing.</summary>
     public IEnumerable<(Id<Lot> Id, string Name, Weight Left, Money? Cost)> Parts()
@@ -24,7 +25,7 @@ public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? 
         return Lots.Select((lot, at) => (lot.Id, lot.Name, lot.Left, parts?[at]));
     }
 
-    public decimal? PerKilogram => Cost is { } cost && Left > Weight.Zero ? cost.Amount / Left.Kilograms : null;
+    public decimal? PerKilogram => Each ?? (Cost is { } cost && Left > Weight.Zero ? cost.Amount / Left.Kilograms : null);
 }
 
 /// <summary>A bill's part of a lot's accounting cost that fell on coffee that was gone by the day of the bill.</summary>
@@ -77,7 +78,8 @@ public sealed class ValuationQuery(LedgerContext db)
         var without = lots.Where(lot => !costs[lot.Id].HasCoffee || costs[lot.Id].AccountingPerKilogram is null).Select(lot => lot.Ref).ToList();
         var cost = without.Count > 0 || left <= Weight.Zero ? (Money?)null : StockValue.Of(Costed(steps, costs), method, house).LeftCost;
         var kept = lots.Select(lot => (lot.Id, lot.Written, Left: steps.Where(step => step.LotId == lot.Id).Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed))).Where(lot => lot.Left > Weight.Zero);
-        return new ValuedRow(name, lotId, left, cost, [.. kept], without);
+        var each = cost is not null && lotId is { } alone && steps.TrueForAll(step => step.Kind != MovementKind.Gain) ? costs[alone].AccountingPerKilogram : null;
+        return new ValuedRow(name, lotId, left, cost, [.. kept], without, each);
     }
 
     /// <summary>What counts on the day, comings before goings: an issue or a transfer that was taken back by then stands for nothing.</summary>

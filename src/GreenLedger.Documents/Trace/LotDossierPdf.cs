@@ -98,6 +98,11 @@ public static class LotDossierPdf
         {
             paper.Text($"Landed cost billed so far: {PerKilogram(landed)} {money}/kg over {Kilograms(cost.Landed)} kg landed{(cost.HasCoffee ? "" : "; the coffee itself is not billed yet")}.", TextStyle.Body);
         }
+
+        if (cost.Late.MinorUnits != 0)
+        {
+            paper.Text($"Of the bills {Printed.Amount(cost.Late.Amount, cost.Late.Currency.Decimals)} {money} fell on coffee that was gone by the day of the bill.", TextStyle.Body);
+        }
     }
 
     private static void Grown(Paper paper, LotDossier dossier)

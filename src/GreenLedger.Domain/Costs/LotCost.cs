@@ -59,6 +59,9 @@ public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money A
     public CostDifference? Why => Stages.Select(stage => stage.Why).OfType<CostDifference>()
         .Aggregate((CostDifference?)null, (sum, why) => sum is null ? why : new CostDifference(sum.Price + why.Price, sum.Rate + why.Rate, sum.Weight + why.Weight, sum.Claims + why.Claims));
 
+    /// <summary>What was reckoned per kilogram for stages of which nothing is billed yet; with the reason of the rest it makes the whole difference.</summary>
+    public decimal NotBilledPerKilogram => Stages.Where(stage => stage.Why is null).Sum(stage => stage.Estimated ?? 0m);
+
     /// <param name="parts">The lot's part of every posting that counts.</param>
     /// <param name="landed">The weight that the cost stands on: as weighed on arrival.</param>
     /// <param name="reckoned">What its landed cost was reckoned to be; null or unknown where it was not.</param>

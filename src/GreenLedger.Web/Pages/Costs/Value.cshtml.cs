@@ -27,8 +27,8 @@ public sealed class ValueModel(ValuationQuery query, HouseZone house) : PageMode
 
     public IReadOnlyList<ValuedRow> Rows { get; private set; } = [];
 
-    /// <summary>By lot, with the bills that came too late for coffee already gone.</summary>
-    public IReadOnlyList<IGrouping<(Id<Lot> Id, string Name), LateRow>> Late { get; private set; } = [];
+    /// <summary>By lot, the largest first, with the bills that came too late for coffee already gone.</summary>
+    public IReadOnlyList<IGrouping<(Id<Lot> Id, string Lot), LateRow>> Late { get; private set; } = [];
 
     /// <summary>Of the rows that have a cost; null where none has.</summary>
     public Money? Total => Sum(Rows.Select(row => row.Cost).OfType<Money>());
@@ -43,7 +43,8 @@ public sealed class ValueModel(ValuationQuery query, HouseZone house) : PageMode
         On ??= house.Today;
         var stock = await query.FindAsync(On.Value, cancellationToken);
         (Method, Rows) = (stock.Method, Sorted(stock.Rows));
-        Late = [.. stock.LateSince(Since).GroupBy(late => (late.LotId, late.Lot))];
+        Late = [.. stock.LateSince(Since).OrderByDescending(late => Math.Abs(late.Late.MinorUnits)).GroupBy(late => (late.LotId, late.Lot))
+            .OrderByDescending(lot => Math.Abs(lot.Sum(late => late.Late.MinorUnits))).ThenBy(lot => lot.Key.Lot, StringComparer.OrdinalIgnoreCase)];
     }
 
     /// <summary>What the list shows as a workbook, a pool with each of its lots.</summary>
