@@ -14,7 +14,7 @@ namespace GreenLedger.Data.Stock;
 /// <param name="Left">As weighed.</param>
 /// <param name="Cost">Accounting cost of what is left; null where a receipt has no cost yet.</param>
 /// <param name="Lots">What is left of each lot; of a single lot it is the whole.</param>
-/// <param name="Without">Lots whose coffee is not billed yet.</param>
+/// <param name="Without">Lots whose coffee is not billed yet; each stands alone, so that its pool has a value.</param>
 /// <param name="Each">The accounting cost a kilogram of a lot that stands alone, unrounded, as the lot itself says it; null for a pool, and where a count found more.</param>
 public sealed record ValuedRow(string Name, Id<Lot>? LotId, Weight Left, Money? Cost, IReadOnlyList<(Id<Lot> Id, string Name, Weight Left)> Lots, IReadOnlyList<string> Without, decimal? Each)
 {
@@ -51,9 +51,10 @@ public sealed class ValuationQuery(LedgerContext db)
         var ids = movements.Select(step => step.LotId).Distinct().ToList();
         var lots = await NamesAsync(ids, cancellationToken);
         var costs = await new LotCostQuery(db).ListAsync(ids, on, cancellationToken);
-        var groups = method == ValuationMethod.EachLot
-            ? lots.Select(lot => (Name: lot.Written, LotId: (Id<Lot>?)lot.Id, Lots: (IReadOnlyList<LotName>)[lot]))
-            : lots.GroupBy(lot => $"{lot.Country ?? "origin unknown"}, {lot.Process ?? "process unknown"}").Select(pool => (Name: pool.Key, LotId: (Id<Lot>?)null, Lots: (IReadOnlyList<LotName>)[.. pool]));
+        var alone = lots.Where(lot => method == ValuationMethod.EachLot || !IsCosted(costs[lot.Id])).ToList();
+        var pools = lots.Except(alone).GroupBy(lot => $"{lot.Country ?? "origin unknown"}, {lot.Process ?? "process unknown"}");
+        var groups = alone.Select(lot => (Name: lot.Written, LotId: (Id<Lot>?)lot.Id, Lots: (IReadOnlyList<LotName>)[lot]))
+            .Concat(pools.Select(pool => (Name: pool.Key, LotId: (Id<Lot>?)null, Lots: (IReadOnlyList<LotName>)[.. pool])));
         var rows = groups.Select(group => RowOf(group.Name, group.LotId, group.Lots, movements, costs, method, house)).Where(row => row.Left > Weight.Zero).OrderBy(row => row.Name, StringComparer.OrdinalIgnoreCase);
         var late = from lot in lots
                    from part in costs[lot.Id].Parts
@@ -69,13 +70,15 @@ public sealed class ValuationQuery(LedgerContext db)
             db.Countries.Where(country => country.Code == lot.CountryCode).Select(country => country.Name).FirstOrDefault() ?? lot.CountryCode,
             db.ProcessMethods.Where(method => method.Id == lot.ProcessMethodId).Select(method => method.Name).FirstOrDefault() ?? lot.ProcessAsWritten)).ToListAsync(cancellationToken);
 
+    private static bool IsCosted(LotCost cost) => cost.HasCoffee && cost.AccountingPerKilogram is not null;
+
     private static ValuedRow RowOf(
         string name, Id<Lot>? lotId, IReadOnlyList<LotName> lots, List<Step> movements, IReadOnlyDictionary<Id<Lot>, LotCost> costs, ValuationMethod method, Currency house)
     {
         var ids = lots.Select(lot => lot.Id).ToHashSet();
         var steps = movements.Where(step => ids.Contains(step.LotId)).ToList();
         var left = steps.Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed);
-        var without = lots.Where(lot => !costs[lot.Id].HasCoffee || costs[lot.Id].AccountingPerKilogram is null).Select(lot => lot.Ref).ToList();
+        var without = lots.Where(lot => !IsCosted(costs[lot.Id])).Select(lot => lot.Ref).ToList();
         var cost = without.Count > 0 || left <= Weight.Zero ? (Money?)null : StockValue.Of(Costed(steps, costs), method, house).LeftCost;
         var kept = lots.Select(lot => (lot.Id, lot.Written, Left: steps.Where(step => step.LotId == lot.Id).Aggregate(Weight.Zero, (sum, step) => sum + step.Weighed))).Where(lot => lot.Left > Weight.Zero);
         var each = cost is not null && lotId is { } alone && steps.TrueForAll(step => step.Kind != MovementKind.Gain) ? costs[alone].AccountingPerKilogram : null;

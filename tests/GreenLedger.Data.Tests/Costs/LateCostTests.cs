@@ -92,7 +92,7 @@ public sealed class LateCostTests(Ledgers ledgers)
     }
 
     [Theory, EveryEngine]
-    public async Task A_pool_is_named_by_its_country_and_opens_to_its_lots(Engine engine)
+    public async Task A_pool_is_named_by_its_country_opens_to_its_lots_and_leaves_out_what_is_not_billed(Engine engine)
     {
         await using var ledger = await ledgers.NewAsync(engine);
         var kept = await FillAsync(ledger);
@@ -100,15 +100,25 @@ public sealed class LateCostTests(Ledgers ledgers)
         {
             var habits = new StockHabits();
             habits.Value(ValuationMethod.WeightedAverage, Came, Came);
-            db.Add(habits);
+            var unbilled = new Lot("L-2", "Vega Larga", null);
+            unbilled.Grow("CO", null, null, null, null, null);
+            unbilled.Process(null, "Washed");
+            db.AddRange(habits, unbilled);
+            await db.SaveChangesAsync(Stop);
+            var holding = await db.HoldingAsync(unbilled.Id, kept.Warehouse, Stop);
+            db.Add(holding.Add(MovementKind.Opening, new StockAmount(1, Kg(60m), Kg(60m)), new MovementNote(Came, null, null), kept.Keeper, Noon));
             await db.SaveChangesAsync(Stop);
         }
 
         await using var read = ledger.Open();
-        var pool = Assert.Single((await new ValuationQuery(read).FindAsync(Came.AddDays(9), Stop)).Rows);
+        var rows = (await new ValuationQuery(read).FindAsync(Came.AddDays(9), Stop)).Rows;
+        var pool = rows[0];
 
+        // A lot whose coffee is not billed yet takes no value from the others.
+        Assert.Equal(("L-2 Vega Larga", null, Kg(60m)), (rows[1].Name, rows[1].Cost, rows[1].Left));
+        Assert.Equal(2, rows.Count);
         Assert.Equal("Colombia, Washed", pool.Name);
-        Assert.Equal((kept.Lot, "L-1 Alto del Rio", Kg(3_000m), Eur(18_600m)), Assert.Single(pool.Parts()));
+        Assert.Equal((kept.Lot, "L-1 Alto del Rio", Kg(3_000m), (Money?)Eur(18_600m)), Assert.Single(pool.Parts()));
     }
 
     private static async Task<Kept> FillAsync(Ledger ledger)

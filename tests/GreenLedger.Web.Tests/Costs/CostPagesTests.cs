@@ -90,6 +90,7 @@ public sealed class CostPagesTests(HouseFixture house) : IClassFixture<HouseFixt
 
         var answer = await buyer.Client.GetAsync(new Uri(address, UriKind.Relative), Stop);
 
+        Assert.NotEmpty((await buyer.ReadAsync(address.Replace("handler=Workbook&", "", StringComparison.Ordinal))).QuerySelectorAll("th a[href*='sort=']"));
         Assert.Equal("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", answer.Content.Headers.ContentType!.MediaType);
     }
 
