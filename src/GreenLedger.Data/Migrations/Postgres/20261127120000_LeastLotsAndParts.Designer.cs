@@ -1338,6 +1338,12 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid?>("ContractId")
                         .HasColumnType("uuid");
 
+                    b.Property<DateOnly?>("CoversFrom")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("CoversUntil")
+                        .HasColumnType("date");
+
                     b.Property<string>("Document")
                         .IsRequired()
                         .HasMaxLength(80)

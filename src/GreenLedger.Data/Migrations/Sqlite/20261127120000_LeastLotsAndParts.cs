@@ -1,4 +1,5 @@
-﻿using Microsoft.EntityFrameworkCore.Migrations;
+﻿using System;
+using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
 
@@ -15,6 +16,18 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 table: "Offers",
                 type: "INTEGER",
                 nullable: true);
+
+            migrationBuilder.AddColumn<DateOnly>(
+                name: "CoversFrom",
+                table: "CostPostings",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<DateOnly>(
+                name: "CoversUntil",
+                table: "CostPostings",
+                type: "TEXT",
+                nullable: true);
         }
 
         /// <inheritdoc />
@@ -23,6 +36,14 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "LeastBags",
                 table: "Offers");
+
+            migrationBuilder.DropColumn(
+                name: "CoversFrom",
+                table: "CostPostings");
+
+            migrationBuilder.DropColumn(
+                name: "CoversUntil",
+                table: "CostPostings");
         }
     }
 }

@@ -1330,6 +1330,12 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid?>("ContractId")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("CoversFrom")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("CoversUntil")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Document")
                         .IsRequired()
                         .HasMaxLength(80)
