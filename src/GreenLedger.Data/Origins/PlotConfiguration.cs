@@ -12,7 +12,7 @@ internal sealed class PlotConfiguration : IEntityTypeConfiguration<Plot>, IEntit
         builder.Property(plot => plot.Id).ValueGeneratedNever();
         builder.Property(plot => plot.Name).HasMaxLength(200);
         builder.Property(plot => plot.CountryCode).HasMaxLength(2);
-        builder.Ignore(plot => plot.Hectares);
+        builder.Ignore(plot => plot.Hectares).Ignore(plot => plot.Written);
         builder.HasOne<Producer>().WithMany().HasForeignKey(plot => plot.ProducerId).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(plot => plot.ProducerId);
     }

@@ -51,6 +51,13 @@ public sealed class CountryOutlines
         }
 
         var middle = shape.Geometry.Centroid.Coordinate;
+        if (shape.Swapped() is { } swapped && KilometresOutside(swapped, plot.CountryCode) <= ToleranceKilometres)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"Longitude and latitude of {plot.Name} look swapped: it is said to lie in {plot.CountryCode} and does so at longitude {middle.Y:0.######}, latitude {middle.X:0.######}, not at longitude {middle.X:0.######}, latitude {middle.Y:0.######} as it stands. Longitude comes first.");
+        }
+
         var there = All.FirstOrDefault(outline => outline.Holds(middle))?.Name;
         var where = there is null ? "" : $" It lies in {there} by the map.";
         return string.Create(

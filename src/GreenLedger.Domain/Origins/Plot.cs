@@ -1,5 +1,4 @@
 using System.Globalization;
-using NetTopologySuite.Index.Strtree;
 
 namespace GreenLedger.Domain.Origins;
 
@@ -42,6 +41,15 @@ public sealed class Plot
     /// <summary>In hundredths of a square metre: of a polygon on the ellipsoid, of a point as stated, 4 ha where nothing is.</summary>
     public long AreaSquareDecimetres { get; private set; }
 
+    /// <summary>The fewest decimals that a number of its positions had as it was written; null where nobody counted them.</summary>
+    public int? FewestDecimals { get; private set; }
+
+    /// <summary>The most decimals that a number of its positions had as it was written; null where nobody counted them.</summary>
+    public int? MostDecimals { get; private set; }
+
+    /// <summary>Null where nobody counted them.</summary>
+    public WrittenDecimals? Written => FewestDecimals is { } fewest && MostDecimals is { } most ? new WrittenDecimals(fewest, most) : null;
+
     public decimal Hectares => AreaSquareDecimetres / 1_000_000m;
 
     /// <summary>Puts right what it is called or where it lies.</summary>
@@ -60,53 +68,9 @@ public sealed class Plot
 
         var hectares = shape.IsPoint ? statedHectares ?? UnstatedHectares : shape.Hectares;
         (Shape, IsPoint) = (shape.ToText(), shape.IsPoint);
+        (FewestDecimals, MostDecimals) = (shape.Written?.Fewest, shape.Written?.Most);
         AreaSquareDecimetres = decimal.ToInt64(Math.Round(hectares * 1_000_000m, 0, MidpointRounding.AwayFromZero));
     }
 
     public PlotShape Where() => PlotShape.FromText(Shape);
-}
-
-/// <summary>What is doubtful about plots that stand together, in sentences; nothing here refuses them.</summary>
-public static class PlotDoubts
-{
-    /// <summary>Of each kind; more than anybody reads at once.</summary>
-    private const int MostDoubts = 50;
-
-    /// <param name="plots">Those that stand together, such as all of one producer.</param>
-    /// <param name="producerCountry">Where the producer is; null where nobody said.</param>
-    /// <param name="outlines">Where countries lie.</param>
-    public static IReadOnlyList<string> Of(IReadOnlyList<Plot> plots, string? producerCountry, CountryOutlines outlines)
-    {
-        ArgumentNullException.ThrowIfNull(plots);
-        ArgumentNullException.ThrowIfNull(outlines);
-        var foreign = plots.Where(plot => producerCountry is not null && plot.CountryCode != producerCountry)
-            .Select(plot => $"{plot.Name} is said to lie in {plot.CountryCode}, its producer in {producerCountry}.");
-        return [.. foreign.Take(MostDoubts), .. plots.Select(outlines.Doubt).OfType<string>().Take(MostDoubts), .. Together(plots).Take(MostDoubts)];
-    }
-
-    /// <summary>Plots that are the same place or overlap.</summary>
-    private static IEnumerable<string> Together(IReadOnlyList<Plot> plots)
-    {
-        var shapes = plots.Select(plot => plot.Where()).ToList();
-        var near = new STRtree<int>();
-        foreach (var (at, shape) in shapes.Index())
-        {
-            near.Insert(shape.Geometry.EnvelopeInternal, at);
-        }
-
-        for (var one = 0; one < plots.Count; one++)
-        {
-            foreach (var other in near.Query(shapes[one].Geometry.EnvelopeInternal).Where(other => other > one).Order())
-            {
-                if (shapes[one].IsSameAs(shapes[other]))
-                {
-                    yield return $"{plots[one].Name} and {plots[other].Name} are the same place.";
-                }
-                else if (shapes[one].Overlap(shapes[other]) is > 0.0001m and var hectares)
-                {
-                    yield return string.Create(CultureInfo.InvariantCulture, $"{plots[one].Name} and {plots[other].Name} overlap by {hectares:0.0000} ha.");
-                }
-            }
-        }
-    }
 }

@@ -16,9 +16,12 @@ public sealed class PlotShape
 
     private readonly Geometry _geometry;
 
-    private PlotShape(Geometry geometry) => _geometry = geometry;
+    private PlotShape(Geometry geometry, WrittenDecimals? written) => (_geometry, Written) = (geometry, written);
 
     public Geometry Geometry => _geometry;
+
+    /// <summary>The decimals of its numbers as they were written; null for a shape that was kept, which has six by rounding.</summary>
+    public WrittenDecimals? Written { get; }
 
     public bool IsPoint => _geometry.Dimension == Dimension.Point;
 
@@ -26,13 +29,13 @@ public sealed class PlotShape
     public decimal Hectares => Math.Round((decimal)(Polygons().Sum(polygon => Math.Abs(EllipsoidArea.SquareMetres(Ring(polygon)))) / 10_000), 6, MidpointRounding.AwayFromZero);
 
     /// <summary>Reads well-known text that this class wrote.</summary>
-    public static PlotShape FromText(string text) => new(new WKTReader().Read(text));
+    public static PlotShape FromText(string text) => new(new WKTReader().Read(text), null);
 
     public string ToText() => new WKTWriter { Formatted = false, OutputOrdinates = Ordinates.XY }.Write(_geometry);
 
     /// <summary>A point; latitudes beyond the poles tell that the two were given the wrong way round.</summary>
     /// <exception cref="RuleBrokenException">It lies nowhere on Earth.</exception>
-    public static PlotShape Point(decimal longitude, decimal latitude) => new(new Point(Position(longitude, latitude)));
+    public static PlotShape Point(decimal longitude, decimal latitude) => Points([(longitude, latitude)]);
 
     /// <summary>One or several points.</summary>
     public static PlotShape Points(IReadOnlyList<(decimal Longitude, decimal Latitude)> positions)
@@ -40,7 +43,7 @@ public sealed class PlotShape
         ArgumentNullException.ThrowIfNull(positions);
         Rule.Require(positions.Count > 0, "A point has a longitude and a latitude.", nameof(positions));
         var points = positions.Select(one => new Point(Position(one.Longitude, one.Latitude))).ToArray();
-        return new PlotShape(points.Length == 1 ? points[0] : new MultiPoint(points));
+        return new PlotShape(points.Length == 1 ? points[0] : new MultiPoint(points), WrittenDecimals.Of(positions));
     }
 
     /// <summary>One or several polygons, each a ring without holes.</summary>
@@ -52,7 +55,7 @@ public sealed class PlotShape
         var polygons = rings.Select(Polygon).ToArray();
         var whole = polygons.Length == 1 ? (Geometry)polygons[0] : new MultiPolygon(polygons);
         Rule.Require(polygons.Length == 1 || whole.IsValid, "Two polygons of this plot overlap: send each piece of land once.", nameof(rings));
-        return new PlotShape(whole);
+        return new PlotShape(whole, WrittenDecimals.Of(rings.SelectMany(ring => ring)));
     }
 
     /// <summary>How much of this plot the other one covers, in hectares by a plane through both; zero where either is a point.</summary>
@@ -70,6 +73,15 @@ public sealed class PlotShape
 
     /// <summary>Whether both are the same place to six decimals.</summary>
     public bool IsSameAs(PlotShape other) => other is not null && _geometry.EqualsTopologically(other._geometry);
+
+    /// <summary>The same with longitude and latitude exchanged; null where that lies nowhere on Earth.</summary>
+    public PlotShape? Swapped()
+    {
+        var exchanged = _geometry.Copy();
+        exchanged.Apply(new Exchange());
+        exchanged.GeometryChanged();
+        return exchanged.Coordinates.All(one => Math.Abs(one.Y) <= 90) ? new PlotShape(exchanged, Written) : null;
+    }
 
     public IReadOnlyList<Point> AllPoints() => _geometry is GeometryCollection many ? [.. many.Geometries.OfType<Point>()] : _geometry is Point one ? [one] : [];
 
@@ -96,4 +108,9 @@ public sealed class PlotShape
     }
 
     private static List<(double Longitude, double Latitude)> Ring(Polygon polygon) => [.. polygon.ExteriorRing.Coordinates.Select(one => (one.X, one.Y))];
+
+    private sealed class Exchange : ICoordinateFilter
+    {
+        public void Filter(Coordinate coord) => (coord.X, coord.Y) = (coord.Y, coord.X);
+    }
 }

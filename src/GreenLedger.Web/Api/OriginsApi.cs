@@ -4,10 +4,7 @@ using GreenLedger.Documents.Origins;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Web.Display;
-using GreenLedger.Web.Origins;
-using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Api;
@@ -22,25 +19,29 @@ internal sealed record ProducerReply(
 
 /// <summary>A country of origin; months are 1 to 12.</summary>
 internal sealed record CountryReply(
-    string Code, string Name, string? IcoCode, int? CropYearStartMonth, int? HarvestFromMonth, int? HarvestToMonth, decimal? UsualBagKg, string? Ports, IReadOnlyList<string> OtherNames)
+    string Code, string Name, string? IcoCode, int? CropYearStartMonth, int? HarvestFromMonth, int? HarvestToMonth, decimal? UsualBagKg, string? Ports, IReadOnlyList<string> OtherNames, bool IsLowRisk, int Version)
 {
     public static CountryReply Of(Country country) => new(
-        country.Code, country.Name, country.IcoCode, country.CropYearStart, country.HarvestFrom, country.HarvestTo, country.UsualBag?.Kilograms, country.Ports, [.. country.OtherNames]);
+        country.Code, country.Name, country.IcoCode, country.CropYearStart, country.HarvestFrom, country.HarvestTo, country.UsualBag?.Kilograms, country.Ports, [.. country.OtherNames], country.IsLowRisk, country.Version);
 }
 
 /// <summary>A process method, with the other words by which lists say the same.</summary>
-internal sealed record ProcessMethodReply(string Id, string Name, string Family, IReadOnlyList<string> Synonyms)
+internal sealed record ProcessMethodReply(string Id, string Name, string Family, IReadOnlyList<string> Synonyms, int Version)
 {
-    public static ProcessMethodReply Of(ProcessMethod method) => new(method.Id.ToString(), method.Name, method.Family.Word(), [.. method.Synonyms]);
+    public static ProcessMethodReply Of(ProcessMethod method) => new(method.Id.ToString(), method.Name, method.Family.Word(), [.. method.Synonyms], method.Version);
 }
 
-/// <summary>A plot as it was read: a point counts as the hectares stated, or 4.</summary>
-internal sealed record PlotReply(int Row, string? Producer, string? Country, string? Name, bool IsPoint, decimal Hectares)
+/// <summary>A plot as it was read: a point counts as the hectares stated, or 4; decimals as its numbers were written.</summary>
+internal sealed record PlotReply(int Row, string? Producer, string? Country, string? Name, bool IsPoint, decimal Hectares, int? FewestDecimals, int? MostDecimals, IReadOnlyList<string> Doubts)
 {
-    public static PlotReply Of(PlotLine line, Plot plot) => new(line.Row, line.Producer, line.Country, line.Name, plot.IsPoint, plot.Hectares);
+    public static PlotReply Of(PlotLine line, Plot plot, IEnumerable<PlotDoubt> doubts) => new(
+        line.Row, line.Producer, line.Country, line.Name, plot.IsPoint, plot.Hectares, plot.FewestDecimals, plot.MostDecimals, [.. doubts.Select(doubt => doubt.Said)]);
 }
 
-internal sealed record PlotProblemReply(int? Row, string? Property, string Reason);
+internal sealed record PlotProblemReply(int? Row, string? Property, string Reason)
+{
+    public static PlotProblemReply Of(Problem problem) => new(problem.Row, problem.Column, problem.Message);
+}
 
 /// <summary>What was read of plots; doubts refuse nothing.</summary>
 internal sealed record PlotsReply(IReadOnlyList<PlotReply> Plots, IReadOnlyList<PlotProblemReply> Problems, IReadOnlyList<string> Doubts)
@@ -49,9 +50,11 @@ internal sealed record PlotsReply(IReadOnlyList<PlotReply> Plots, IReadOnlyList<
     {
         // A plot that names no country is checked all the same: its country is that of whoever will be its producer.
         var (plots, problems) = file.Taken(Id<Producer>.New(), "XX");
+        List<Plot> all = [.. plots.Select(one => one.Plot)];
+        var doubts = PlotDoubts.Each(all, null, outlines).SelectMany(doubt => doubt.About.Select(plot => (plot.Id, Doubt: doubt))).ToLookup(one => one.Id, one => one.Doubt);
         return new PlotsReply(
-            [.. plots.Select(one => PlotReply.Of(one.Line, one.Plot))], [.. problems.Select(problem => new PlotProblemReply(problem.Row, problem.Column, problem.Message))],
-            PlotDoubts.Of([.. plots.Select(one => one.Plot)], null, outlines));
+            [.. plots.Select(one => PlotReply.Of(one.Line, one.Plot, doubts[one.Plot.Id]))], [.. problems.Select(PlotProblemReply.Of)],
+            PlotDoubts.Of(all, null, outlines));
     }
 }
 
@@ -67,27 +70,8 @@ internal static class OriginsApi
         origins.MapGet("/countries", CountriesAsync).WithName("ListCountries").WithSummary("Countries of origin by name")
             .WithDescription("Crop years, harvests and bags are habits of the trade, as this house has them.");
         origins.MapGet("/process-methods", MethodsAsync).WithName("ListProcessMethods").WithSummary("Process methods by name, with the words that lists use for them");
-        origins.MapGet("/producers/{id}/plots", PlotsAsync).WithName("ListPlots").WithSummary("Where a producer grows, as GeoJSON")
-            .WithDescription("With the property names that the EU's system reads under Regulation (EU) 2023/1115.");
-        origins.MapPost("/calculate/plot", Plots).WithName("CalculatePlot").WithSummary("Checks plots sent as GeoJSON or CSV, with their areas on the ellipsoid; stores nothing")
-            .WithDescription("`doubts` tells of plots that are the same place, overlap, or lie more than 5 km outside of the outline of the country they name.")
-            .WithMetadata(new RequestSizeLimitAttribute(PlotFile.MostBytes)).Accepts<string>(PlotExport.MediaType, "application/json", "text/csv");
-    }
-
-    private static async Task<Results<FileContentHttpResult, NotFound>> PlotsAsync(Id<Producer> id, LedgerContext db, CancellationToken cancellationToken)
-    {
-        var name = await db.Producers.Where(one => one.Id == id).Select(one => one.Name).SingleOrDefaultAsync(cancellationToken);
-        var plots = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == id).OrderBy(plot => plot.Name).ToListAsync(cancellationToken);
-        return name is null ? TypedResults.NotFound() : TypedResults.File(PlotExport.Write(plots.Select(plot => new ExportedPlot(name, plot)), int.MaxValue)[0], PlotExport.MediaType);
-    }
-
-    [StoresNothing]
-    private static async Task<Ok<PlotsReply>> Plots(HttpRequest request, WorldMap world, CancellationToken cancellationToken)
-    {
-        Rule.Require(request.ContentLength is null or <= PlotFile.MostBytes, "The file is larger than 25 MB: split it.", "file");
-        using var sent = new MemoryStream();
-        await request.Body.CopyToAsync(sent, cancellationToken);
-        return TypedResults.Ok(PlotsReply.Of(PlotFile.Read(sent.ToArray()), world.Outlines));
+        origins.MapPlotsApi();
+        origins.MapOriginsWriting();
     }
 
     private static async Task<Ok<PageReply<ProducerReply>>> ProducersAsync(

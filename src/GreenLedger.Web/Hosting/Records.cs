@@ -30,7 +30,7 @@ internal static class Records
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>().AddSingleton<WorldMap>()
             .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<WarehouseActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>()
-            .AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<ArrivalReports>().AddScoped<EarlierContracts>()
+            .AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<ArrivalReports>().AddScoped<EarlierContracts>().AddScoped<PlotLoading>().AddScoped<OriginActs>()
             .AddScoped<LotDossiers>().AddScoped<RecallActs>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>()
             .AddScoped<DiligenceActs>().AddSingleton(provider => provider.GetRequiredService<WorldMap>().Outlines)
             .AddHostedService<ParkedFilesSweep>();

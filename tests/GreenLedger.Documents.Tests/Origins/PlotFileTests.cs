@@ -71,6 +71,15 @@ public sealed class PlotFileTests
         Assert.Equal([("Lote 3", 1.5m), ("Lote 4", null)], file.Lines.Select(line => (line.Name!, line.Hectares)));
     }
 
+    /// <summary>JSON numbers and cells of CSV keep the decimals that were written (handbook, trade 7.3): zeros at the end count.</summary>
+    [Theory]
+    [InlineData("""{"type":"Feature","properties":{},"geometry":{"type":"Point","coordinates":[-46.57,-20.23]}}""", 2, 2)]
+    [InlineData("""{"type":"Feature","properties":{},"geometry":{"type":"Point","coordinates":[-46.570000,-20.23000]}}""", 5, 6)]
+    [InlineData("""{"type":"Feature","properties":{},"geometry":{"type":"Polygon","coordinates":[[[-75.9,2.000000],[-75.898000,2.000000],[-75.898000,2.002000],[-75.9,2.000000]]]}}""", 1, 6)]
+    [InlineData("name,longitude,latitude\nLote 3,-46.570,-20.230000\n", 3, 6)]
+    public void Decimals_are_counted_as_they_are_written(string text, int fewest, int most) =>
+        Assert.Equal(new WrittenDecimals(fewest, most), Assert.Single(Read(text).Lines).Shape.Written);
+
     [Theory]
     [InlineData("{\"type\":\"FeatureCollection\"")]
     [InlineData("a,b\n1,2\n")]

@@ -75,7 +75,7 @@ public sealed class DueDiligenceTests
         var held = new DueDiligence(lot.Id);
         held.State(Facts);
 
-        var (one, same, elsewhere) = (Field("Lote 3", -75.899m), Field("Lote 4", -75.899m), new Plot(Grower.Id, "Lote 5", "PE", PlotShape.Point(-75.8m, 2.1m), 1m));
+        var (one, same, elsewhere) = (Field("Lote 3", -75.899000m), Field("Lote 4", -75.899000m), new Plot(Grower.Id, "Lote 5", "PE", PlotShape.Point(-75.800000m, 2.100000m), 1m));
         var open = held.Open(About(lot, one, same, elsewhere));
         var unknown = held.Open(new DiligenceCase(lot, null, [elsewhere], false));
 
@@ -181,5 +181,5 @@ public sealed class DueDiligenceTests
 
     private static DiligenceCase About(Lot lot, params Plot[] plots) => new(lot, Grower, plots, false);
 
-    private static Plot Field(string name, decimal longitude) => new(Grower.Id, name, "CO", PlotShape.Point(longitude, 2.001m), 2.5m);
+    private static Plot Field(string name, decimal longitude) => new(Grower.Id, name, "CO", PlotShape.Point(longitude, 2.001000m), 2.5m);
 }

@@ -45,6 +45,15 @@ public sealed class PlotOutlineTests
         Assert.Equal("Lote 4 is said to lie in CO, and lies about 56 km outside of it, at longitude -75.5, latitude 0.5. It lies in Peru by the map. Check the country, and that the longitude stands first.", doubt);
     }
 
+    /// <summary>At longitude 2, latitude -75 nothing grows; exchanged it lies in the square that is Colombia here.</summary>
+    [Fact]
+    public void A_plot_that_would_lie_in_its_country_with_both_exchanged_is_told_so()
+    {
+        var doubt = Assert.Single(PlotDoubts.Of([PlotAt(2, -75, "CO")], "CO", Outlines));
+
+        Assert.Equal("Longitude and latitude of Lote 4 look swapped: it is said to lie in CO and does so at longitude -75, latitude 2, not at longitude 2, latitude -75 as it stands. Longitude comes first.", doubt);
+    }
+
     [Theory]
     [InlineData("BR")]
     [InlineData("XX")]
@@ -83,7 +92,7 @@ public sealed class PlotOutlineTests
         Assert.Equal(10_007.557, Sphere.Kilometres(new Coordinate(0, 0), new Coordinate(0, 90)), 3);
 
     private static Plot PlotAt(double longitude, double latitude, string country) =>
-        new(Id<Producer>.New(), "Lote 4", country, PlotShape.Point((decimal)longitude, (decimal)latitude), null);
+        new(Id<Producer>.New(), "Lote 4", country, PlotShape.Point((decimal)longitude + 0.000000m, (decimal)latitude + 0.000000m), null);
 
     private static Geometry Square(double west, double south) => GeometryFactory.Default.ToGeometry(new Envelope(west, west + 2, south, south + 2));
 }

@@ -98,6 +98,32 @@ public sealed class PlotTests
         Assert.Contains("East and Copy are the same place.", doubts);
     }
 
+    /// <summary>Handbook, trade 7.3: at least six decimals; steps worked by hand from 6371.0088 km times pi over 180, 111,195 m a degree.</summary>
+    [Theory]
+    [InlineData("-46.57", "-20.23", "Lote 3 has a coordinate of 2 decimals, steps of about 1,112 m on the ground. The rules ask for six decimals: check that the source holds no more.")]
+    [InlineData("-46.570000", "-20", "Lote 3 has a coordinate of no decimals, steps of about 111,195 m on the ground. The rules ask for six decimals: check that the source holds no more.")]
+    [InlineData("-46.570001", "-20.2311", "Lote 3 has coordinates of fewer than six decimals beside others of six, the shortest of 4 decimals, steps of about 11 m on the ground: zeros at their end may have been left out. Check that the source holds no more.")]
+    [InlineData("-46.57000", "-20.23000", "Lote 3 has a coordinate of 5 decimals, steps of about 1.1 m on the ground. The rules ask for six decimals: check that the source holds no more.")]
+    [InlineData("-46.570000", "-20.230000", null)]
+    [InlineData("-46.5700001", "-20.2300001", null)]
+    public void A_coordinate_of_fewer_than_six_decimals_as_written_is_doubted(string longitude, string latitude, string? doubt)
+    {
+        var plot = PlotOf("Lote 3", PlotCorners.Shape($"{longitude}, {latitude}"));
+
+        Assert.Equal(doubt is null ? [] : [doubt], PlotDoubts.Of([plot], "CO", CountryOutlines.None));
+    }
+
+    [Fact]
+    public void Zeros_that_may_have_been_left_out_are_told_once_for_all_plots()
+    {
+        var plots = Enumerable.Range(1, 7).Select(at => PlotOf($"Lote {at}", PlotShape.Point(-75.123456m, at + 0.12345m))).ToList();
+
+        var doubt = Assert.Single(PlotDoubts.Each(plots, "CO", CountryOutlines.None));
+
+        Assert.StartsWith("Lote 1, Lote 2, Lote 3, Lote 4, Lote 5 and 2 more have coordinates of fewer than six decimals", doubt.Said, StringComparison.Ordinal);
+        Assert.Equal(plots, doubt.About);
+    }
+
     [Fact]
     public void A_shape_comes_back_from_its_text()
     {

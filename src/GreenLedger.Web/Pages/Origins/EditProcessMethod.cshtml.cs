@@ -1,12 +1,13 @@
 using GreenLedger.Data;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Origins;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Origins;
 
-public sealed class EditProcessMethodModel(LedgerContext db) : FormPage
+public sealed class EditProcessMethodModel(LedgerContext db, OriginActs acts) : FormPage
 {
     [BindProperty(SupportsGet = true)]
     public Id<ProcessMethod> Id { get; set; }
@@ -35,7 +36,7 @@ public sealed class EditProcessMethodModel(LedgerContext db) : FormPage
         }
 
         OpenedOn(method, Input.Version);
-        await Input.TakeAsync(db, method, cancellationToken);
+        await acts.DescribeAsync(method, Input.Name, Input.Family, Input.Words, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say("The method is changed.");
         return RedirectToPage("ProcessMethods");

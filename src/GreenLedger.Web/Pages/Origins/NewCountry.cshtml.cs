@@ -1,12 +1,11 @@
 using GreenLedger.Data;
-using GreenLedger.Domain;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Origins;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Origins;
 
-public sealed class NewCountryModel(LedgerContext db) : FormPage
+public sealed class NewCountryModel(LedgerContext db, OriginActs acts) : FormPage
 {
     [BindProperty]
     public CountryForm Input { get; set; } = new();
@@ -15,11 +14,7 @@ public sealed class NewCountryModel(LedgerContext db) : FormPage
     {
         var country = new Country(Input.Code ?? "", Input.Name ?? "");
         Input.Describe(country);
-        Rule.Require(
-            !await db.Countries.AnyAsync(one => one.Code == country.Code, cancellationToken),
-            $"{country.Code} is in the list already: open it there.",
-            nameof(country.Code));
-        db.Add(country);
+        await acts.AddAsync(country, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say("The country is added.");
         return RedirectToPage("Countries");

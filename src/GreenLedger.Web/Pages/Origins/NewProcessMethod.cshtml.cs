@@ -1,10 +1,11 @@
 using GreenLedger.Data;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Origins;
 using Microsoft.AspNetCore.Mvc;
 
 namespace GreenLedger.Web.Pages.Origins;
 
-public sealed class NewProcessMethodModel(LedgerContext db) : FormPage
+public sealed class NewProcessMethodModel(LedgerContext db, OriginActs acts) : FormPage
 {
     [BindProperty]
     public ProcessMethodForm Input { get; set; } = new();
@@ -16,7 +17,7 @@ public sealed class NewProcessMethodModel(LedgerContext db) : FormPage
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
         var method = new ProcessMethod(Input.Name ?? "", Input.Family);
-        await Input.TakeAsync(db, method, cancellationToken);
+        await acts.DescribeAsync(method, Input.Name, Input.Family, Input.Words, cancellationToken);
         db.Add(method);
         await db.SaveChangesAsync(cancellationToken);
         Say("The method is added.");

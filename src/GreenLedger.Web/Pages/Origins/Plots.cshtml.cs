@@ -8,11 +8,9 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Origins;
 
-/// <summary>Where a producer grows: plots on a map, from a file, and out again as a file.</summary>
-public sealed class PlotsModel(LedgerContext db, WorldMap world) : FormPage
+/// <summary>Where a producer grows: plots on a map, and out again as a file.</summary>
+public sealed class PlotsModel(LedgerContext db, OriginActs acts, WorldMap world) : FormPage
 {
-    private const int MostPlots = 10_000;
-
     /// <summary>The producer.</summary>
     [BindProperty(SupportsGet = true)]
     public Id<Producer> Id { get; set; }
@@ -35,9 +33,6 @@ public sealed class PlotsModel(LedgerContext db, WorldMap world) : FormPage
 
     public IReadOnlyList<string> Doubts { get; private set; } = [];
 
-    /// <summary>What of a file could not be taken.</summary>
-    public IReadOnlyList<Problem> Problems { get; private set; } = [];
-
     protected override bool IsThere => Producer is not null;
 
     /// <summary>Where the map can be moved to, in words.</summary>
@@ -57,44 +52,13 @@ public sealed class PlotsModel(LedgerContext db, WorldMap world) : FormPage
         return IsThere ? Page() : NotFound();
     }
 
-    /// <summary>All plots of a file, or none where one of them cannot be taken.</summary>
-    public async Task<IActionResult> OnPostLoadAsync(IFormFile? file, CancellationToken cancellationToken)
-    {
-        await LoadAsync(cancellationToken);
-        if (Producer is not { } producer)
-        {
-            return NotFound();
-        }
-
-        Rule.Require(file is { Length: > 0 }, "Choose a file of plots: GeoJSON, or CSV with the columns name, longitude, latitude.", "");
-        Rule.Require(file.Length <= PlotFile.MostBytes, "The file is larger than 25 MB: split it.", "");
-        using var bytes = new MemoryStream();
-        await file.CopyToAsync(bytes, cancellationToken);
-        var (plots, problems) = PlotFile.Read(bytes.ToArray()).Taken(producer.Id, producer.CountryCode);
-        Rule.Require(plots.Count > 0 || problems.Count > 0, "The file holds no plot: export it again with one feature, or one line, for each plot.", "");
-        if (problems.Any(problem => problem.Column is null))
-        {
-            Problems = problems;
-            return Page();
-        }
-
-        Rule.Require(Plots.Count + plots.Count <= MostPlots, $"A producer has at most {MostPlots:#,0} plots here: split it into its groups.", "");
-        db.AddRange(plots.Select(one => one.Plot));
-        await db.SaveChangesAsync(cancellationToken);
-        Say(Display.Figures.Count(plots.Count, "plot is", "plots are") + " added." + string.Concat(problems.Take(3).Select(problem => " " + problem.Message)));
-        return RedirectToPage();
-    }
-
     public async Task<IActionResult> OnPostRemoveAsync(Id<Plot> plot, CancellationToken cancellationToken)
     {
-        var known = await db.Plots.SingleOrDefaultAsync(one => one.Id == plot && one.ProducerId == Id, cancellationToken);
-        if (known is null)
+        if (await acts.RemoveAsync(plot, Id, cancellationToken) is not { } known)
         {
             return NotFound();
         }
 
-        Rule.Require(!await db.DueDiligences.AnyAsync(held => held.Plots.Any(one => one.PlotId == plot), cancellationToken), $"A lot is said to have grown on {known.Name}: take the plot off the lot first.", "");
-        db.Remove(known);
         await db.SaveChangesAsync(cancellationToken);
         Say($"{known.Name} is removed; the history keeps it.");
         return RedirectToPage();
