@@ -29,6 +29,14 @@ internal sealed record CertificateReply(
         certificate.From, certificate.Until, certificate.Standing.ToString(), certificate.StandingReason);
 }
 
+/// <summary>Which day matters for which scheme, and when the house is told of an end.</summary>
+/// <param name="ByContractDay">Schemes of which the day matters that the contract was signed; of all others the day on board does.</param>
+internal sealed record CertificateHabitsBody(int Version, int FirstAlertDays, int LastAlertDays, IReadOnlyList<string> ByContractDay)
+{
+    public static CertificateHabitsBody Of(CertificateHabits habits) => new(
+        habits.Version, habits.FirstAlertDays, habits.LastAlertDays, habits.ByContractDay.Split(", ", StringSplitOptions.RemoveEmptyEntries));
+}
+
 /// <summary>A scheme that a lot claims, on the day that matters.</summary>
 internal sealed record ClaimedSchemeReply(Guid LotId, string Scheme, DateOnly? On, Guid? CertificateId, bool Holds, string Said);
 
@@ -42,6 +50,9 @@ internal static class CertificatesApi
         certificates.MapPost("", AddAsync).WithName("AddCertificate").WithSummary("Adds a certificate");
         certificates.MapPut("/{id}", ChangeAsync).WithName("ChangeCertificate").WithSummary("Says anew what a certificate says");
         certificates.MapPost("/{id}/standing", StandAsync).WithName("StandCertificate").WithSummary("Suspended, withdrawn or valid again, with the reason");
+        certificates.MapGet("/habits", HabitsAsync).WithName("ReadCertificateHabits").WithSummary("Which day matters for which scheme, and how many days before the end the house is told");
+        certificates.MapPut("/habits", KeepHabitsAsync).WithName("ChangeCertificateHabits").WithSummary("Changes which day matters for which scheme, and the days of the alerts")
+            .WithDescription("All of them are sent, with the version that was read; 409 when somebody was faster.");
         certificates.MapGet("/contracts/{id}", OfContractAsync).WithName("ListClaimedSchemes").WithSummary("What the lots of a contract claim, held against certificates on the day that matters");
     }
 
@@ -89,6 +100,17 @@ internal static class CertificatesApi
             ? TypedResults.NotFound()
             : TypedResults.Ok((await query.OfContractAsync(contract, house.Today, cancellationToken))
                 .SelectMany(lot => lot.Claims.Select(claim => new ClaimedSchemeReply(lot.LotId.Value, claim.Scheme, claim.On, claim.Held?.Certificate.Id.Value, claim.Holds, claim.Said))).ToList());
+    }
+
+    private static async Task<Ok<CertificateHabitsBody>> HabitsAsync(LedgerContext db, CancellationToken cancellationToken) =>
+        TypedResults.Ok(CertificateHabitsBody.Of(await db.CertificateHabits.AsNoTracking().OfHouseAsync(cancellationToken)));
+
+    private static async Task<Ok<CertificateHabitsBody>> KeepHabitsAsync(CertificateHabitsBody body, LedgerContext db, CancellationToken cancellationToken)
+    {
+        var habits = await db.ToChangeAsync<CertificateHabits>(body.Version, cancellationToken);
+        habits.Keep(body.FirstAlertDays, body.LastAlertDays, string.Join(", ", body.ByContractDay ?? []));
+        await db.SaveChangesAsync(cancellationToken);
+        return TypedResults.Ok(CertificateHabitsBody.Of(habits));
     }
 
     private static async Task RequireHolderAsync(CertificateRequest request, LedgerContext db, CancellationToken cancellationToken)

@@ -20,6 +20,7 @@ internal static class ChoosingApi
     {
         var choosing = api.MapGroup("/choosing").WithTags("Choosing");
         choosing.MapGet("/rules", RulesAsync).WithName("ListRules").WithSummary("The rule sets in use, by name.");
+        choosing.MapRulesApi();
         choosing.MapGet("/shortlist", ShortlistAsync).WithName("RankOffers")
             .WithSummary("The shortlist by the rules of that name.")
             .WithDescription(

@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Trace;
+using GreenLedger.Documents.Trace;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Trace;
 using GreenLedger.Web.Display;
@@ -43,6 +44,7 @@ internal static class RecallsApi
     {
         trace.MapGet("/recalls", ListAsync).WithName("ListMockRecalls").WithSummary("Mock recalls that were held, the newest first").WithDescription(OfferRowsApi.Pages);
         trace.MapGet("/recalls/{id}", FindAsync).WithName("FindMockRecall").WithSummary("A mock recall with what it found");
+        trace.MapGet("/recalls/{id}/report", ReportAsync).WithName("ReadMockRecallReport").WithSummary("The report of a mock recall, a PDF: as found when it ended, before that as of now");
         trace.MapPost("/recalls", StartAsync).WithName("StartMockRecall").WithSummary("Starts the clock of a mock recall");
         trace.MapPost("/recalls/{id}/end", EndAsync).WithName("EndMockRecall").WithSummary("Stops the clock and freezes what is found");
     }
@@ -56,6 +58,11 @@ internal static class RecallsApi
     private static async Task<Results<Ok<RecallReply>, NotFound>> FindAsync(Id<MockRecall> id, RecallQuery query, RecallActs acts, CancellationToken cancellationToken) =>
         await query.FindAsync(id, cancellationToken) is { } row
             ? TypedResults.Ok(RecallReply.Of(row, row.Recall.Findings ?? await acts.FindAsync(row.Recall, cancellationToken)))
+            : TypedResults.NotFound();
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> ReportAsync(Id<MockRecall> id, RecallQuery query, RecallActs acts, CancellationToken cancellationToken) =>
+        await query.FindAsync(id, cancellationToken) is { } row && await acts.ReportAsync(row, cancellationToken) is { } report
+            ? TypedResults.File(report, RecallPdf.MediaType, $"mock recall {row.Recall.Ref}.pdf")
             : TypedResults.NotFound();
 
     private static async Task<Results<Ok<RecallReply>, NotFound>> StartAsync(RecallRequest request, RecallActs acts, HttpContext http, CancellationToken cancellationToken) =>

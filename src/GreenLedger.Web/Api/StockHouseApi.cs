@@ -20,6 +20,8 @@ internal static class StockHouseApi
         stock.MapPut("/warehouses/{id}", CallAsync).WithName("RenameWarehouse").WithSummary("Gives a warehouse another name");
         stock.MapGet("/habits", HabitsAsync).WithName("ReadStockHabits").WithSummary("By which habits stock is kept, watched and valued");
         stock.MapPut("/habits", KeepAsync).WithName("SetStockHabits").WithSummary("Keeps and watches stock by these habits from now on");
+        stock.MapGet("/calendar", CalendarAsync).WithName("ReadHarvestCalendar").WithSummary("Harvests and shipment windows of the origins, twelve months from the present one")
+            .WithDescription("With `purposeId` only origins that could serve that purpose. Harvest months are set under /api/origins/countries/{country}/harvest, how long after them coffee ships under /api/stock/habits; both are indicative.");
         stock.MapPost("/valuations", ValueAsync).WithName("SetValuation").WithSummary("Values stock by this method from a day on, never before what is valued already");
     }
 
@@ -46,6 +48,19 @@ internal static class StockHouseApi
         await acts.CallAsync(warehouse, request.Name, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(new WarehouseReply(warehouse.Id.Value, warehouse.Name));
+    }
+
+    private static async Task<Results<Ok<List<OriginYearReply>>, NotFound>> CalendarAsync(LedgerContext db, FillingOriginsQuery filling, HouseZone house, CancellationToken cancellationToken, Guid? purposeId = null)
+    {
+        var purpose = purposeId is { } id ? await db.Purposes.AsNoTracking().Whole().SingleOrDefaultAsync(one => one.Id == new Id<Purpose>(id), cancellationToken) : null;
+        if (purposeId is not null && purpose is null)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var origins = purpose is null ? await db.Countries.AsNoTracking().OrderBy(country => country.Name).ToListAsync(cancellationToken) : await filling.ListAsync(purpose, cancellationToken);
+        var (today, habits) = (house.Today, await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken));
+        return TypedResults.Ok(HarvestCalendar.Of(origins, today, habits).Select(origin => OriginYearReply.Of(origin, today)).ToList());
     }
 
     private static async Task<Ok<StockHabitsReply>> HabitsAsync(LedgerContext db, CancellationToken cancellationToken) =>
@@ -87,6 +102,15 @@ internal static class StockHouseApi
     internal sealed record WarehouseRequest(string Name);
 
     internal sealed record ValuationRequest(ValuationMethod Method, DateOnly From);
+
+    /// <summary>What happens in an origin in one month, 1 to 12.</summary>
+    internal sealed record OriginMonthReply(int Year, int Month, bool IsHarvest, bool Ships);
+
+    internal sealed record OriginYearReply(string Code, string Name, IReadOnlyList<OriginMonthReply> Months)
+    {
+        public static OriginYearReply Of(OriginYear origin, DateOnly first) => new(
+            origin.Code, origin.Name, [.. origin.Months.Select((month, ahead) => new OriginMonthReply(first.AddMonths(ahead).Year, first.AddMonths(ahead).Month, month.IsHarvest, month.Ships))]);
+    }
 
     internal sealed record StockHabitsRequest(
         bool CountNeedsSecondPerson, int UseWeeks, int LeadDays, int LeadSpreadDays, decimal SafetyFactor, decimal RoastLossPercent, decimal DoseGrams,

@@ -4,6 +4,7 @@ using GreenLedger.Data.People;
 using GreenLedger.Data.Search;
 using GreenLedger.Web.Archive;
 using GreenLedger.Web.Arrivals;
+using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Contracts;
 using GreenLedger.Web.Costs;
 using GreenLedger.Web.Display;
@@ -30,7 +31,7 @@ internal static class Records
             .AddScoped<Reader>().AddScoped<SealQuery>().AddScoped<HistoryQuery>().AddScoped<SearchQuery>()
             .AddScoped<PapersReader>().AddScoped<HouseZone>().AddSingleton<AttachmentRules>().AddSingleton<WorldMap>()
             .AddScoped<StockActs>().AddScoped<CountActs>().AddScoped<WarehouseActs>().AddScoped<OpeningStock>().AddScoped<PurposeActs>()
-            .AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<ArrivalReports>().AddScoped<EarlierContracts>().AddScoped<PlotLoading>().AddScoped<OriginActs>()
+            .AddScoped<PostingActs>().AddScoped<ClaimActs>().AddScoped<ArrivalReports>().AddScoped<EarlierContracts>().AddScoped<PlotLoading>().AddScoped<OriginActs>().AddScoped<RulesActs>()
             .AddScoped<LotDossiers>().AddScoped<RecallActs>().AddScoped<HouseArchives>().AddScoped<ReadingBack>().AddScoped<PersonErasure>()
             .AddScoped<DiligenceActs>().AddSingleton(provider => provider.GetRequiredService<WorldMap>().Outlines)
             .AddHostedService<ParkedFilesSweep>();

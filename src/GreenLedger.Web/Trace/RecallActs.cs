@@ -1,5 +1,6 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Trace;
+using GreenLedger.Documents.Trace;
 using GreenLedger.Domain;
 using GreenLedger.Domain.People;
 using GreenLedger.Domain.Trace;
@@ -32,6 +33,21 @@ public sealed class RecallActs(LedgerContext db, TraceQuery traces, HouseZone zo
     {
         ArgumentNullException.ThrowIfNull(recall);
         return await traces.FindAsync(recall.From, recall.StartId, cancellationToken) is { } found ? RecallFindings.Of(found.Facts, found.Starts) : null;
+    }
+
+    /// <summary>The report of a recall, as found when it ended, else as of now; null where what was recalled is no longer there.</summary>
+    public async Task<byte[]?> ReportAsync(RecallRow row, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        if ((row.Recall.Findings ?? await FindAsync(row.Recall, cancellationToken)) is not { } findings)
+        {
+            return null;
+        }
+
+        var name = await db.Houses.AsNoTracking().Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) ?? "";
+        using var stream = new MemoryStream();
+        RecallPdf.Write(new RecallReport(name, zone.Zone, row.Recall, findings, row.StartedBy, row.EndedBy), stream);
+        return stream.ToArray();
     }
 
     /// <summary>Stops the clock and freezes what is found; null for a recall that is not there. Whoever calls saves.</summary>

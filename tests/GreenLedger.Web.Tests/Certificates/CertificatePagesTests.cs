@@ -52,6 +52,21 @@ public sealed class CertificatePagesTests(HouseFixture house) : IClassFixture<Ho
         Assert.Contains("decide by hand", await MainAsync(buyer, $"/Contracts/Contract/{arrived.Contract}"), StringComparison.Ordinal);
     }
 
+    /// <summary>Handbook, trade 6.4: alerts at 60 and 30 days; Fairtrade by the contract's date.</summary>
+    [Fact]
+    public async Task A_script_reads_and_sets_the_days_that_matter()
+    {
+        using var script = await house.ScriptAsync(Role.Buyer);
+
+        var usual = await script.GetFromJsonAsync<JsonElement>("/api/certificates/habits", Stop);
+        var refused = await script.PutAsJsonAsync("/api/certificates/habits", new { version = usual.GetProperty("version").GetInt32(), firstAlertDays = 30, lastAlertDays = 60, byContractDay = new[] { "fairtrade" } }, Stop);
+        var kept = await script.PutAsJsonAsync("/api/certificates/habits", new { version = usual.GetProperty("version").GetInt32(), firstAlertDays = 60, lastAlertDays = 30, byContractDay = new[] { "Fairtrade" } }, Stop);
+
+        Assert.Equal((60, 30, "fairtrade"), (usual.GetProperty("firstAlertDays").GetInt32(), usual.GetProperty("lastAlertDays").GetInt32(), usual.GetProperty("byContractDay")[0].GetString()));
+        Assert.Equal((HttpStatusCode.UnprocessableEntity, HttpStatusCode.OK), (refused.StatusCode, kept.StatusCode));
+        Assert.Equal("fairtrade", (await kept.Content.ReadFromJsonAsync<JsonElement>(Stop)).GetProperty("byContractDay")[0].GetString());
+    }
+
     [Fact]
     public async Task A_script_keeps_certificates_by_the_same_rules()
     {

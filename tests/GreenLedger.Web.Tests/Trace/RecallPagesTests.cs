@@ -65,6 +65,21 @@ public sealed class RecallPagesTests(HouseFixture house) : IClassFixture<HouseFi
     }
 
     [Fact]
+    public async Task A_script_finds_where_to_start_and_reads_the_report()
+    {
+        var lot = await FillAsync();
+        using var script = await house.ScriptAsync(Role.Buyer);
+        var name = await house.FromLedgerAsync(db => db.Lots.Where(one => one.Id == lot).Select(one => one.Ref).SingleAsync(Stop));
+
+        var starts = await script.GetFromJsonAsync<JsonElement>($"/api/trace/starts?search={Uri.EscapeDataString(name)}", Stop);
+        var recall = await (await script.PostAsJsonAsync("/api/trace/recalls", new { from = "lot", id = lot.Value, reason = "Exercise" }, Stop)).Content.ReadFromJsonAsync<JsonElement>(Stop);
+        var report = await script.GetAsync(new Uri($"/api/trace/recalls/{recall.GetProperty("id").GetString()}/report", UriKind.Relative), Stop);
+
+        Assert.Contains(starts.EnumerateArray(), one => one.GetProperty("id").GetGuid() == lot.Value && one.GetProperty("from").GetString() == "lot");
+        Assert.Equal(("application/pdf", "%PDF"), (report.Content.Headers.ContentType!.MediaType, Encoding.ASCII.GetString((await report.Content.ReadAsByteArrayAsync(Stop))[..4])));
+    }
+
+    [Fact]
     public async Task A_trace_is_exported_by_the_names_of_the_house()
     {
         var lot = await FillAsync();

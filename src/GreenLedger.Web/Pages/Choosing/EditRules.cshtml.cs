@@ -5,6 +5,7 @@ using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Cupping;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Mvc;
@@ -12,7 +13,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Choosing;
 
-public sealed class EditRulesModel(LedgerContext db, CandidateQuery candidates, HouseZone house, TimeProvider clock) : FormPage
+public sealed class EditRulesModel(LedgerContext db, CandidateQuery candidates, HouseZone house, RulesActs acts) : FormPage
 {
     private IReadOnlyList<ProcessMethod> _methods = [];
 
@@ -51,27 +52,14 @@ public sealed class EditRulesModel(LedgerContext db, CandidateQuery candidates, 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
         await LoadAsync(cancellationToken);
-        var name = Input.Name.Trim();
-        var taken = await db.BuyingRules.AnyAsync(set => set.Name == name && set.Id != (Id ?? default), cancellationToken);
-        Rule.Require(!taken, "There are rules of this name already: choose another.", nameof(BuyingRules.Name));
-        var (terms, by, at) = (Input.Terms(Currency, _methods), User.Person(), clock.GetUtcNow());
-        if (Id is null)
-        {
-            db.Add(new BuyingRules(name, terms, by, at));
-        }
-        else if (await FindAsync(cancellationToken) is { } rules)
-        {
-            OpenedOn(rules, Input.Version);
-            rules.Edit(name, terms, by, at);
-        }
-        else
+        if (await acts.WriteAsync(Id, Input, User.Person(), cancellationToken) is not { } rules)
         {
             return NotFound();
         }
 
         await db.SaveChangesAsync(cancellationToken);
-        Say($"The rules “{name}” are saved.");
-        return RedirectToPage("/Choosing/Index", new { Rules = name });
+        Say($"The rules “{rules.Name}” are saved.");
+        return RedirectToPage("/Choosing/Index", new { Rules = rules.Name });
     }
 
     protected override async Task LoadAsync(CancellationToken cancellationToken)

@@ -8,12 +8,11 @@ using GreenLedger.Web.Display;
 using GreenLedger.Web.People;
 using GreenLedger.Web.Trace;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Pages.Trace;
 
 /// <summary>A mock recall while it runs, and as it was found once it has ended.</summary>
-public sealed class RecallModel(LedgerContext db, RecallQuery query, RecallActs acts, HouseZone house) : FormPage
+public sealed class RecallModel(LedgerContext db, RecallQuery query, RecallActs acts) : FormPage
 {
     /// <summary>The recall.</summary>
     [BindProperty(SupportsGet = true)]
@@ -44,17 +43,9 @@ public sealed class RecallModel(LedgerContext db, RecallQuery query, RecallActs 
 
     public async Task<IActionResult> OnGetPdfAsync(CancellationToken cancellationToken)
     {
-        await LoadAsync(cancellationToken);
-        if (Row is not { } row || Findings is not { } findings)
-        {
-            return NotFound();
-        }
-
-        var name = await db.Houses.AsNoTracking().Select(one => one.Name).SingleOrDefaultAsync(cancellationToken) ?? "";
-        var stream = new MemoryStream();
-        RecallPdf.Write(new RecallReport(name, house.Zone, row.Recall, findings, row.StartedBy, row.EndedBy), stream);
-        stream.Position = 0;
-        return File(stream, RecallPdf.MediaType, $"mock recall {row.Recall.Ref}.pdf");
+        return await query.FindAsync(Id, cancellationToken) is { } row && await acts.ReportAsync(row, cancellationToken) is { } report
+            ? File(report, RecallPdf.MediaType, $"mock recall {row.Recall.Ref}.pdf")
+            : NotFound();
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
