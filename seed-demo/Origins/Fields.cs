@@ -1,11 +1,14 @@
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Domain.Papers;
 using GreenLedger.SeedDemo.Arrivals;
+using GreenLedger.SeedDemo.Papers;
+using GreenLedger.SeedDemo.People;
 
 namespace GreenLedger.SeedDemo.Origins;
 
 /// <summary>Plots of the invented producers whose coffee was bought: real parts of the world, invented fields.</summary>
-internal sealed class Fields(Draw draw)
+internal sealed class Fields(Cast cast, DateTimeOffset now, Draw draw)
 {
     /// <summary>A coffee-growing place of each country: longitude and latitude, rounded; the fields lie about it.</summary>
     private static readonly Dictionary<string, (decimal Longitude, decimal Latitude)> Places = new()
@@ -45,7 +48,20 @@ internal sealed class Fields(Draw draw)
             }
         }
 
-        return [.. _plots.Values.SelectMany(plots => plots), .. held];
+        return [.. _plots.Values.SelectMany(plots => plots), .. held, .. held.Find(one => one.Deforestation is not null) is { } complete ? Shown(complete, lots[complete.LotId], landings) : []];
+    }
+
+    /// <summary>One lot has evidence that came as a file; it was attached the day after the coffee came.</summary>
+    private IEnumerable<object> Shown(DueDiligence held, Lot lot, IReadOnlyList<Landing> landings)
+    {
+        var day = new DateTimeOffset(landings.Where(landing => landing.Arrival.LotId == lot.Id).Max(landing => landing.Arrival.ReceivedOn).AddDays(1).ToDateTime(new TimeOnly(10, 20)), TimeSpan.Zero);
+        var at = day < now ? day : now.AddHours(-1);
+        var file = new StoredFile(
+            $"pictures-{lot.Ref}.pdf", "application/pdf",
+            PaperPdf.Of(["Specimen of a comparison of satellite pictures", "Made up for a demonstration: it shows nothing.", "", $"Lot {lot.Ref}, {lot.Name}", "December 2020 against this year: no loss of forest on the fields named."]), cast.Buyer.Id, at);
+        var attachment = new Attachment(PapersOf.Lot, lot.Id.Value, file, cast.Buyer.Id, at);
+        held.Take(EvidenceKind.Deforestation, attachment);
+        return [file, attachment];
     }
 
     private List<Plot> PlotsOf(Producer producer, string country)

@@ -20,6 +20,8 @@ internal sealed class DiligenceConfiguration : IEntityTypeConfiguration<Diligenc
         builder.Property(file => file.Id).ValueGeneratedNever();
         builder.HasOne<DueDiligence>().WithMany(held => held.Files).HasForeignKey("DueDiligenceId").IsRequired();
         builder.HasOne<Attachment>().WithMany().HasForeignKey(file => file.AttachmentId).OnDelete(DeleteBehavior.Restrict);
+        builder.Property(file => file.MistakenBecause).HasMaxLength(500);
+        builder.Ignore(file => file.IsMistaken);
         builder.HasIndex(file => file.AttachmentId).IsUnique();
     }
 }

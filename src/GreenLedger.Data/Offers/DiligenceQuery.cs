@@ -26,7 +26,7 @@ public sealed record DiligenceView(
     /// <summary>The last day on which its files are kept; null while the coffee is not placed on the market.</summary>
     public DateOnly? KeptUntil => Held.KeptUntil(ReceivedOn, Habits);
 
-    public IEnumerable<Attachment> FilesOf(EvidenceKind kind) => Papers.Where(paper => Held.Files.Any(file => file.Kind == kind && file.AttachmentId == paper.Id));
+    public IEnumerable<Attachment> FilesOf(EvidenceKind kind) => Papers.Where(paper => Held.Files.Any(file => file.Kind == kind && file.AttachmentId == paper.Id && !file.IsMistaken));
 }
 
 /// <summary>Reads what is held about where lots grew.</summary>
@@ -40,15 +40,30 @@ public sealed class DiligenceQuery(LedgerContext db, CountryOutlines outlines)
     public Task<IReadOnlyList<DiligenceView>> ListAsync(IReadOnlyCollection<Id<Lot>> ids, CancellationToken cancellationToken) =>
         ViewsAsync(db.Lots.Where(lot => ids.Contains(lot.Id)), cancellationToken);
 
+    /// <summary>Files of a lot that are evidence and still to be kept, each until which day.</summary>
+    public async Task<IReadOnlyDictionary<Id<Attachment>, DateOnly>> KeptAsync(Id<Lot> lot, DateOnly today, CancellationToken cancellationToken)
+    {
+        var held = await db.DueDiligences.AsNoTracking().Include(one => one.Files).SingleOrDefaultAsync(one => one.LotId == lot, cancellationToken);
+        return held is { Files.Count: > 0 } && held.KeptUntil(await ReceivedAsync(lot, cancellationToken), await db.DiligenceHabits.AsNoTracking().OfHouseAsync(cancellationToken)) is { } until && today <= until
+            ? held.Files.Where(file => !file.IsMistaken).ToDictionary(file => file.AttachmentId, _ => until)
+            : new Dictionary<Id<Attachment>, DateOnly>();
+    }
+
+    /// <summary>The due diligence that a file is evidence in, to be changed; null where it is none.</summary>
+    public Task<DueDiligence?> OfFileAsync(Id<Attachment> file, CancellationToken cancellationToken) =>
+        db.DueDiligences.Include(one => one.Files).FirstOrDefaultAsync(one => one.Files.Any(evidence => evidence.AttachmentId == file), cancellationToken);
+
     /// <exception cref="RuleBrokenException">The file is evidence that is still to be kept.</exception>
     public async Task LetGoAsync(Id<Attachment> file, DateOnly today, CancellationToken cancellationToken)
     {
         if (await db.DueDiligences.AsNoTracking().Include(one => one.Files).FirstOrDefaultAsync(one => one.Files.Any(evidence => evidence.AttachmentId == file), cancellationToken) is { } held)
         {
-            var received = await db.Arrivals.Where(arrival => arrival.LotId == held.LotId).MaxAsync(arrival => (DateOnly?)arrival.ReceivedOn, cancellationToken);
-            held.LetGo(file, received, await db.DiligenceHabits.AsNoTracking().OfHouseAsync(cancellationToken), today);
+            held.LetGo(file, await ReceivedAsync(held.LotId, cancellationToken), await db.DiligenceHabits.AsNoTracking().OfHouseAsync(cancellationToken), today);
         }
     }
+
+    private Task<DateOnly?> ReceivedAsync(Id<Lot> lot, CancellationToken cancellationToken) =>
+        db.Arrivals.Where(arrival => arrival.LotId == lot).MaxAsync(arrival => (DateOnly?)arrival.ReceivedOn, cancellationToken);
 
     private async Task<IReadOnlyList<DiligenceView>> ViewsAsync(IQueryable<Lot> which, CancellationToken cancellationToken)
     {

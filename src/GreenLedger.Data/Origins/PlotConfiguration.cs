@@ -24,7 +24,8 @@ internal sealed class PlotConfiguration : IEntityTypeConfiguration<Plot>, IEntit
         builder.Property(held => held.Legality).HasMaxLength(2000);
         builder.Property(held => held.Deforestation).HasMaxLength(2000);
         builder.Property(held => held.Risk).HasMaxLength(2000);
-        builder.Property(held => held.StatementReference).HasMaxLength(14);
+        builder.Property(held => held.StatementReference).HasMaxLength(DueDiligence.MostReference);
+        builder.Ignore(held => held.ReferenceDoubt);
         builder.Property(held => held.VerificationNumber).HasMaxLength(35);
         builder.HasIndex(held => held.LotId).IsUnique();
         builder.HasOne<Lot>().WithMany().HasForeignKey(held => held.LotId).OnDelete(DeleteBehavior.Restrict);

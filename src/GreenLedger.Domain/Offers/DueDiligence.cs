@@ -1,6 +1,8 @@
 using System.Globalization;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
+using GreenLedger.Domain.People;
 
 namespace GreenLedger.Domain.Offers;
 
@@ -24,6 +26,12 @@ public sealed record DiligenceFacts(
 /// </summary>
 public sealed class DueDiligence
 {
+    /// <summary>Room for a reference; longer than <see cref="PublishedReference"/>, which only warns.</summary>
+    public const int MostReference = 60;
+
+    /// <summary>The most characters that the system returns; no official pattern was found, so that more is doubted and taken (handbook, trade 7.3).</summary>
+    private const int PublishedReference = 14;
+
     private readonly List<LotPlot> _plots = [];
     private readonly List<EvidenceFile> _files = [];
 
@@ -61,6 +69,11 @@ public sealed class DueDiligence
 
     public string? StatementReference { get; private set; }
 
+    /// <summary>What is doubtful about the reference's shape; null where nothing is.</summary>
+    public string? ReferenceDoubt => StatementReference is { } reference && (reference.Length > PublishedReference || !reference.All(char.IsAsciiLetterOrDigit))
+        ? string.Create(CultureInfo.InvariantCulture, $"The reference number {reference} has {reference.Length} characters{(reference.All(char.IsAsciiLetterOrDigit) ? "" : ", some of them neither letters nor digits")}: those that the EU’s system returns have letters and digits, at most {PublishedReference}. Compare it with the statement.")
+        : null;
+
     public string? VerificationNumber { get; private set; }
 
     /// <summary>The day on which the coffee was placed on the market, where it is another one than the day it was received.</summary>
@@ -77,8 +90,7 @@ public sealed class DueDiligence
         ArgumentNullException.ThrowIfNull(facts);
         Rule.Require(Enum.IsDefined(facts.Role), "Choose operator or downstream.", nameof(Role));
         Rule.Require(facts.ProducedUntil is null || facts.ProducedFrom is null || facts.ProducedUntil >= facts.ProducedFrom, "The harvest cannot end before it begins.", nameof(ProducedUntil));
-        var reference = Rule.OptionalText(facts.StatementReference, "The reference number", 14, nameof(StatementReference))?.ToUpperInvariant();
-        Rule.Require(reference is null || reference.All(char.IsAsciiLetterOrDigit), "A reference number has letters and digits only, at most 14.", nameof(StatementReference));
+        var reference = Rule.OptionalText(facts.StatementReference, "The reference number", MostReference, nameof(StatementReference))?.ToUpperInvariant();
         var verification = Rule.OptionalText(facts.VerificationNumber, "The verification number", 35, nameof(VerificationNumber));
         Rule.Require(verification is null or { Length: >= 5 }, "A verification number has 5 to 35 characters.", nameof(VerificationNumber));
         Rule.Day(facts.PlacedOn, nameof(PlacedOn));
@@ -116,11 +128,33 @@ public sealed class DueDiligence
         return (PlacedOn ?? receivedOn) is { } placed ? habits.KeptUntil(placed) : null;
     }
 
+    /// <summary>Whether a person may take back a file of evidence as attached by mistake: who attached it, on that day.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="by">Who wants to.</param>
+    /// <param name="today">By the house's clocks.</param>
+    /// <param name="zone">Whose clocks the house reads.</param>
+    public bool MayTakeBack(Attachment file, Id<Person> by, DateOnly today, ClockZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(zone);
+        return _files.Exists(one => one.AttachmentId == file.Id && !one.IsMistaken) && file.By == by && zone.Day(file.At) == today;
+    }
+
+    /// <summary>Takes a file back that was attached by mistake: it is evidence no more, and the reason stays (docs/decisions/0014).</summary>
+    /// <exception cref="RuleBrokenException">Somebody else attached it, or on another day, or nobody says why.</exception>
+    public void TakeBack(Attachment file, string? because, Id<Person> by, DateTimeOffset at, ClockZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(zone);
+        Rule.Require(MayTakeBack(file, by, zone.Day(at), zone), "Only the person who attached a file takes it back as a mistake, and only on the same day.", nameof(Files));
+        _files.Find(one => one.AttachmentId == file.Id)!.TakeBack(because, at);
+    }
+
     /// <exception cref="RuleBrokenException">The file is evidence and the years of keeping are not over.</exception>
     public void LetGo(Id<Attachment> file, DateOnly? receivedOn, DiligenceHabits habits, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(habits);
-        if (_files.Find(one => one.AttachmentId == file) is { } evidence && KeptUntil(receivedOn, habits) is { } until)
+        if (_files.Find(one => one.AttachmentId == file && !one.IsMistaken) is { } evidence && KeptUntil(receivedOn, habits) is { } until)
         {
             Rule.Require(
                 today > until,

@@ -46,4 +46,15 @@ public sealed class EvidenceFile
 
     /// <summary>The file, which is attached to the lot.</summary>
     public Id<Attachment> AttachmentId { get; private set; }
+
+    /// <summary>Why it was attached by mistake; null for what stands.</summary>
+    public string? MistakenBecause { get; private set; }
+
+    /// <summary>When whoever attached it took it back as a mistake; null for what stands.</summary>
+    public DateTimeOffset? MistakenAt { get; private set; }
+
+    public bool IsMistaken => MistakenAt is not null;
+
+    internal void TakeBack(string? because, DateTimeOffset at) =>
+        (MistakenBecause, MistakenAt) = (Rule.Text(because ?? "", "Why the file was attached by mistake", 500, nameof(MistakenBecause)), at);
 }

@@ -34,7 +34,9 @@ public sealed record OpenPoints(IReadOnlyList<string> Missing, IReadOnlyList<str
         [.. Told(held.Role == DiligenceRole.Downstream ? OfDownstream(held, about.Lot) : OfOperator(held, about))];
 
     internal static IReadOnlyList<string> DoubtsOf(DueDiligence held, DiligenceCase about) => held.Role == DiligenceRole.Downstream
-        ? [.. Told((held.StatementReference is not null && held.VerificationNumber is null, "The supplier’s reference number stands without its verification number: ask for it, so that the statement can be looked up."))]
+        ? [.. Told(
+            (held.StatementReference is not null && held.VerificationNumber is null, "The supplier’s reference number stands without its verification number: ask for it, so that the statement can be looked up."),
+            (held.ReferenceDoubt is not null, held.ReferenceDoubt ?? ""))]
         : [.. Told(InDoubt(held, about.Lot)), .. OfPlots(about)];
 
     private static (bool IsOpen, string What)[] OfDownstream(DueDiligence held, Lot lot) =>
@@ -58,6 +60,7 @@ public sealed record OpenPoints(IReadOnlyList<string> Missing, IReadOnlyList<str
     [
         (held.ProducedFrom is null && lot.CropYear is not null, $"Only the crop year, {lot.CropYear}, says when it was produced: the days of the harvest say it better."),
         (held.ProducedFrom is not null && held.ProducedUntil is null, "The harvest has a first day and no last one."),
+        (held.ReferenceDoubt is not null, held.ReferenceDoubt ?? ""),
     ];
 
     /// <summary>Of the plots together, and against the lot's country where its producer is of another one.</summary>

@@ -1,8 +1,7 @@
 using GreenLedger.Data;
-using GreenLedger.Data.Offers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Papers;
-using GreenLedger.Web.Display;
+using GreenLedger.Web.Offers;
 using GreenLedger.Web.Papers;
 using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -18,7 +17,7 @@ internal static class PapersWritingApi
         papers.MapPost("/attachments", AttachAsync).WithName("AttachFile").WithSummary("Attaches a file to a lot, an offer, a sample, a contract, a shipment or an arrival")
             .WithDescription("A form with the one part `file`. Its size and type are checked as on the page.");
         papers.MapDelete("/attachments/{id}", RemoveFileAsync).WithName("RemoveAttachment").WithSummary("Takes a file off its record. It can be put back")
-            .WithDescription("422 for evidence of due diligence that is still to be kept.");
+            .WithDescription("422 for evidence of due diligence that is still to be kept. With `mistake`, the reason why it was attached by mistake, whoever attached it takes it back on the same day; it is evidence no more, and the reason stays.");
         papers.MapPost("/attachments/{id}/put-back", PutBackAsync<Attachment>).WithName("PutAttachmentBack").WithSummary("Puts a file back that was removed");
         papers.MapPost("/notes", WriteAsync).WithName("WriteNote").WithSummary("Writes a note on a lot, an offer, a sample, a contract, a shipment or an arrival");
         papers.MapDelete("/notes/{id}", RemoveAsync<Note>).WithName("RemoveNote").WithSummary("Takes a note off its record. It can be put back");
@@ -70,12 +69,12 @@ internal static class PapersWritingApi
     }
 
     private static Task<Results<NoContent, NotFound, ForbidHttpResult>> RemoveFileAsync(
-        Guid id, LedgerContext db, PapersReader papers, DiligenceQuery diligences, HouseZone house, HttpContext http, TimeProvider clock, CancellationToken cancellationToken) =>
+        Guid id, LedgerContext db, PapersReader papers, DiligenceActs diligences, HttpContext http, TimeProvider clock, CancellationToken cancellationToken, string? mistake = null) =>
         ChangeAsync<Attachment>(
             id, db, papers,
             async file =>
             {
-                await diligences.LetGoAsync(file.Id, house.Today, cancellationToken);
+                await diligences.LetGoAsync(file, mistake, http.User.Person(), cancellationToken);
                 file.Remove(http.User.Person(), clock.GetUtcNow());
             },
             cancellationToken);

@@ -1,16 +1,18 @@
 using GreenLedger.Data;
+using GreenLedger.Data.Offers;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
 using GreenLedger.Domain.People;
+using GreenLedger.Web.Display;
 using GreenLedger.Web.Papers;
 using Microsoft.EntityFrameworkCore;
 
 namespace GreenLedger.Web.Offers;
 
 /// <summary>What is said about where a lot grew, from its page and from scripts. Whoever calls saves.</summary>
-internal sealed class DiligenceActs(LedgerContext db, PapersReader papers, AttachmentRules rules, TimeProvider clock)
+internal sealed class DiligenceActs(LedgerContext db, PapersReader papers, AttachmentRules rules, DiligenceQuery diligences, HouseZone house, TimeProvider clock)
 {
     /// <param name="id">The lot.</param>
     /// <param name="version">As it was read; 0 where nothing was held.</param>
@@ -48,6 +50,20 @@ internal sealed class DiligenceActs(LedgerContext db, PapersReader papers, Attac
         (await HeldAsync(id, cancellationToken)).Take(kind, attachment);
         db.AddRange(file, attachment);
         return attachment;
+    }
+
+    /// <summary>Lets a file go before it is removed; with a reason, evidence is taken back as attached by mistake.</summary>
+    /// <exception cref="RuleBrokenException">It is evidence that is still to be kept, and no mistake of this person's today.</exception>
+    public async Task LetGoAsync(Attachment file, string? mistake, Id<Person> by, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        if (!string.IsNullOrWhiteSpace(mistake) && await diligences.OfFileAsync(file.Id, cancellationToken) is { } held)
+        {
+            held.TakeBack(file, mistake, by, clock.GetUtcNow(), house.Zone);
+            return;
+        }
+
+        await diligences.LetGoAsync(file.Id, house.Today, cancellationToken);
     }
 
     private async Task<DueDiligence> HeldAsync(Id<Lot> id, CancellationToken cancellationToken)

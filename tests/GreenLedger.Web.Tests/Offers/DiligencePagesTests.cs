@@ -44,6 +44,31 @@ public sealed class DiligencePagesTests(HouseFixture house) : IClassFixture<Hous
         Assert.False(await house.FromLedgerAsync(db => db.Attachments.AnyAsync(one => one.Id == file && one.RemovedAt != null, Stop)));
     }
 
+    /// <summary>docs/decisions/0014. The lot's own page says until when it is kept in place of a way to remove it.</summary>
+    [Fact]
+    public async Task A_file_attached_by_mistake_is_taken_back_with_its_reason_and_is_evidence_no_more()
+    {
+        var lot = await ReceivedAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await buyer.SendFormAsync($"/Offers/Diligence/{lot}", new Dictionary<string, string> { ["Input.Role"] = "Operator" }, files: [("Input.RiskFile", "payroll.pdf", PapersHouse.Pdf)]);
+        var file = await house.FromLedgerAsync(db => db.Attachments.Where(one => one.AboutId == lot.Value).Select(one => one.Id).SingleAsync(Stop));
+
+        var own = (await buyer.ReadAsync($"/Offers/Lot/{lot}")).QuerySelector("[aria-labelledby=attachments]")!;
+        var bare = await buyer.SendFormAsync($"/Papers/RemoveAttachment/{file}", new Dictionary<string, string> { ["Input.MistakenBecause"] = "" });
+        var taken = await buyer.SendFormAsync($"/Papers/RemoveAttachment/{file}", new Dictionary<string, string> { ["Input.MistakenBecause"] = "The payroll of another farm" });
+        await buyer.PostAsync($"/Papers/RemoveAttachment/{file}?handler=PutBack");
+
+        Assert.Contains("evidence, kept until 29 Oct 2031", own.TextContent, StringComparison.Ordinal);
+        Assert.Null(own.QuerySelector("a.btn-stop"));
+        Assert.Equal((HttpStatusCode.OK, HttpStatusCode.Redirect), (bare.StatusCode, taken.StatusCode));
+        Assert.Contains("is kept until", (await TestBrowser.PageAsync(bare)).QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("the judgement of risk", await MissingAsync(buyer, lot), StringComparison.Ordinal);
+        var page = (await buyer.ReadAsync($"/Offers/Diligence/{lot}")).QuerySelector("main")!;
+        Assert.DoesNotContain(page.QuerySelectorAll(".papers a"), link => link.TextContent == "payroll.pdf");
+        Assert.Equal("The payroll of another farm", await house.FromLedgerAsync(db => db.DueDiligences.Where(one => one.LotId == lot).SelectMany(one => one.Files).Select(one => one.MistakenBecause).SingleAsync(Stop)));
+        Assert.NotNull((await buyer.ReadAsync($"/Offers/Lot/{lot}")).QuerySelector("[aria-labelledby=attachments] a.btn-stop"));
+    }
+
     [Fact]
     public async Task Evidence_of_a_lot_that_is_not_placed_on_the_market_can_be_removed_and_is_missing_again()
     {

@@ -5,6 +5,7 @@ using GreenLedger.Documents.Origins;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
+using GreenLedger.Domain.Papers;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Offers;
 using GreenLedger.Web.Papers;
@@ -34,6 +35,9 @@ internal sealed class DiligenceModel(LedgerContext db, DiligenceQuery query, Pap
 
     /// <summary>Whether its files may be removed: not while they are to be kept.</summary>
     public bool MayRemove => View.KeptUntil is not { } until || house.Today > until;
+
+    /// <summary>Whether this person may take back a file that is to be kept, as attached by mistake.</summary>
+    public bool MayTakeBack(Attachment file) => !MayRemove && View.Held.MayTakeBack(file, User.Person(), house.Today, house.Zone);
 
     protected override bool IsThere => View is not null;
 

@@ -24,7 +24,7 @@ internal abstract class RemovalPage<T>(LedgerContext db, PapersReader papers, Ti
     protected abstract string Called(T paper);
 
     /// <exception cref="RuleBrokenException">It is to be kept for now.</exception>
-    protected virtual Task LetGoAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+    protected virtual Task LetGoAsync(T paper, CancellationToken cancellationToken) => Task.CompletedTask;
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellationToken)
     {
@@ -35,7 +35,7 @@ internal abstract class RemovalPage<T>(LedgerContext db, PapersReader papers, Ti
     public Task<IActionResult> OnPostAsync(CancellationToken cancellationToken) => ChangeAsync(
         async paper =>
         {
-            await LetGoAsync(cancellationToken);
+            await LetGoAsync(paper, cancellationToken);
             paper.Remove(User.Person(), clock.GetUtcNow());
         },
         "removed", cancellationToken);
