@@ -11,6 +11,7 @@ internal sealed class ExchangeNamesConfiguration : IEntityTypeConfiguration<Exch
         builder.Property(names => names.Id).ValueGeneratedNever();
         builder.Property(names => names.WebAddress).HasMaxLength(200);
         builder.Property(names => names.CompanyPrefix).HasMaxLength(12);
+        builder.Property(names => names.Gln).HasMaxLength(13);
         builder.Property(names => names.ItemReference).HasMaxLength(13);
     }
 }

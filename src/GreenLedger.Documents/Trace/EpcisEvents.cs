@@ -14,7 +14,7 @@ namespace GreenLedger.Documents.Trace;
 /// Events of EPCIS 2.0. Where the ledger knows the day and not the hour, an event is told at the day's beginning by the house's
 /// clocks; when it was written down is its record time.
 /// </summary>
-internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZone zone)
+internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZone zone, Percent? roastLoss)
 {
     public static string Moment(DateTimeOffset at) => at.ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture);
 
@@ -29,25 +29,40 @@ internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZo
         }
 
         var shipped = Observed("shipping", line.Id.Value, at, "shipping", "in_transit", line.LotId, line.Net);
-        shipped["bizTransactionList"] = Papers(shipment);
+        Show(shipped, shipment);
         At(shipped, "readPoint", Port(shipment.PortOfLoading));
         yield return (at, shipped);
     }
 
-    /// <summary>An arrival: received as weighed, and out of its container.</summary>
+    /// <summary>An arrival: received as weighed, out of its container, and what of the shipped weight did not come, or came on top.</summary>
     public IEnumerable<(DateTimeOffset At, JsonObject Event)> Landed(Arrival arrival)
     {
         var at = zone.Begins(arrival.ReceivedOn);
         var shipment = facts.Shipments.First(one => one.Id == arrival.ShipmentId);
         var received = Observed("receiving", arrival.Id.Value, at, "receiving", "in_progress", arrival.LotId, arrival.Landed);
         received["recordTime"] = Moment(arrival.At.ToUniversalTime());
-        received["bizTransactionList"] = Papers(shipment);
+        Show(received, shipment);
         At(received, "readPoint", Port(shipment.PortOfDestination));
         yield return (at, received);
         if (Container(shipment) is { } container)
         {
             yield return (at, Aggregated("DELETE", "unloading", arrival.Id.Value, container, at, arrival.LotId, arrival.Landed));
         }
+
+        if (Differed(arrival, at) is { } differed)
+        {
+            Show(differed, shipment);
+            yield return (at, differed);
+        }
+    }
+
+    /// <summary>Landed less or more than shipped: without it the kilograms of the events would not add up. Null where both are one.</summary>
+    private JsonObject? Differed(Arrival arrival, DateTimeOffset at)
+    {
+        var isLess = arrival.Landed < arrival.Shipped;
+        return arrival.Landed == arrival.Shipped
+            ? null
+            : Object("weight-difference", arrival.Id.Value, isLess ? "DELETE" : "ADD", at, "inspecting", "mismatch_quantity", arrival.LotId, isLess ? arrival.Shipped - arrival.Landed : arrival.Landed - arrival.Shipped);
     }
 
     /// <summary>A movement; of one that was taken back also that it did not happen. What takes back says nothing of its own.</summary>
@@ -90,13 +105,24 @@ internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZo
         };
     }
 
-    /// <summary>Green coffee goes in and a batch comes out, of which the ledger does not know the weight; a transformation has no action.</summary>
+    /// <summary>
+    /// Green coffee goes in and a batch comes out; a transformation has no action. The ledger weighs no batch: where the house has stated its
+    /// roast loss the batch is told by that, and says so; else it has no weight.
+    /// </summary>
     private JsonObject Released(Movement movement, DateTimeOffset at, Weight weight)
     {
         var told = Event("TransformationEvent", "movement", movement.Id.Value, at);
         told["inputQuantityList"] = new JsonArray(Quantity(movement.LotId, weight));
-        told["outputQuantityList"] = new JsonArray(new JsonObject { ["epcClass"] = names.Derived("batch", movement.Id.Value) });
+        var batch = new JsonObject { ["epcClass"] = names.Derived("batch", movement.Id.Value) };
+        told["outputQuantityList"] = new JsonArray(batch);
         told["bizStep"] = "commissioning";
+        if (roastLoss is { } loss)
+        {
+            // To a gram: the loss is a habit, not a scale.
+            (batch["quantity"], batch["uom"]) = (Math.Round(weight.Kilograms * (100m - loss.Points) / 100m, 3, MidpointRounding.AwayFromZero), "KGM");
+            told["ilmd"] = new JsonObject { ["rdfs:comment"] = string.Create(CultureInfo.InvariantCulture, $"Weight reckoned by the roast loss of the house, {loss.Points:0.##} %; not weighed.") };
+        }
+
         return told;
     }
 
@@ -149,7 +175,14 @@ internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZo
 
     private JsonObject Quantity(Id<Lot> lot, Weight weight) => new() { ["epcClass"] = names.LotClass(LotOf(lot)), ["quantity"] = weight.Kilograms, ["uom"] = "KGM" };
 
-    private JsonArray Papers(Shipment shipment) => [new JsonObject { ["type"] = "bol", ["bizTransaction"] = names.Of("shipment", shipment.Id.Value) }];
+    /// <summary>By its bill of lading; nothing where that has no number yet.</summary>
+    private void Show(JsonObject told, Shipment shipment)
+    {
+        if (shipment.BillOfLading is { } number)
+        {
+            told["bizTransactionList"] = new JsonArray(new JsonObject { ["type"] = "bol", ["bizTransaction"] = names.BillOfLading(number) });
+        }
+    }
 
     private string? Container(Shipment shipment) => shipment.Containers.Count == 1 ? names.Of("container", shipment.Containers[0].Id.Value) : null;
 

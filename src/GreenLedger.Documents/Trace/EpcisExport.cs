@@ -24,19 +24,20 @@ public static class EpcisExport
     /// <param name="names">By what names.</param>
     /// <param name="zone">Whose clocks the house reads.</param>
     /// <param name="at">When the document is made.</param>
-    public static byte[] Write(TraceFacts facts, TraceWay way, ExchangeNames names, ClockZone zone, DateTimeOffset at)
+    /// <param name="roastLoss">As the house has stated it, of the green weight; null where it has stated none, and batches have no weight.</param>
+    public static byte[] Write(TraceFacts facts, TraceWay way, ExchangeNames names, ClockZone zone, DateTimeOffset at, Percent? roastLoss = null)
     {
         ArgumentNullException.ThrowIfNull(facts);
         ArgumentNullException.ThrowIfNull(way);
         var reached = way.Nodes.Select(node => node.Key).ToHashSet();
-        var told = new EpcisEvents(facts, names, zone);
+        var told = new EpcisEvents(facts, names, zone, roastLoss);
         var events = facts.ShipmentLines().Where(one => one.Shipment.ShippedOn is not null && reached.Contains(new TraceKey(TraceKind.Shipment, one.Line.Id.Value))).SelectMany(one => told.Shipped(one.Shipment, one.Line))
             .Concat(facts.Arrivals.Where(arrival => reached.Contains(new TraceKey(TraceKind.Arrival, arrival.Id.Value))).SelectMany(told.Landed))
             .Concat(facts.Movements.Where(movement => reached.Contains(new TraceKey(TraceKind.Warehouse, movement.HoldingId.Value))).SelectMany(told.Moved))
             .OrderBy(one => one.At);
         var document = new JsonObject
         {
-            ["@context"] = new JsonArray(Context, new JsonObject { ["cbvmda"] = "urn:epcglobal:cbv:mda:" }),
+            ["@context"] = new JsonArray(Context, new JsonObject { ["cbvmda"] = "urn:epcglobal:cbv:mda:", ["rdfs"] = "http://www.w3.org/2000/01/rdf-schema#" }),
             ["type"] = "EPCISDocument",
             ["schemaVersion"] = "2.0",
             ["creationDate"] = EpcisEvents.Moment(at),

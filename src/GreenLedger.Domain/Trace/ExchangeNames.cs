@@ -29,8 +29,11 @@ public sealed class ExchangeNames
     /// <summary>Indicator and item reference of green coffee: with the prefix 13 digits.</summary>
     public string? ItemReference { get; private set; }
 
-    /// <exception cref="RuleBrokenException">The address is none, or prefix and item reference do not make 13 digits.</exception>
-    public void State(string? webAddress, string? companyPrefix, string? itemReference)
+    /// <summary>The house's global location number, 13 digits, by which its papers are named; null for none.</summary>
+    public string? Gln { get; private set; }
+
+    /// <exception cref="RuleBrokenException">The address is none, prefix and item reference do not make 13 digits, or the location number is none.</exception>
+    public void State(string? webAddress, string? companyPrefix, string? itemReference, string? gln = null)
     {
         var address = Rule.OptionalText(webAddress, "The web address", 200, nameof(WebAddress))?.TrimEnd('/');
         Rule.Require(
@@ -41,7 +44,10 @@ public sealed class ExchangeNames
         Rule.Require(prefix is null or { Length: >= 6 and <= 12 }, "A GS1 company prefix has 6 to 12 digits.", nameof(CompanyPrefix));
         Rule.Require(prefix is null == item is null, "Company prefix and item reference stand together: give both or neither.", nameof(ItemReference));
         Rule.Require(prefix is null || prefix.Length + item!.Length == GtinDigits, "Company prefix and item reference make 13 digits together, the item reference begins with the indicator.", nameof(ItemReference));
-        (WebAddress, CompanyPrefix, ItemReference) = (address, prefix, item);
+        var location = Digits(gln, "The location number (GLN)", nameof(Gln));
+        Rule.Require(location is null or { Length: 13 }, "A location number (GLN) has 13 digits.", nameof(Gln));
+        Rule.Require(location is null || location[12] - '0' == CheckDigit(location[..12]), "The last digit of this location number (GLN) does not fit the others: compare it with GS1’s letter.", nameof(Gln));
+        (WebAddress, CompanyPrefix, ItemReference, Gln) = (address, prefix, item, location);
     }
 
     /// <summary>The class of a lot: an LGTIN where the house has one and the reference fits into it, else by its identity.</summary>
@@ -51,6 +57,16 @@ public sealed class ExchangeNames
         return CompanyPrefix is { } prefix && lot.Ref.Length <= MostLotLetters && lot.Ref.All(letter => char.IsAsciiLetterOrDigit(letter) || letter is '-' or '.' or '_')
             ? $"urn:epc:class:lgtin:{prefix}.{ItemReference}.{lot.Ref}"
             : Of("lot", lot.Id.Value);
+    }
+
+    /// <summary>
+    /// Of a bill of lading, by its number: under the house's location number as the CBV names papers of a system without GS1 identities (CBV 2.0,
+    /// urn:epcglobal:cbv:bt, from memory), else below its web address, else a UUID of the number, the same in every house.
+    /// </summary>
+    public string BillOfLading(string number)
+    {
+        var paper = Uri.EscapeDataString(Rule.Text(number, "The bill of lading").ToUpperInvariant());
+        return Gln is { } gln ? $"urn:epcglobal:cbv:bt:{gln}:{paper}" : WebAddress is { } address ? $"{address}/bol/{paper}" : Uuid(DerivedId($"bol/{paper}"));
     }
 
     /// <summary>Of a record, by its kind and identity.</summary>
@@ -64,12 +80,17 @@ public sealed class ExchangeNames
 
     private static string Uuid(Guid id) => $"urn:uuid:{id}";
 
-    private static Guid DerivedId(string kind, Guid id)
+    private static Guid DerivedId(string kind, Guid id) => DerivedId($"{kind}/{id}");
+
+    private static Guid DerivedId(string name)
     {
-        var bytes = SHA256.HashData(Encoding.UTF8.GetBytes($"{kind}/{id}"))[..16];
+        var bytes = SHA256.HashData(Encoding.UTF8.GetBytes(name))[..16];
         (bytes[6], bytes[8]) = ((byte)(0x80 | (bytes[6] & 0x0F)), (byte)(0x80 | (bytes[8] & 0x3F)));
         return new Guid(bytes, bigEndian: true);
     }
+
+    /// <summary>GS1 General Specifications, check digit: weights 3 and 1 from the right, filled up to ten (from memory).</summary>
+    private static int CheckDigit(string digits) => (10 - (digits.Reverse().Select((digit, at) => (digit - '0') * (at % 2 == 0 ? 3 : 1)).Sum() % 10)) % 10;
 
     private static string? Digits(string? text, string what, string field)
     {

@@ -34,6 +34,9 @@ internal sealed record BalanceReply(Guid LotId, bool Closes, IReadOnlyList<Balan
     public static BalanceReply Of(MassBalance balance) => new(balance.LotId.Value, balance.Closes, [.. balance.Steps.Select(BalanceStepReply.Of)]);
 }
 
+/// <summary>Something that a trace, or a mock recall, may start from.</summary>
+internal sealed record TracePickReply(TraceFrom From, Guid Id, string Name, string? Detail);
+
 /// <summary>`unsureLotIds` are lots of the same producer of which nobody said on which plots they grew.</summary>
 internal sealed record TraceReply(string Name, IReadOnlyList<TraceStopReply> Stops, IReadOnlyList<TraceStretchReply> Ways, IReadOnlyList<BalanceReply> Balances, IReadOnlyList<Guid> UnsureLotIds)
 {
@@ -51,6 +54,8 @@ internal static class TraceApi
     public static void MapTraceApi(this IEndpointRouteBuilder api)
     {
         var trace = api.MapGroup("/trace").WithTags("Trace");
+        trace.MapGet("/starts", StartsAsync).WithName("FindTraceStarts").WithSummary("What a trace may start from: lots, plots, producers, contracts, shipments and what left the stock")
+            .WithDescription($"`search` is any part of a reference, name, bill of lading, container or batch; without it the newest come. At most {TracePicksQuery.Most} of each kind: what is more is found by a longer word.");
         trace.MapGet("/ways/{from}/{id}", WayAsync).WithName("TraceWay").WithSummary("Back and forth from a lot, plot, producer, contract, shipment or movement, with the mass balance of each lot")
             .WithDescription("`from` is Lot, Plot, Producer, Contract, Shipment or Release; `id` is its identity, for Release that of the movement. Bags of one lot in one warehouse are not told apart.");
         trace.MapGet("/ways/{from}/{id}/epcis", EpcisAsync).WithName("TraceEpcis").WithSummary("The same as EPCIS 2.0 events in JSON-LD, by the names for exchange");
@@ -58,9 +63,12 @@ internal static class TraceApi
         trace.MapNamesApi();
     }
 
+    private static async Task<Ok<List<TracePickReply>>> StartsAsync(TracePicksQuery query, CancellationToken cancellationToken, string? search = null) =>
+        TypedResults.Ok((await query.ListAsync(search, cancellationToken)).Select(pick => new TracePickReply(pick.From, pick.Id, pick.Name, pick.Detail)).ToList());
+
     private static async Task<Results<FileContentHttpResult, NotFound>> EpcisAsync(TraceFrom from, Guid id, TraceQuery query, LedgerContext db, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
         await query.FindAsync(from, id, cancellationToken) is { } found
-            ? TypedResults.File(EpcisExport.Write(found.Facts, found.Way(), await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken), house.Zone, clock.GetUtcNow()), EpcisExport.MediaType)
+            ? TypedResults.File(EpcisExport.Write(found.Facts, found.Way(), await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken), house.Zone, clock.GetUtcNow(), (await db.StockHabits.AsNoTracking().StatedAsync(cancellationToken))?.RoastLoss), EpcisExport.MediaType)
             : TypedResults.NotFound();
 
     private static async Task<Results<Ok<TraceReply>, NotFound>> WayAsync(TraceFrom from, Guid id, TraceQuery query, CancellationToken cancellationToken) =>

@@ -110,11 +110,54 @@ public sealed class EpcisExportTests
 
     private void TakeBack() => _ledger.Add(_here.Reverse(_ledger.First(one => one.Kind == MovementKind.Sale), false, Days(), Note(), _goods.Buyer.Id, ShortArrival.Now));
 
-    private JsonObject Written(ClockZone? zone = null)
+    /// <summary>Bills of lading by their numbers: CBV 2.0, urn:epcglobal:cbv:bt under a GLN (from memory); 4012345000009 has its check digit worked by hand.</summary>
+    [Theory]
+    [InlineData(null, null, "^urn:uuid:[0-9a-f-]{36}$")]
+    [InlineData("https://trace.sorrel-roasters.example", null, "^https://trace.sorrel-roasters.example/bol/{0}$")]
+    [InlineData("https://trace.sorrel-roasters.example", "4012345000009", "^urn:epcglobal:cbv:bt:4012345000009:{0}$")]
+    public void A_bill_of_lading_is_named_by_its_number(string? address, string? gln, string pattern)
+    {
+        _names.State(address, null, null, gln);
+
+        var papers = Events(Written()).Where(told => told["bizTransactionList"] is not null).Select(told => (string)told["bizTransactionList"]![0]!["bizTransaction"]!).Distinct().ToList();
+
+        Assert.Matches(pattern.Replace("{0}", Uri.EscapeDataString(_goods.Shipment.BillOfLading!), StringComparison.Ordinal), Assert.Single(papers));
+        Assert.True(Keeps(Written()));
+    }
+
+    /// <summary>Handbook, trade 8, example G: 18,975 kg shipped, less landed; what is added less what is deleted is what was received.</summary>
+    [Fact]
+    public void What_was_lost_on_the_way_is_told_so_that_the_kilograms_add_up()
+    {
+        var events = Events(Written()).ToList();
+
+        var lost = Assert.Single(events, told => (string?)told["disposition"] == "mismatch_quantity");
+        var received = (decimal)events.First(told => (string?)told["bizStep"] == "receiving" && told["recordTime"] is not null)["quantityList"]![0]!["quantity"]!;
+        Assert.Equal(("DELETE", "inspecting"), ((string?)lost["action"], (string?)lost["bizStep"]));
+        Assert.Equal(18_975m - received, (decimal)lost["quantityList"]![0]!["quantity"]!);
+    }
+
+    /// <summary>Worked by hand: 60 kg of green coffee less 15 % are 51 kg, less 14.5 % 51.3 kg. Without a loss that the house has stated there is no weight.</summary>
+    [Theory]
+    [InlineData(null, null)]
+    [InlineData(15.0, 51.0)]
+    [InlineData(14.5, 51.3)]
+    public void A_batch_has_the_weight_that_the_stated_roast_loss_leaves(double? loss, double? kilograms)
+    {
+        var document = Written(loss: loss is { } points ? Percent.Of((decimal)points) : null);
+
+        var batch = Events(document).Single(told => (string?)told["type"] == "TransformationEvent");
+        Assert.Equal((decimal?)kilograms, (decimal?)batch["outputQuantityList"]![0]!["quantity"]);
+        Assert.Equal(loss is null, batch["ilmd"] is null);
+        Assert.True(Keeps(document));
+        Assert.True(Keeps(batch, document["@context"]));
+    }
+
+    private JsonObject Written(ClockZone? zone = null, Percent? loss = null)
     {
         var facts = new TraceFacts([_goods.Lot], [], [], [], [], [_goods.Contract], [_goods.Shipment], [_goods.Arrival], _ledger, [_here, _there], [_quay, _mill], []);
         var way = facts.Graph().Both([new TraceKey(TraceKind.Lot, _goods.Lot.Id.Value)]);
-        return JsonNode.Parse(EpcisExport.Write(facts, way, _names, zone ?? ClockZone.Utc, ShortArrival.Now))!.AsObject();
+        return JsonNode.Parse(EpcisExport.Write(facts, way, _names, zone ?? ClockZone.Utc, ShortArrival.Now, loss))!.AsObject();
     }
 
     private static IEnumerable<JsonObject> Events(JsonObject document) => document["epcisBody"]!["eventList"]!.AsArray().Select(told => told!.AsObject());

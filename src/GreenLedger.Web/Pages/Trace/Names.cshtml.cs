@@ -15,13 +15,13 @@ public sealed class NamesModel(LedgerContext db) : FormPage
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         var names = await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken);
-        Input = new NamesForm { Version = names.Version, WebAddress = names.WebAddress, CompanyPrefix = names.CompanyPrefix, ItemReference = names.ItemReference };
+        Input = new NamesForm { Version = names.Version, WebAddress = names.WebAddress, CompanyPrefix = names.CompanyPrefix, ItemReference = names.ItemReference, Gln = names.Gln };
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
         var names = await db.ToChangeAsync<ExchangeNames>(Input.Version, cancellationToken);
-        names.State(Input.WebAddress, Input.CompanyPrefix, Input.ItemReference);
+        names.State(Input.WebAddress, Input.CompanyPrefix, Input.ItemReference, Input.Gln);
         await db.SaveChangesAsync(cancellationToken);
         Say("Coffee is told to others by these names from now on.");
         return RedirectToPage();
@@ -39,5 +39,8 @@ public sealed class NamesModel(LedgerContext db) : FormPage
 
         [Display(Name = "Item reference")]
         public string? ItemReference { get; set; }
+
+        [Display(Name = "Location number of the house (GLN)")]
+        public string? Gln { get; set; }
     }
 }

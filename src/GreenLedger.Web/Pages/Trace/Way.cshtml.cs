@@ -65,7 +65,7 @@ public sealed class WayModel(LedgerContext db, TraceQuery query, HouseZone house
         }
 
         var names = await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken);
-        return File(EpcisExport.Write(found.Facts, found.Way(), names, house.Zone, clock.GetUtcNow()), EpcisExport.MediaType, "epcis events.jsonld");
+        return File(EpcisExport.Write(found.Facts, found.Way(), names, house.Zone, clock.GetUtcNow(), (await db.StockHabits.AsNoTracking().StatedAsync(cancellationToken))?.RoastLoss), EpcisExport.MediaType, "epcis events.jsonld");
     }
 
     /// <summary>The reference of a lot of the trace.</summary>
