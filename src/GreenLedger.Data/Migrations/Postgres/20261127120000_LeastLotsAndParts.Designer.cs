@@ -2751,8 +2751,8 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasColumnType("integer");
 
                     b.Property<string>("StatementReference")
-                        .HasMaxLength(14)
-                        .HasColumnType("character varying(14)");
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
 
                     b.Property<string>("VerificationNumber")
                         .HasMaxLength(35)
@@ -2783,6 +2783,13 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<int>("Kind")
                         .HasColumnType("integer");
+
+                    b.Property<DateTime?>("MistakenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("MistakenBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
 
                     b.HasKey("Id");
 
@@ -3518,8 +3525,14 @@ namespace GreenLedger.Data.Migrations.Postgres
                         .HasMaxLength(2)
                         .HasColumnType("character varying(2)");
 
+                    b.Property<int?>("FewestDecimals")
+                        .HasColumnType("integer");
+
                     b.Property<bool>("IsPoint")
                         .HasColumnType("boolean");
+
+                    b.Property<int?>("MostDecimals")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Name")
                         .IsRequired()
@@ -5483,6 +5496,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<string>("CompanyPrefix")
                         .HasMaxLength(12)
                         .HasColumnType("character varying(12)");
+
+                    b.Property<string>("Gln")
+                        .HasMaxLength(13)
+                        .HasColumnType("character varying(13)");
 
                     b.Property<string>("ItemReference")
                         .HasMaxLength(13)

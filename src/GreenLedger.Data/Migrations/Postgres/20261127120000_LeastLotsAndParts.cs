@@ -12,10 +12,53 @@ namespace GreenLedger.Data.Migrations.Postgres
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.AddColumn<int>(
+                name: "FewestDecimals",
+                table: "Plots",
+                type: "integer",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "MostDecimals",
+                table: "Plots",
+                type: "integer",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
                 name: "LeastBags",
                 table: "Offers",
                 type: "integer",
                 nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Gln",
+                table: "ExchangeNames",
+                type: "character varying(13)",
+                maxLength: 13,
+                nullable: true);
+
+            migrationBuilder.AddColumn<DateTime>(
+                name: "MistakenAt",
+                table: "EvidenceFiles",
+                type: "timestamp with time zone",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "MistakenBecause",
+                table: "EvidenceFiles",
+                type: "character varying(500)",
+                maxLength: 500,
+                nullable: true);
+
+            migrationBuilder.AlterColumn<string>(
+                name: "StatementReference",
+                table: "DueDiligences",
+                type: "character varying(60)",
+                maxLength: 60,
+                nullable: true,
+                oldClrType: typeof(string),
+                oldType: "character varying(14)",
+                oldMaxLength: 14,
+                oldNullable: true);
 
             migrationBuilder.AddColumn<DateOnly>(
                 name: "CoversFrom",
@@ -34,8 +77,28 @@ namespace GreenLedger.Data.Migrations.Postgres
         protected override void Down(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.DropColumn(
+                name: "FewestDecimals",
+                table: "Plots");
+
+            migrationBuilder.DropColumn(
+                name: "MostDecimals",
+                table: "Plots");
+
+            migrationBuilder.DropColumn(
                 name: "LeastBags",
                 table: "Offers");
+
+            migrationBuilder.DropColumn(
+                name: "Gln",
+                table: "ExchangeNames");
+
+            migrationBuilder.DropColumn(
+                name: "MistakenAt",
+                table: "EvidenceFiles");
+
+            migrationBuilder.DropColumn(
+                name: "MistakenBecause",
+                table: "EvidenceFiles");
 
             migrationBuilder.DropColumn(
                 name: "CoversFrom",
@@ -44,6 +107,17 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "CoversUntil",
                 table: "CostPostings");
+
+            migrationBuilder.AlterColumn<string>(
+                name: "StatementReference",
+                table: "DueDiligences",
+                type: "character varying(14)",
+                maxLength: 14,
+                nullable: true,
+                oldClrType: typeof(string),
+                oldType: "character varying(60)",
+                oldMaxLength: 60,
+                oldNullable: true);
         }
     }
 }

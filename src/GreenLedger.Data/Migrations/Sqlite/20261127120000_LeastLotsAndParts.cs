@@ -12,9 +12,41 @@ namespace GreenLedger.Data.Migrations.Sqlite
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.AddColumn<int>(
+                name: "FewestDecimals",
+                table: "Plots",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "MostDecimals",
+                table: "Plots",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
                 name: "LeastBags",
                 table: "Offers",
                 type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Gln",
+                table: "ExchangeNames",
+                type: "TEXT",
+                maxLength: 13,
+                nullable: true);
+
+            migrationBuilder.AddColumn<DateTime>(
+                name: "MistakenAt",
+                table: "EvidenceFiles",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "MistakenBecause",
+                table: "EvidenceFiles",
+                type: "TEXT",
+                maxLength: 500,
                 nullable: true);
 
             migrationBuilder.AddColumn<DateOnly>(
@@ -34,8 +66,28 @@ namespace GreenLedger.Data.Migrations.Sqlite
         protected override void Down(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.DropColumn(
+                name: "FewestDecimals",
+                table: "Plots");
+
+            migrationBuilder.DropColumn(
+                name: "MostDecimals",
+                table: "Plots");
+
+            migrationBuilder.DropColumn(
                 name: "LeastBags",
                 table: "Offers");
+
+            migrationBuilder.DropColumn(
+                name: "Gln",
+                table: "ExchangeNames");
+
+            migrationBuilder.DropColumn(
+                name: "MistakenAt",
+                table: "EvidenceFiles");
+
+            migrationBuilder.DropColumn(
+                name: "MistakenBecause",
+                table: "EvidenceFiles");
 
             migrationBuilder.DropColumn(
                 name: "CoversFrom",

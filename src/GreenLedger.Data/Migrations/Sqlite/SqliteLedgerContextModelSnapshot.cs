@@ -2743,7 +2743,7 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("StatementReference")
-                        .HasMaxLength(14)
+                        .HasMaxLength(60)
                         .HasColumnType("TEXT");
 
                     b.Property<string>("VerificationNumber")
@@ -2775,6 +2775,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<int>("Kind")
                         .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("MistakenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("MistakenBecause")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
 
                     b.HasKey("Id");
 
@@ -3510,7 +3517,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                         .HasMaxLength(2)
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("FewestDecimals")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("IsPoint")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("MostDecimals")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Name")
@@ -5474,6 +5487,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<string>("CompanyPrefix")
                         .HasMaxLength(12)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Gln")
+                        .HasMaxLength(13)
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ItemReference")
