@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using GreenLedger.Domain;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.People;
 using NetTopologySuite.Features;
@@ -22,14 +23,7 @@ public sealed class PlotDrawingTests(Chromium chromium)
     {
         await using var house = new HouseFixture();
         house.Serve();
-        await house.OpenHouseAsync();
-        var producer = await house.FromLedgerAsync(async db =>
-        {
-            var one = new Producer("Finca 2", ProducerKind.Farm, "CO");
-            db.Add(one);
-            await db.SaveChangesAsync(Stop);
-            return one.Id;
-        });
+        var producer = await ProducerAsync(house);
         await using var window = await chromium.OpenAsync(house.ClientOptions.BaseAddress);
         await window.SignInAsync(HouseFixture.EmailOf(Role.Buyer), HouseFixture.Password);
 
@@ -61,6 +55,46 @@ public sealed class PlotDrawingTests(Chromium chromium)
         Assert.Equal(("Polygon", "Lote 7"), (plot.Geometry.GeometryType, (string)plot.Attributes["ProductionPlace"]));
         Assert.All(PolygonA, corner => Assert.Contains(plot.Geometry.Coordinates, one => Sphere.Kilometres(one, new(corner.Longitude, corner.Latitude)) < 0.002));
         Assert.Empty(window.Complaints());
+    }
+
+    /// <summary>Each plot is seen with its doubts, wide and on a phone, one is left out, and only then are the others kept.</summary>
+    [Fact]
+    public async Task A_file_is_looked_at_before_its_plots_are_kept()
+    {
+        await using var house = new HouseFixture();
+        house.Serve();
+        var producer = await ProducerAsync(house);
+        await using var window = await chromium.OpenAsync(house.ClientOptions.BaseAddress);
+        await window.SignInAsync(HouseFixture.EmailOf(Role.Buyer), HouseFixture.Password);
+        const string lines = "name,longitude,latitude,hectares\nLote 1,-75.899001,2.001001,1.5\nLote 2,-75.89,2.01,1\nLote 3,-75.897001,2.003001,2\nLote 4,-75.9,91,1\n";
+
+        await window.GoAsync($"/Origins/Plots/{producer}");
+        await window.Page.Locator("[name='Input.File']").SetInputFilesAsync(new Microsoft.Playwright.FilePayload { Name = "plots.csv", MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes(lines) });
+        await window.Page.GetByText("Read the file").ClickAsync();
+        await window.Page.GetByText("Lote 2 has a coordinate of 2 decimals").WaitForAsync();
+        Assert.Empty(await window.ViolationsAsync());
+        await window.Page.SetViewportSizeAsync(360, 800);
+        Assert.Empty(await window.ViolationsAsync());
+        Assert.False(await window.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"));
+        await window.Page.GetByLabel("Leave out row 3, Lote 3").CheckAsync();
+        await window.Page.GetByText("Add the plots").ClickAsync();
+        await window.Page.WaitForURLAsync(url => url.Contains("/Origins/Plots/", StringComparison.Ordinal));
+
+        await window.Page.GetByText("2 plots are added, 1 left out, 1 refused.").WaitForAsync();
+        Assert.Equal(["Lote 1", "Lote 2"], (await ExportedAsync(window, house.ClientOptions.BaseAddress, producer.ToString())).Select(plot => (string)plot.Attributes["ProductionPlace"]));
+        Assert.Empty(window.Complaints());
+    }
+
+    private static async Task<Id<Producer>> ProducerAsync(HouseFixture house)
+    {
+        await house.OpenHouseAsync();
+        return await house.FromLedgerAsync(async db =>
+        {
+            var one = new Producer("Finca 2", ProducerKind.Farm, "CO");
+            db.Add(one);
+            await db.SaveChangesAsync(Stop);
+            return one.Id;
+        });
     }
 
     /// <summary>By the field, then nearer: half a kilometre is 0.8 m a pixel or less.</summary>
