@@ -7,7 +7,8 @@ namespace GreenLedger.Domain.Costs;
 /// <param name="Accounting">What of the part belongs to the accounting cost.</param>
 /// <param name="Late">What of the part fell on coffee that was gone by the day of the bill (handbook, trade 9.2).</param>
 /// <param name="LateAccounting">What of the accounting cost did.</param>
-public sealed record CostPart(CostPosting Posting, Money Part, Money Accounting, Money Late, Money LateAccounting)
+/// <param name="Issued">What of the accounting cost left with coffee that was there when the bill came, or came later.</param>
+public sealed record CostPart(CostPosting Posting, Money Part, Money Accounting, Money Late, Money LateAccounting, Money Issued)
 {
     /// <summary>What re-values coffee that was there on the day of the bill, or still to come.</summary>
     public Money Staying => Part - Late;
@@ -17,7 +18,8 @@ public sealed record CostPart(CostPosting Posting, Money Part, Money Accounting,
         ArgumentNullException.ThrowIfNull(posting);
         ArgumentNullException.ThrowIfNull(flow);
         var accounting = flow.AccountingOf(part, posting);
-        return new CostPart(posting, part, accounting, flow.LateOf(part, posting.On), flow.LateOf(accounting, posting.On));
+        var late = flow.LateOf(accounting, posting.On);
+        return new CostPart(posting, part, accounting, flow.LateOf(part, posting.On), late, flow.LateOf(accounting, DateOnly.MaxValue) - late);
     }
 }
 
@@ -35,7 +37,8 @@ public sealed record CostVariance(CostStage? Stage, decimal? Estimated, decimal 
 /// What a lot truly cost by its postings, in the house currency: all of it (the commercial landed cost), and without finance
 /// and storage after it landed (the accounting cost; IAS 2.10 to 2.16, from memory; handbook, trade 3.3 and 9.1).
 /// </summary>
-public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money Accounting, Weight Landed, IReadOnlyList<CostVariance> Stages)
+/// <param name="Reckoned">What the estimate stands on; null where there was none.</param>
+public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money Accounting, Weight Landed, IReadOnlyList<CostVariance> Stages, ReckonedCost? Reckoned)
 {
     /// <summary>Per kilogram landed, unrounded; null before anything landed.</summary>
     public decimal? PerKilogram => Landed > Weight.Zero ? Total.Amount / Landed.Kilograms : null;
@@ -51,6 +54,9 @@ public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money A
 
     /// <summary>What of the accounting cost did: no value of stock any more.</summary>
     public Money LateAccounting => Sum(Parts, part => part.LateAccounting, Total.Currency);
+
+    /// <summary>What of the accounting cost left with the coffee that is gone, as it was known on the day each kilogram left.</summary>
+    public Money Issued => Sum(Parts, part => part.Issued, Total.Currency);
 
     /// <summary>What was reckoned per kilogram before buying; null without an estimate.</summary>
     public decimal? EstimatedPerKilogram => Stages.Any(stage => stage.Estimated is not null) ? Stages.Sum(stage => stage.Estimated ?? 0m) : null;
@@ -70,12 +76,14 @@ public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money A
     {
         ArgumentNullException.ThrowIfNull(parts);
         var counting = parts.Where(part => !part.Posting.IsWithdrawn).ToList();
+        var known = reckoned is { Cost.IsKnown: true } ? reckoned : null;
         return new LotCost(
             counting,
             Sum(counting, part => part.Part, house),
             Sum(counting, part => part.Accounting, house),
             landed,
-            Variances(counting, landed, reckoned is { Cost.IsKnown: true } ? reckoned : null, house));
+            Variances(counting, landed, known, house),
+            known);
     }
 
     private static List<CostVariance> Variances(List<CostPart> all, Weight landed, ReckonedCost? reckoned, Currency house)

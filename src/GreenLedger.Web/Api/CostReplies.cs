@@ -42,14 +42,14 @@ internal sealed record DifferenceReply(decimal Price, decimal Rate, decimal Weig
 /// <summary>The difference is null where there was no estimate, nothing landed or nothing is billed yet.</summary>
 internal sealed record CostStageReply(CostStage? Stage, decimal? EstimatedPerKg, decimal ActualPerKg, MoneyReply Billed, DifferenceReply? DifferencePerKg);
 
-/// <summary>The difference is of the stages that are billed; less what was reckoned for the rest it is billed less estimated.</summary>
+/// <summary>What was issued is the accounting cost that left with the coffee, as it was known then; what came late for it stands apart. The difference is of the stages that are billed; less what was reckoned for the rest it is billed less estimated.</summary>
 internal sealed record LotCostReply(
-    MoneyReply Total, MoneyReply Accounting, decimal LandedKg, decimal? PerKg, decimal? AccountingPerKg, decimal? EstimatedPerKg, bool HasCoffee, MoneyReply Late, MoneyReply LateAccounting, DifferenceReply? DifferencePerKg, decimal NotBilledPerKg,
+    MoneyReply Total, MoneyReply Accounting, decimal LandedKg, decimal? PerKg, decimal? AccountingPerKg, decimal? EstimatedPerKg, bool HasCoffee, MoneyReply Issued, MoneyReply Late, MoneyReply LateAccounting, DifferenceReply? DifferencePerKg, decimal NotBilledPerKg,
     IReadOnlyList<CostStageReply> Stages, IReadOnlyList<CostPartReply> Parts)
 {
     public static LotCostReply Of(LotCost cost) => new(
         MoneyReply.Of(cost.Total), MoneyReply.Of(cost.Accounting), cost.Landed.Kilograms, cost.PerKilogram, cost.AccountingPerKilogram, cost.EstimatedPerKilogram, cost.HasCoffee,
-        MoneyReply.Of(cost.Late), MoneyReply.Of(cost.LateAccounting), DifferenceReply.Of(cost.Why), cost.NotBilledPerKilogram,
+        MoneyReply.Of(cost.Issued), MoneyReply.Of(cost.Late), MoneyReply.Of(cost.LateAccounting), DifferenceReply.Of(cost.Why), cost.NotBilledPerKilogram,
         [.. cost.Stages.Select(stage => new CostStageReply(stage.Stage, stage.Estimated, stage.Actual, MoneyReply.Of(stage.Billed), DifferenceReply.Of(stage.Why)))],
         [.. cost.Parts.Select(part => new CostPartReply(
             part.Posting.Id.Value, part.Posting.Document, part.Posting.On, part.Posting.Stage, MoneyReply.Of(part.Part), MoneyReply.Of(part.Accounting), MoneyReply.Of(part.Late), MoneyReply.Of(part.LateAccounting)))]);

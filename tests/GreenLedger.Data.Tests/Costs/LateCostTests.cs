@@ -40,6 +40,8 @@ public sealed class LateCostTests(Ledgers ledgers)
         Assert.Equal((kept.Lot, Eur(120m)), (Assert.Single(after.Late).LotId, after.Late[0].Late));
         // What was known of 1,200 kg when they left (7,440.00), what came late and what is left are all that was billed.
         Assert.Equal(cost.Accounting, Eur(7_440m) + after.Late[0].Late + after.Rows[0].Cost!.Value);
+        // 300 kg more left at 6.30 after the bill.
+        Assert.Equal(Eur(7_440m + 1_890m), cost.Issued);
         // 1,500 kg are left at 6.30; a release after the bill makes nothing late.
         Assert.Equal((Eur(9_450m), Eur(120m)), (later.Rows[0].Cost, Assert.Single(later.LateSince(Came.AddDays(20))).Late));
         Assert.Empty(later.LateSince(Came.AddDays(21)));

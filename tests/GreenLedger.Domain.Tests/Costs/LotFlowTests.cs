@@ -59,6 +59,15 @@ public sealed class LotFlowTests
         Assert.Equal(Eur(100m), flow.LateOf(Eur(100m), Day.AddDays(10)));
     }
 
+    [Fact]
+    public void What_left_after_the_bill_took_its_part_along()
+    {
+        var part = CostPart.Of(Bill(CostStage.Freight, Day.AddDays(15), null), Eur(100m), Flow);
+
+        // Worked by hand, handbook, trade 9.2: of 3,000 kg 900 were gone, 300 left after the bill and 1,800 are there.
+        Assert.Equal((Eur(30m), Eur(10m), Eur(70m)), (part.LateAccounting, part.Issued, part.Staying));
+    }
+
     [Theory]
     [InlineData(CostStage.Freight, 100.00)]
     [InlineData(CostStage.Finance, 0.00)]
