@@ -88,7 +88,8 @@ public static class PlotDoubts
 
         for (var one = 0; one < plots.Count; one++)
         {
-            foreach (var other in near.Query(shapes[one].Geometry.EnvelopeInternal).Where(other => other > one && !isCopy[one] && !isCopy[other]).Order())
+            var around = isCopy[one] ? [] : near.Query(shapes[one].Geometry.EnvelopeInternal);
+            foreach (var other in around.Where(other => other > one && !isCopy[other]).Order())
             {
                 if (shapes[one].IsSameAs(shapes[other]))
                 {

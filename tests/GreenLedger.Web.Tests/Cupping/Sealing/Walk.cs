@@ -18,7 +18,7 @@ internal sealed record Leak(Id<Person> To, string Name, string Address, HttpStat
 internal sealed class Walk(SealedHouse sealing, IReadOnlyList<SealedTable> tables)
 {
     /// <summary>They read back what they stored, which a dry run takes away; tests of their own send them for good.</summary>
-    private static readonly string[] ReadBack = ["POST /api/samples/", "POST /api/arrivals/"];
+    private static readonly string[] ReadBack = ["POST /api/samples/", "POST /api/arrivals/", "POST /api/stock/counts/{id}/found"];
 
     private readonly ConcurrentDictionary<SealedTable, AskedWords> _words = [];
     private readonly ConcurrentDictionary<string, bool> _sent = [];
