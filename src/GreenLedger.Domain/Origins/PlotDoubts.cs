@@ -40,6 +40,39 @@ public static class PlotDoubts
         return [.. Kinds(plots, producerCountry, outlines).SelectMany(kind => kind.Take(MostEach))];
     }
 
+    /// <summary>Plots that are the same place as one of another producer, or overlap it: the same land may be claimed twice.</summary>
+    /// <param name="plots">Those that are told of.</param>
+    /// <param name="others">Plots of other producers, each with the producer's name.</param>
+    public static IReadOnlyList<PlotDoubt> Beside(IReadOnlyList<Plot> plots, IReadOnlyList<(Plot Plot, string Producer)> others)
+    {
+        ArgumentNullException.ThrowIfNull(plots);
+        ArgumentNullException.ThrowIfNull(others);
+        var near = new STRtree<(PlotShape Shape, string Named)>();
+        foreach (var (plot, producer) in others)
+        {
+            var shape = plot.Where();
+            near.Insert(shape.Geometry.EnvelopeInternal, (shape, $"{plot.Name} of {producer}"));
+        }
+
+        return [.. plots.SelectMany(plot => Shared(plot, near)).Take(MostEach)];
+    }
+
+    private static IEnumerable<PlotDoubt> Shared(Plot plot, STRtree<(PlotShape Shape, string Named)> near)
+    {
+        var shape = plot.Where();
+        foreach (var (other, named) in near.Query(shape.Geometry.EnvelopeInternal).OrderBy(one => one.Named, StringComparer.Ordinal))
+        {
+            if (shape.IsSameAs(other))
+            {
+                yield return new PlotDoubt([plot], $"{plot.Name} is the same place as {named}: two producers claim it.");
+            }
+            else if (shape.Overlap(other) is > 0.0001m and var hectares)
+            {
+                yield return new PlotDoubt([plot], string.Create(CultureInfo.InvariantCulture, $"{plot.Name} overlaps {named} by {hectares:0.0000} ha: two producers claim that land."));
+            }
+        }
+    }
+
     private static IEnumerable<PlotDoubt>[] Kinds(IReadOnlyList<Plot> plots, string? producerCountry, CountryOutlines outlines) =>
     [
         plots.Where(plot => producerCountry is not null && plot.CountryCode != producerCountry)

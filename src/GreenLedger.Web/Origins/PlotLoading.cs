@@ -27,7 +27,7 @@ public sealed record PlotPreview(string FileName, IReadOnlyList<LoadedPlot> Plot
     /// <summary>What is taken where nobody says otherwise: all but what is held already.</summary>
     public IReadOnlySet<int> Proposed => Plots.Where(one => !one.IsHeld).Select(one => one.Row).ToHashSet();
 
-    public static PlotPreview Of(string fileName, PlotFile file, Producer producer, IReadOnlyList<Plot> held, CountryOutlines outlines)
+    public static PlotPreview Of(string fileName, PlotFile file, Producer producer, IReadOnlyList<Plot> held, IReadOnlyList<(Plot Plot, string Producer)> others, CountryOutlines outlines)
     {
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(producer);
@@ -35,7 +35,7 @@ public sealed record PlotPreview(string FileName, IReadOnlyList<LoadedPlot> Plot
         Rule.Require(taken.Count > 0 || problems.Count > 0, "The file holds no plot: export it again with one feature, or one line, for each plot.", "File");
         List<Plot> all = [.. held, .. taken.Select(one => one.Plot)];
         var place = all.Index().ToDictionary(one => one.Item.Id, one => one.Index);
-        var doubts = PlotDoubts.Each(all, producer.CountryCode, outlines).SelectMany(doubt => doubt.About.Select(plot => (plot.Id, Doubt: doubt))).ToLookup(one => one.Id, one => one.Doubt);
+        var doubts = PlotDoubts.Each(all, producer.CountryCode, outlines).Concat(PlotDoubts.Beside([.. taken.Select(one => one.Plot)], others)).SelectMany(doubt => doubt.About.Select(plot => (plot.Id, Doubt: doubt))).ToLookup(one => one.Id, one => one.Doubt);
         return new PlotPreview(
             fileName,
             [.. taken.Select(one => new LoadedPlot(
@@ -64,13 +64,15 @@ public sealed class PlotLoading(LedgerContext db, WorldMap world, TimeProvider c
     public async Task<PlotPreview?> ReadParkedAsync(Id<StoredFile> id, Producer producer, Id<Person> by, CancellationToken cancellationToken) =>
         await db.ParkedAsync(id, by, cancellationToken) is { Content: { } content } parked ? await ReadAsync(parked.Name, content.Bytes, producer, cancellationToken) : null;
 
-    /// <summary>Reads and judges a file beside what is held of the producer.</summary>
+    /// <summary>Reads and judges a file beside what is held of the producer, and of others where the land is the same.</summary>
     /// <exception cref="RuleBrokenException">It cannot be read.</exception>
     public async Task<PlotPreview> ReadAsync(string name, byte[] bytes, Producer producer, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(producer);
         var held = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId == producer.Id).OrderBy(plot => plot.Name).ThenBy(plot => plot.Id).ToListAsync(cancellationToken);
-        return PlotPreview.Of(name, PlotFile.Read(bytes), producer, held, world.Outlines);
+        var others = await db.Plots.AsNoTracking().Where(plot => plot.ProducerId != producer.Id)
+            .Join(db.Producers, plot => plot.ProducerId, other => other.Id, (plot, other) => new { Plot = plot, other.Name }).ToListAsync(cancellationToken);
+        return PlotPreview.Of(name, PlotFile.Read(bytes), producer, held, others.ConvertAll(one => (one.Plot, one.Name)), world.Outlines);
     }
 
     /// <summary>Stores the plots of some rows, in one go.</summary>

@@ -125,6 +125,24 @@ public sealed class PlotTests
     }
 
     [Fact]
+    public void Land_that_two_producers_claim_is_told_with_the_other_ones_name()
+    {
+        var own = PlotOf("Lote 3", Polygon("-75.9 2, -75.898 2, -75.898 2.002, -75.9 2.002"));
+        (Plot, string)[] others =
+        [
+            (PlotOf("East", Polygon("-75.899 2, -75.897 2, -75.897 2.002, -75.899 2.002")), "Finca Norte"),
+            (PlotOf("Copy", Polygon("-75.9 2.002, -75.9 2, -75.898 2, -75.898 2.002")), "Finca Sur"),
+            (PlotOf("Far", Polygon("-75.8 2, -75.798 2, -75.798 2.002")), "Finca Sur"),
+        ];
+
+        var doubts = PlotDoubts.Beside([own], others);
+
+        // Half of a plot of 4.920707 ha (handbook, trade 7.6, polygon A).
+        Assert.Equal(["Lote 3 is the same place as Copy of Finca Sur: two producers claim it.", "Lote 3 overlaps East of Finca Norte by 2.4604 ha: two producers claim that land."], doubts.Select(doubt => doubt.Said));
+        Assert.All(doubts, doubt => Assert.False(doubt.IsSamePlace));
+    }
+
+    [Fact]
     public void A_shape_comes_back_from_its_text()
     {
         var shape = PlotShape.Polygons([Positions("-75.9 2, -75.898 2, -75.898 2.002, -75.9 2.002", true), Positions("-75.9 3, -75.898 3, -75.898 3.002", true)]);

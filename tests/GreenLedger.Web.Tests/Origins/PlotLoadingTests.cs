@@ -66,6 +66,21 @@ public sealed class PlotLoadingTests(HouseFixture house) : IClassFixture<HouseFi
         Assert.Equal(["Lote 1"], await NamesAsync(producer));
     }
 
+    [Fact]
+    public async Task Land_that_another_producer_has_is_told_with_its_name()
+    {
+        var (norte, sur) = (await ProducerAsync("Finca Lindero Norte"), await ProducerAsync("Finca Lindero Sur"));
+        using var script = await house.ScriptAsync(Role.Buyer);
+        var there = PolygonA.Replace("-75.9", "-73.9", StringComparison.Ordinal).Replace("-75.898", "-73.898", StringComparison.Ordinal);
+        await LoadAsync(script, norte, File(Feature("Lote 1", there)), true);
+
+        var asked = await LoadAsync(script, sur, File(Feature("Lote 9", there)), false);
+
+        var plot = asked.GetProperty("plots")[0];
+        Assert.Equal("Lote 9 is the same place as Lote 1 of Finca Lindero Norte: two producers claim it.", plot.GetProperty("doubts")[0].GetString());
+        Assert.True(plot.GetProperty("taken").GetBoolean());
+    }
+
     [Theory]
     [InlineData("""{"type":"FeatureCollection","features":[]}""", "The file holds no plot")]
     [InlineData("a,b\n1,2\n", "Send GeoJSON, or CSV")]
