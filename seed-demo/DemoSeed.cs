@@ -99,7 +99,7 @@ public static class DemoSeed
         db.AddRange(quay.Landings.Select(landing => landing.Arrival));
         db.AddRange(landed);
         db.AddRange(aged);
-        db.AddRange(new Storekeeper(cast, rates, now, new Draw(Seed + 15)).Keep(quay.Landings, landed.OfType<Claim>()));
+        db.AddRange(new Storekeeper(cast, rates, shelf.Coffees, now, new Draw(Seed + 15)).Keep(quay.Landings, contracts, landed.OfType<Claim>()));
         db.AddRange(new Fields(cast, now, new Draw(Seed + 16)).Chart(shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot), growers.Producers, quay.Landings));
         db.AddRange(new CertificateFolder(cast, now, new Draw(Seed + 21)).File(shelf.Coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Lot), contracts));
         db.AddRange(new Scrapbook(cast, now, new Draw(Seed + 9)).Write(shelf.Coffees, bags, contracts));

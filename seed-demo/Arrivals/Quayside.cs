@@ -18,6 +18,9 @@ internal sealed record Landing(Contract Contract, Shipment Shipment, Arrival Arr
 /// </summary>
 internal sealed class Quayside(Cast cast, DateTimeOffset now, Draw draw)
 {
+    /// <summary>What a container of bags holds, in kilograms; common practice, no source.</summary>
+    private const decimal MostOfContainer = 19_500m;
+
     private static readonly string[] Vessels = ["Grey Heron", "Linnet of Ostend", "Marsh Harrier", "Northern Dunlin", "Stonechat", "Tern Rock"];
 
     /// <summary>Handbook, trade 5.2.</summary>
@@ -26,31 +29,32 @@ internal sealed class Quayside(Cast cast, DateTimeOffset now, Draw draw)
             .Split(',').ToDictionary(line => line[..2], line => line[3..]);
 
     private readonly Dictionary<int, int> _numbers = [];
-    private readonly Dictionary<Contract, Shipment> _shipments = [];
+    private readonly List<(Shipment Shipment, IReadOnlyList<Contract> Contracts)> _shipments = [];
     private readonly List<Landing> _landings = [];
 
-    public IReadOnlyCollection<Shipment> Shipments => _shipments.Values;
+    public IReadOnlyCollection<Shipment> Shipments => _shipments.ConvertAll(one => one.Shipment);
 
     /// <summary>In the order in which they were received.</summary>
     public IReadOnlyList<Landing> Landings => [.. _landings.OrderBy(landing => landing.Arrival.ReceivedOn)];
 
-    /// <summary>All lots of a contract in one container, with the bags that the contract names.</summary>
-    public void Ship(Contract contract, DateOnly on, string origin)
+    /// <summary>All lots of contracts that go together, with the bags that the contracts name, in as many containers as they fill.</summary>
+    public void Ship(IReadOnlyList<Contract> contracts, DateOnly on, string origin)
     {
         var shipment = new Shipment(NumberOf(on), Passage(on, origin, null));
-        foreach (var lot in contract.Lots)
+        foreach (var (contract, lot) in contracts.SelectMany(contract => contract.Lots.Select(lot => (contract, lot))))
         {
             shipment.Carry(contract, lot.Id, lot.Bags, lot.Net);
         }
 
-        shipment.Load([(Container(), $"VK{draw.Between(100_000, 999_999)}")]);
-        _shipments.Add(contract, shipment);
+        var containers = (int)Math.Ceiling(shipment.Net.Kilograms / MostOfContainer);
+        shipment.Load([.. Enumerable.Range(0, containers).Select(_ => (Container(), (string?)$"VK{draw.Between(100_000, 999_999)}"))]);
+        _shipments.Add((shipment, contracts));
     }
 
     /// <summary>Discharged three days before it is received here.</summary>
-    public void Receive(Contract contract, DateOnly on, string origin, bool isShort)
+    public void Receive(IReadOnlyList<Contract> contracts, DateOnly on, string origin, bool isShort)
     {
-        var shipment = _shipments[contract];
+        var shipment = _shipments.Find(one => one.Contracts.SequenceEqual(contracts)).Shipment;
         shipment.Sail(Passage(shipment.ShippedOn!.Value, origin, on.AddDays(-3)) with { BillOfLading = shipment.BillOfLading, Vessel = shipment.Vessel, Voyage = shipment.Voyage });
         foreach (var lot in shipment.Lots)
         {
@@ -59,7 +63,7 @@ internal sealed class Quayside(Cast cast, DateTimeOffset now, Draw draw)
             var wet = isShort ? Math.Min(lot.Bags, 3) : 0;
             var torn = draw.Chance(0.2) ? Math.Min(lot.Bags, draw.Between(1, 2)) : 0;
             var receipt = new Receipt(on, lot.Bags, landed, new ReceiptCondition(wet, torn, wet, false, null, true), isShort ? "The wet bags stood at the door of the container." : null);
-            _landings.Add(new Landing(contract, shipment, new Arrival(shipment, lot.Id, receipt, cast.Lead.Id, At(on)), isShort));
+            _landings.Add(new Landing(contracts.Single(contract => contract.Id == lot.ContractId), shipment, new Arrival(shipment, lot.Id, receipt, cast.Lead.Id, At(on)), isShort));
         }
     }
 
@@ -70,11 +74,11 @@ internal sealed class Quayside(Cast cast, DateTimeOffset now, Draw draw)
     public void Paper(IReadOnlyList<DocumentRule> rules, IReadOnlyDictionary<Id<Lot>, Lot> lots)
     {
         var today = DateOnly.FromDateTime(now.UtcDateTime);
-        foreach (var (contract, shipment) in _shipments)
+        foreach (var (shipment, contracts) in _shipments)
         {
-            var terms = contract.Terms;
+            ContractTerms TermsOf(ShipmentLot lot) => contracts.Single(contract => contract.Id == lot.ContractId).Terms;
             shipment.ListDocuments(rules, [.. shipment.Lots.Select(lot => new DocumentCase(
-                terms.Delivery.Incoterm, lots[lot.LotId].CountryCode, UnLocode.Of(shipment.PortOfDestination).Country, terms.Certificates))]);
+                TermsOf(lot).Delivery.Incoterm, lots[lot.LotId].CountryCode, UnLocode.Of(shipment.PortOfDestination).Country, TermsOf(lot).Certificates))]);
             foreach (var document in shipment.Documents)
             {
                 var (sailed, came) = (shipment.ShippedOn!.Value, shipment.ShippedOn.Value.AddDays(draw.Between(4, 35)));

@@ -2,6 +2,7 @@ using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
+using GreenLedger.Domain.Origins;
 using GreenLedger.SeedDemo.Offers;
 using GreenLedger.SeedDemo.People;
 
@@ -14,6 +15,12 @@ namespace GreenLedger.SeedDemo.Choosing;
 internal sealed class BuyersHand(Cast cast, BuyersRules rules, AsItStood asItStood, IReadOnlyCollection<Shelved> coffees, Draw draw)
 {
     private const int DaysBetween = 52;
+
+    /// <summary>A container, in kilograms; common practice, no source.</summary>
+    private const decimal Container = 19_200m;
+
+    /// <summary>What was cupped so many days before the table of the day is decided on, and nothing is left lying for years.</summary>
+    private const int DaysToDecide = 18;
 
     private static readonly string[] WhyBuy =
     [
@@ -40,12 +47,17 @@ internal sealed class BuyersHand(Cast cast, BuyersRules rules, AsItStood asItSto
         "The pre-shipment sample was promised for the week and never left; we let it go.",
     ];
 
-    private readonly Dictionary<Id<Offer>, Coffee> _byOffer = coffees.ToDictionary(coffee => coffee.Offer.Id, coffee => coffee.Coffee);
+    private readonly Dictionary<Id<Offer>, Shelved> _byOffer = coffees.ToDictionary(coffee => coffee.Offer.Id);
+    private readonly Dictionary<Id<Offer>, DateOnly> _lastDecided = [];
     private readonly HashSet<Id<Offer>> _settled = [];
+
+    /// <summary>From then on the house buys containers of large washed lots, whatever way they are priced.</summary>
+    private DateOnly _containersFrom;
     private readonly List<Decision> _decisions = [];
 
     public IReadOnlyList<Decision> Decide(DateOnly from, DateOnly today)
     {
+        _containersFrom = today.AddDays(-200);
         var tightened = from.AddMonths(11);
         var days = Days(from, today);
         var before = days.Count(day => day < tightened);
@@ -108,26 +120,50 @@ internal sealed class BuyersHand(Cast cast, BuyersRules rules, AsItStood asItSto
             var advice = BuyingRules.Advise(entry, shortlist);
             Take(set, shortlist, entry, advice.Outcome, null, advice.Outcome == Outcome.Decline ? "Told the seller why." : draw.Of(WhyHold), at.AddMinutes(11));
         }
+
+        HoldTheRest(set, shortlist, at.AddMinutes(20));
     }
 
-    private void Take(BuyingRules set, Shortlist shortlist, ShortlistEntry entry, Outcome outcome, string? reason, string? note, DateTimeOffset at)
+    /// <summary>What was cupped, is not bought and stays on offer to this day waits with a word, so that no sample lies undecided for years.</summary>
+    private void HoldTheRest(BuyingRules set, Shortlist shortlist, DateTimeOffset at)
     {
-        var quantity = outcome == Outcome.Buy ? Quantity(entry.Candidate) : (Weight?)null;
-        _decisions.Add(Decision.Take(
-            BuyingRules.Advise(entry, shortlist), new Choice(outcome, quantity, reason, note), RulesSnapshot.Of(set),
-            FiguresSnapshot.Of(entry, shortlist), entry.Candidate, cast.Buyer.Id, at.AddMinutes(draw.Between(0, 5))));
-        if (outcome != Outcome.Hold)
+        var until = DateOnly.FromDateTime(at.UtcDateTime).AddDays(-DaysToDecide);
+        foreach (var entry in shortlist.Entries.Where(entry => !_settled.Contains(entry.Candidate.OfferId) && _byOffer[entry.Candidate.OfferId].Until is null && entry.Candidate.Results.Any(result => result.HeldOn <= until)).ToList())
+        {
+            var newest = entry.Candidate.Results.Where(result => result.HeldOn <= until).Max(result => result.HeldOn);
+            if (_lastDecided.TryGetValue(entry.Candidate.OfferId, out var decided) && decided >= newest)
+            {
+                continue;
+            }
+
+            var isAdvised = BuyingRules.Advise(entry, shortlist).Outcome == Outcome.Hold;
+            var choice = new Choice(Outcome.Hold, null, isAdvised ? null : "Others come first at this table; it stays on the list.", isAdvised ? "Others come first at this table." : null);
+            TakeAt(set, shortlist, entry, choice, at);
+        }
+    }
+
+    private void Take(BuyingRules set, Shortlist shortlist, ShortlistEntry entry, Outcome outcome, string? reason, string? note, DateTimeOffset at) =>
+        TakeAt(set, shortlist, entry, new Choice(outcome, outcome == Outcome.Buy ? Quantity(entry.Candidate, DateOnly.FromDateTime(at.UtcDateTime)) : null, reason, note), at.AddMinutes(draw.Between(0, 5)));
+
+    private void TakeAt(BuyingRules set, Shortlist shortlist, ShortlistEntry entry, Choice choice, DateTimeOffset at)
+    {
+        _lastDecided[entry.Candidate.OfferId] = DateOnly.FromDateTime(at.UtcDateTime);
+        _decisions.Add(Decision.Take(BuyingRules.Advise(entry, shortlist), choice, RulesSnapshot.Of(set), FiguresSnapshot.Of(entry, shortlist), entry.Candidate, cast.Buyer.Id, at));
+        if (choice.Outcome != Outcome.Hold)
         {
             _settled.Add(entry.Candidate.OfferId);
         }
     }
 
-    /// <summary>Whole bags: small lots whole, of large ones a pallet or two.</summary>
-    private Weight Quantity(Candidate candidate)
+    /// <summary>Whole bags: small lots whole, of large ones a pallet or two, and a container of what is sold against the market.</summary>
+    private Weight Quantity(Candidate candidate, DateOnly day)
     {
-        var bag = _byOffer[candidate.OfferId].BagWeight;
+        var (coffee, offer) = (_byOffer[candidate.OfferId].Coffee, _byOffer[candidate.OfferId].Offer);
+        var bag = coffee.BagWeight;
         var bags = (int)(candidate.Quantity.Micrograms / bag.Micrograms);
-        return bag * (bags <= 24 ? bags : Math.Min(bags, 20 * draw.Between(1, 4)));
+        var few = bags <= 24 ? bags : Math.Min(bags, 20 * draw.Between(1, 4));
+        var isByContainer = candidate.Quantity.Kilograms > 17_100m && (offer.Prices.Last(price => price.On <= day).Differential is not null || (coffee.Family == ProcessFamily.Washed && day > _containersFrom));
+        return bag * (isByContainer ? Math.Min(bags, (int)(Container / bag.Kilograms)) : few);
     }
 
     private void Withdraw()

@@ -18,9 +18,6 @@ namespace GreenLedger.SeedDemo.Contracts;
 /// </summary>
 internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection<Shelved> coffees, IReadOnlyCollection<Supplier> suppliers, Quayside quay, DateTimeOffset now, Draw draw)
 {
-    /// <summary>Two containers.</summary>
-    private const decimal MostKilograms = 38_400m;
-
     private readonly StandardForm _form = StandardForms.All()[0];
     private readonly Dictionary<Id<Offer>, Shelved> _byOffer = coffees.ToDictionary(coffee => coffee.Offer.Id);
     private readonly Dictionary<Id<Supplier>, Supplier> _suppliers = suppliers.ToDictionary(supplier => supplier.Id);
@@ -31,15 +28,37 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
     public IReadOnlyList<Contract> Write(IEnumerable<Decision> decisions)
     {
         var bought = decisions.Where(decision => decision is { Outcome: Outcome.Buy, IsWithdrawn: false }).OrderBy(decision => decision.At).ToList();
-        var contracts = new List<Contract>();
+        var purchases = new List<Purchase>();
         for (var i = 0; i < bought.Count; i++)
         {
             _byOffer[bought[i].OfferId].Lot.CountTo(ProgrammeOf(i));
-            contracts.Add(Write(bought[i], FateOf(i, bought.Count)));
+            purchases.Add(Write(bought[i], FateOf(i, bought.Count)));
         }
 
-        return contracts;
+        Send([.. purchases.Where(purchase => purchase.Travels)]);
+        return purchases.ConvertAll(purchase => purchase.Contract);
     }
+
+    /// <summary>What one seller has ready at about the same time travels together.</summary>
+    private void Send(IReadOnlyList<Purchase> purchases)
+    {
+        var sent = new HashSet<Purchase>();
+        foreach (var purchase in purchases)
+        {
+            if (!sent.Add(purchase))
+            {
+                continue;
+            }
+
+            var along = purchases.FirstOrDefault(other => !sent.Contains(other) && GoTogether(purchase, other));
+            sent.UnionWith(along is null ? [] : [along]);
+            Travel(along is null ? [purchase.Contract] : [purchase.Contract, along.Contract], purchase.Origin, purchase.Fate);
+        }
+    }
+
+    private static bool GoTogether(Purchase one, Purchase other) =>
+        (one.Fate, other.Fate) == (Fate.Usual, Fate.Usual) && one.Origin == other.Origin && one.Contract.SupplierId == other.Contract.SupplierId
+        && other.Contract.ShipFrom.AddDays(20) <= one.Contract.ShipUntil && one.Contract.ShipFrom.AddDays(20) <= other.Contract.ShipUntil;
 
     private static string? ProgrammeOf(int index) => (index % 4, index % 6) switch
     {
@@ -63,21 +82,22 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         _ => Fate.Usual,
     };
 
-    private Contract Write(Decision decision, Fate fate)
+    private Purchase Write(Decision decision, Fate fate)
     {
         var (coffee, draftedOn) = (_byOffer[decision.OfferId], DateOnly.FromDateTime(decision.At.UtcDateTime).AddDays(1));
         var terms = Terms(decision, coffee, draftedOn, fate);
         var contract = Contract.Draft(
             NumberOf(draftedOn), coffee.Offer.SupplierId, terms, new Dictionary<Id<Lot>, Id<Decision>> { [coffee.Lot.Id] = decision.Id }, cast.Buyer.Id, At(draftedOn));
+        var origin = coffee.Coffee.Origin.Code;
         if (fate == Fate.Draft || Signed(contract, draftedOn) is not { } signedOn)
         {
-            return contract;
+            return new Purchase(contract, origin, fate, Travels: false);
         }
 
         if (fate == Fate.Cancelled)
         {
             Do(signedOn.AddDays(16), (on, at) => contract.Cancel(on, "The mill lost its drying beds to rain; both sides let the contract go.", cast.Buyer.Id, at));
-            return contract;
+            return new Purchase(contract, origin, fate, Travels: false);
         }
 
         if (fate is Fate.Amended or Fate.AmendmentToSign)
@@ -88,26 +108,18 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         if (fate != Fate.AwaitingApproval)
         {
             Fix(contract, signedOn, fate);
-            Travel(contract, coffee.Coffee.Origin.Code, fate);
         }
 
-        return contract;
+        return new Purchase(contract, origin, fate, Travels: fate != Fate.AwaitingApproval);
     }
 
     private ContractTerms Terms(Decision decision, Shelved coffee, DateOnly on, Fate fate)
     {
         var terms = DraftTerms.Of(Cast.HouseName, _suppliers[coffee.Offer.SupplierId], [new BoughtLot(decision, coffee.Lot, coffee.Offer)], _form, on);
         var asked = AskedOn(coffee.Offer, on, terms.Delivery.ShipUntil, fate);
-        var line = terms.Lots[0];
-        if (asked.Differential is not null && coffee.Lot.BagWeight is { } bag && coffee.Lot.Bags is { } bags && (bag * bags).Kilograms > 17_100m)
-        {
-            line = line with { Bags = Math.Min(bags, (int)(MostKilograms / bag.Kilograms)) };
-        }
-
-        var price = DraftTerms.PriceOf(asked, line.Net());
+        var price = DraftTerms.PriceOf(asked, terms.Lots[0].Net());
         return terms with
         {
-            Lots = [line],
             Price = asked.Differential is null ? price : price with { ProvisionalShare = Percent.Of(80m) },
             Approval = fate is Fate.AwaitingApproval or Fate.Breach ? terms.Approval : new ApprovalTerms(ApprovalRule.None, null, null),
         };
@@ -183,34 +195,37 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         }
     }
 
-    private void Travel(Contract contract, string origin, Fate fate)
+    private void Travel(IReadOnlyList<Contract> contracts, string origin, Fate fate)
     {
         var shipped = fate switch
         {
             Fate.Afloat => Today.AddDays(-12),
             Fate.Landed => Today.AddDays(-45),
-            Fate.Breach => contract.ShipUntil.AddDays(5),
-            _ => contract.ShipFrom.AddDays(draw.Between(18, 66)),
+            Fate.Breach => contracts[0].ShipUntil.AddDays(5),
+            _ => contracts.Max(contract => contract.ShipFrom).AddDays(draw.Between(18, contracts.Count > 1 ? 24 : 66)),
         };
         var reason = fate == Fate.Breach ? "The seller shipped with the sample still on its way to us; we take the coffee in and judge it on arrival." : null;
-        if (!Do(shipped, (on, at) => contract.Ship(on, reason, cast.Buyer.Id, at)))
+        if (!DoAll(contracts, shipped, (contract, on, at) => contract.Ship(on, reason, cast.Buyer.Id, at)))
         {
             return;
         }
 
-        quay.Ship(contract, shipped, origin);
+        quay.Ship(contracts, shipped, origin);
         var arrived = shipped.AddDays(fate == Fate.Landed ? 36 : draw.Between(27, 41));
-        if (!Do(arrived, (on, at) => contract.Arrive(on, null, cast.Lead.Id, at)))
+        if (!DoAll(contracts, arrived, (contract, on, at) => contract.Arrive(on, null, cast.Lead.Id, at)))
         {
             return;
         }
 
-        quay.Receive(contract, arrived, origin, isShort: fate is Fate.Landed or Fate.Short);
-        if (fate != Fate.Landed && contract.Price.IsKnown())
+        quay.Receive(contracts, arrived, origin, isShort: fate is Fate.Landed or Fate.Short);
+        if (fate != Fate.Landed)
         {
-            Do(arrived.AddDays(draw.Between(24, 40)), (on, at) => contract.Close(on, null, cast.Buyer.Id, at));
+            DoAll([.. contracts.Where(contract => contract.Price.IsKnown())], arrived.AddDays(draw.Between(24, 40)), (contract, on, at) => contract.Close(on, null, cast.Buyer.Id, at));
         }
     }
+
+    private bool DoAll(IReadOnlyList<Contract> contracts, DateOnly on, Action<Contract, DateOnly, DateTimeOffset> act) =>
+        contracts.Count(contract => Do(on, (day, at) => act(contract, day, at))) == contracts.Count;
 
     /// <summary>Does what has its day before today.</summary>
     private bool Do(DateOnly on, Action<DateOnly, DateTimeOffset> act)
@@ -242,6 +257,9 @@ internal sealed class PurchaseDesk(Cast cast, Market market, IReadOnlyCollection
         DayOfWeek.Sunday => day.AddDays(1),
         _ => day,
     };
+
+    /// <param name="Travels">Signed and let go by both sides.</param>
+    private sealed record Purchase(Contract Contract, string Origin, Fate Fate, bool Travels);
 
     /// <summary>What becomes of a purchase.</summary>
     private enum Fate

@@ -1,12 +1,15 @@
 using System.Globalization;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Costs;
 using GreenLedger.Domain.Measures;
+using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Stock;
 using GreenLedger.SeedDemo.Arrivals;
+using GreenLedger.SeedDemo.Offers;
 using GreenLedger.SeedDemo.People;
 
 namespace GreenLedger.SeedDemo.Stock;
@@ -15,15 +18,18 @@ namespace GreenLedger.SeedDemo.Stock;
 /// Keeps the stores of the house: what landed is taken in, released week by week, now and then sampled or moved to the second store;
 /// a part is reserved, and the invoices of coffee, freight and haulage are posted.
 /// </summary>
-internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, DateTimeOffset now, Draw draw)
+internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, IReadOnlyCollection<Shelved> coffees, DateTimeOffset now, Draw draw)
 {
     private readonly Purpose[] _purposes =
     [
         new(new PurposeTerms("Elder espresso, base", null, Score.Of(81m), "nuts and cocoa", Weight.FromKilograms(1_400m), "Elder espresso", Percent.Of(60m))),
         new(new PurposeTerms("Elder espresso, lift", ProcessFamily.Natural, Score.Of(84m), "orchard", Weight.FromKilograms(210m), "Elder espresso", Percent.Of(40m))),
         new(new PurposeTerms("Filter of the season", ProcessFamily.Washed, Score.Of(85m), "flowers and leaves", Weight.FromKilograms(140m))),
+        new(new PurposeTerms("New canteens, from spring", null, Score.Of(81m), null, Weight.FromKilograms(700m))),
     ];
 
+    private readonly Dictionary<Id<Lot>, Coffee> _coffees = coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Coffee);
+    private readonly HashSet<Id<Lot>> _serving = [];
     private readonly ExchangeRates _rates = new(rates);
     private readonly Warehouse _quay = new("Quay store");
     private readonly Warehouse _mill = new("Mill Lane roastery");
@@ -31,34 +37,35 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
     private readonly List<object> _then = [];
 
     /// <summary>Warehouses and holdings before what points to them.</summary>
-    public IReadOnlyList<object> Keep(IReadOnlyList<Landing> landings, IEnumerable<Claim> claims)
+    public IReadOnlyList<object> Keep(IReadOnlyList<Landing> landings, IEnumerable<Contract> contracts, IEnumerable<Claim> claims)
     {
         _first.AddRange([_quay, _mill, .. _purposes]);
         foreach (var (at, landing) in landings.Index())
         {
-            Keep(landing, at, isLast: at >= landings.Count - 6);
+            Keep(landing, isLast: at >= landings.Count - 6);
             Bill(landing);
             BillLate(landing, at);
+        }
+
+        foreach (var lot in contracts.Where(contract => contract is { IsSigned: true, IsOpen: true }).SelectMany(contract => contract.Lots))
+        {
+            Serve(lot.LotId, lot.Net);
         }
 
         _then.AddRange(claims.Select(Credit).OfType<CostPosting>());
         return [.. _first, .. _then];
     }
 
-    private void Keep(Landing landing, int at, bool isLast)
+    private void Keep(Landing landing, bool isLast)
     {
         var arrival = landing.Arrival;
         var (holding, ledger) = (new Holding(arrival.LotId, _quay.Id), new List<Movement>());
         _first.Add(holding);
         ledger.Add(holding.Receive(arrival, Note(arrival.ReceivedOn, $"WR-{landing.Shipment.Ref}", null), cast.Lead.Id, At(arrival.ReceivedOn)));
         ledger.Add(holding.Take(MovementKind.SampleDrawn, 0, Weight.FromKilograms(1m), Days(ledger), Note(arrival.ReceivedOn, null, "Arrival sample"), cast.Lead.Id, At(arrival.ReceivedOn)));
-        var week = Math.Max(1, (int)(holding.Bags / draw.Between(9.0, 16.0)));
-        var isLarge = holding.Weighed.Kilograms * week > 400m * Math.Max(1, holding.Bags);
-        var purpose = isLarge ? _purposes[0] : _purposes[1 + (at % 2)];
-        if (isLast)
-        {
-            purpose.Serve(arrival.LotId);
-        }
+        var purpose = Serve(arrival.LotId, holding.Weighed);
+        var weeks = draw.Between(9.0, 16.0) / (purpose == _purposes[0] ? 3 : 1);
+        var week = Math.Max(1, (int)(holding.Bags / weeks));
 
         for (var day = arrival.ReceivedOn.AddDays(10); day < DateOnly.FromDateTime(now.UtcDateTime) && holding.Bags > week; day = day.AddDays(7))
         {
@@ -73,6 +80,20 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
         }
 
         _then.AddRange(ledger);
+    }
+
+    /// <summary>Robusta, Brazil, Honduras and whatever comes by the container go into the base, other naturals lift it, and the rest is filter coffee.</summary>
+    private Purpose Serve(Id<Lot> lot, Weight net)
+    {
+        var coffee = _coffees[lot];
+        var isBase = coffee.Origin.IsRobusta || coffee.Origin.Code is "BR" or "HN" || net.Kilograms > 10_000m;
+        var purpose = isBase ? _purposes[0] : coffee.Family == ProcessFamily.Natural ? _purposes[1] : _purposes[2];
+        if (_serving.Add(lot))
+        {
+            purpose.Serve(lot);
+        }
+
+        return purpose;
     }
 
     private void Move(Holding holding, List<Movement> ledger)

@@ -27,7 +27,9 @@ public sealed class DemoArrivalsTests(FilledDemo demo)
         Assert.Contains(shipments, shipment => shipment.MissingDocuments == 0);
         Assert.Contains(shipments, shipment => shipment.MissingDocuments > 0);
         Assert.Contains(shipments, shipment => shipment.DischargedOn is null);
-        Assert.Equal(landed, arrivals.Select(arrival => arrival.ShipmentId).Distinct().Count());
+        var lots = shipments.SelectMany(shipment => shipment.Lots).ToDictionary(lot => lot.Id);
+        Assert.Equal(landed, arrivals.Select(arrival => lots[arrival.ShipmentLotId].ContractId).Distinct().Count());
+        Assert.Contains(shipments, shipment => shipment.Lots.Select(lot => lot.ContractId).Distinct().Count() == 2);
         Assert.All(arrivals, arrival => Assert.InRange(arrival.Landed.Kilograms / arrival.Shipped.Kilograms, 0.98m, 1m));
     }
 

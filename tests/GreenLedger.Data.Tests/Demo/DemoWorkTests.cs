@@ -68,7 +68,7 @@ public sealed class DemoWorkTests(FilledDemo demo)
         var decisions = await db.Decisions.AsNoTracking().ToListAsync(Token);
         var offers = await db.Offers.AsNoTracking().ToDictionaryAsync(offer => offer.Id, Token);
 
-        Assert.InRange(decisions.Count, 40, 90);
+        Assert.InRange(decisions.Count, 100, 400);
         Assert.All(Enum.GetValues<Outcome>(), outcome => Assert.Contains(decisions, decision => decision.Outcome == outcome));
         Assert.Contains(decisions, decision => decision.Outcome != decision.Advised && decision.Reason is { Length: > 20 });
         Assert.Equal(2, decisions.Count(decision => decision is { IsWithdrawn: true, WithdrawnBecause.Length: > 20 }));
@@ -116,8 +116,22 @@ public sealed class DemoWorkTests(FilledDemo demo)
         Assert.Contains(contracts, contract => contract.Versions.Count == 2 && contract.Newest.IsSigned);
         Assert.Contains(contracts, contract => contract.Moves.Any(move => move.IsBreach));
         Assert.Contains(contracts, contract => contract.DaysLate > 0);
+        var decided = await db.Decisions.AsNoTracking().ToDictionaryAsync(decision => decision.Id, Token);
+        Assert.All(contracts.SelectMany(contract => contract.Lots), line => Assert.Equal(decided[line.DecisionId!.Value].Quantity, line.Net));
         Assert.Equal(contracts.Count, contracts.Select(contract => contract.Ref).Distinct().Count());
         Assert.True(contracts.SelectMany(contract => contract.Moves).Max(move => move.At) <= FilledDemo.Now);
+    }
+
+    [Theory, EveryEngine]
+    public async Task Every_lot_in_stock_or_to_come_serves_a_purpose(Engine engine)
+    {
+        await using var db = await demo.OpenAsync(engine);
+        var serving = (await db.Purposes.AsNoTracking().Include(purpose => purpose.Lots).ToListAsync(Token)).SelectMany(purpose => purpose.Lots).Select(lot => lot.LotId).ToHashSet();
+
+        var held = await db.Holdings.AsNoTracking().Where(holding => holding.Weighed.Micrograms > 0).Select(holding => holding.LotId).ToListAsync(Token);
+        var coming = await db.Contracts.AsNoTracking().Where(contract => contract.Goods != GoodsState.Drafted && contract.Goods != GoodsState.Cancelled && contract.Goods != GoodsState.Closed).SelectMany(contract => contract.Lots).Select(lot => lot.LotId).ToListAsync(Token);
+
+        Assert.All(held.Concat(coming), lot => Assert.Contains(lot, serving));
     }
 
     [Theory, EveryEngine]
