@@ -136,6 +136,7 @@ public static class PurchaseConfirmation
             $"{month} {Signed(differential)} {month.Market.QuoteUnit()}, to be fixed at the {(price.Call == Caller.Seller ? "seller" : "buyer")}'s call, "
             + (price.MarketLots is { } lots ? Printed.Count(lots, "lot", "lots") + $" of {month.Market.Root()}" : "by weight")
             + (price.FixBy is { } by ? $", by {Printed.Day(by)}" : ""),
+        { IsNotKnown: true } => "not known",
         _ => throw new ArgumentException("A contract has a price.", nameof(price)),
     };
 

@@ -105,7 +105,7 @@ public sealed partial class Contract
     private void Record(MoveAxis axis, (string Move, string From, string To) words, DateOnly on, string? reason, bool isBreach, Id<Person> by, DateTimeOffset at) =>
         _moves.Add(new ContractMove(_moves.Count + 1, axis, words, on, reason, isBreach, by, at));
 
-    private GoodsFacts GoodsFacts() => new(Terms.Approval.IsAsked(), IsApprovedInFull, RefusalCancels, Price.IsKnown());
+    private GoodsFacts GoodsFacts() => new(Terms.Approval.IsAsked(), IsApprovedInFull, RefusalCancels, Price.IsKnown() || Price == PriceState.NotKnown);
 
     private PriceFacts PriceFacts()
     {

@@ -15,7 +15,7 @@ public sealed partial class Contract
     /// <summary>In the order they were entered.</summary>
     public IReadOnlyList<MonthRoll> Rolls => _rolls;
 
-    /// <summary>What is fixed and what is open by the terms that hold; null for an outright price.</summary>
+    /// <summary>What is fixed and what is open by the terms that hold; null for an outright price, or one that is not known.</summary>
     public FixingPosition? Position => PositionBy(Terms);
 
     /// <summary>Fixes whole lots of the market, or a weight, at a level of the day.</summary>
@@ -23,7 +23,7 @@ public sealed partial class Contract
     public void Fix(FixingOrder order, Id<Person> by, DateTimeOffset at)
     {
         ArgumentNullException.ThrowIfNull(order);
-        Rule.Require(Position is not null, "The price of this contract is outright: there is nothing to fix.");
+        Rule.Require(Position is not null, $"The price of this contract is {Price.Word()}: there is nothing to fix.");
         RequireDay(order.On, at);
         FixingPosition.RequireLevel(Position.Market, order.Level, nameof(PriceFixing.Level));
         var weight = WeightOf(order, Position);
@@ -64,10 +64,10 @@ public sealed partial class Contract
         Restate();
     }
 
-    /// <summary>What a weight of this contract is worth; null where something is open and no settlement is known.</summary>
+    /// <summary>What a weight of this contract is worth; null where something is open and no settlement is known, or the price is not.</summary>
     public InvoiceValue? Value(Weight net, decimal? settlement) => Terms.Price.Outright is { } price
         ? InvoiceValue.Outright(price, net)
-        : InvoiceValue.Of(Position!, net, settlement, Terms.Price.ProvisionalShare);
+        : Position is { } position ? InvoiceValue.Of(position, net, settlement, Terms.Price.ProvisionalShare) : null;
 
     private FixingPosition? PositionBy(ContractTerms terms) => terms.Price is { Month: { } signed, Differential: { } agreed }
         ? FixingPosition.Of(

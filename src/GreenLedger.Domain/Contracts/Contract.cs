@@ -82,7 +82,7 @@ public sealed partial class Contract
         };
         contract._versions.Add(new ContractVersion(1, terms, null, by, at));
         contract.TakeLots(decisions);
-        contract.Price = contract.Terms.Price.IsOutright() ? PriceState.Outright : PriceState.Unfixed;
+        contract.Price = contract.Terms.Price.Begins();
         contract.Restate();
         return contract;
     }
@@ -96,7 +96,7 @@ public sealed partial class Contract
         Newest.Rewrite(terms, Newest.Number == 1 ? null : Rule.Text(reason, "The reason for the amendment", 1000, "Reason"), by, at);
         if (!IsSigned)
         {
-            Price = terms.Price.IsOutright() ? PriceState.Outright : PriceState.Unfixed;
+            Price = terms.Price.Begins();
             TakeLots(null);
             Restate();
         }

@@ -7,6 +7,9 @@ public enum PriceState
     Unfixed = 1,
     PartlyFixed = 2,
     Fixed = 3,
+
+    /// <summary>Of a purchase from before this ledger began whose price nobody wrote down; nothing moves it.</summary>
+    NotKnown = 4,
 }
 
 /// <summary>What moves the price of a contract on.</summary>
@@ -32,6 +35,7 @@ public static class PriceStates
         PriceState.Unfixed => "unfixed",
         PriceState.PartlyFixed => "partly fixed",
         PriceState.Fixed => "fixed",
+        PriceState.NotKnown => "not known",
         _ => throw new ArgumentOutOfRangeException(nameof(state)),
     };
 

@@ -23,7 +23,14 @@ public enum Caller
 public sealed record PriceTerms(
     PricePerWeight? Outright, FuturesMonth? Month, decimal? Differential, int? MarketLots, Caller? Call, DateOnly? FixBy, Percent? ProvisionalShare)
 {
+    /// <summary>
+    /// Of a purchase from before this ledger began whose price nobody wrote down: it is told as not known, and nothing is worked out from it.
+    /// </summary>
+    public bool IsNotKnown { get; init; }
+
     public bool IsOutright() => Outright is not null;
+
+    public static PriceTerms NotKnown() => new(null, null, null, null, null, null, null) { IsNotKnown = true };
 
     public static PriceTerms AtPrice(PricePerWeight price) => new(price, null, null, null, null, null, null);
 
@@ -54,12 +61,19 @@ public sealed record PriceTerms(
         return FuturesMonth.Of(market, first.Year, first.Month);
     }
 
+    internal PriceState Begins() => IsOutright() ? PriceState.Outright : IsNotKnown ? PriceState.NotKnown : PriceState.Unfixed;
+
     internal PriceTerms Checked(Weight net)
     {
         if (Outright is { } price)
         {
             Rule.Require(price.Millionths > 0, "The price must be more than 0.", nameof(Outright));
             return AtPrice(price);
+        }
+
+        if (IsNotKnown)
+        {
+            return NotKnown();
         }
 
         Rule.Require(Month is { Month: > 0 }, "Name an outright price, or a futures month such as KCH27 with its differential.", nameof(Outright));

@@ -29,7 +29,7 @@ public sealed record MarketPosition(IReadOnlyList<PositionRow> Rows)
     public IReadOnlyList<UnmovedStock> NotMoved =>
     [
         .. Rows.Where(row => row.Month is null && row.Held > Weight.Zero).Select(row => row.IsOutright
-            ? new UnmovedStock(row.Name, row.Held, "bought at an outright price: it stands against no futures month")
+            ? new UnmovedStock(row.Name, row.Held, "its price names no futures month")
             : new UnmovedStock(row.Name, row.Held, "no contract and no offer names a futures month for it")),
     ];
 

@@ -16,6 +16,7 @@ internal static class ContractFigures
     {
         { Outright: { } outright } => Figures.Price(outright),
         { Month: { } month, Differential: { } differential } => Figures.Differential(Domain.Measures.Differential.Of(month, differential)),
+        { IsNotKnown: true } => "not known",
         _ => "–",
     };
 

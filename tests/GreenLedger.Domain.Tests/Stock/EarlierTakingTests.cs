@@ -103,6 +103,20 @@ public sealed class EarlierTakingTests
     }
 
     [Fact]
+    public void A_past_purchase_whose_price_nobody_knows_is_taken_and_has_no_value()
+    {
+        var taking = Take(Past, "P23-1|Sierra Clara|2023-02-14|SC-1||Peru|275|69|||2023-08-11|18941.3|||||");
+        var open = Take(InPart, "P23-2|Sierra Clara|2023-02-14|SC-2|10|69||FOB Callao|2026-12-31|||||||||||");
+        var contract = Assert.Single(taking.Contracts).Contract;
+
+        Assert.Equal((GoodsState.Closed, PriceState.NotKnown, false), (contract.Goods, contract.Price, contract.Price.IsKnown()));
+        Assert.Null(contract.Value(contract.NetWeight, 300m));
+        Assert.Equal(Weight.FromKilograms(18_941.3m), contract.Lots[0].Received);
+        // What is open needs its price.
+        Assert.Equal("Price", Assert.Single(open.SetAside).Problem.Column);
+    }
+
+    [Fact]
     public void A_landed_cost_in_another_currency_stands_at_the_rate_of_the_day_of_arrival()
     {
         // 11 USD a kilogram at 1.10 USD for a euro: 10 EUR.
@@ -113,13 +127,33 @@ public sealed class EarlierTakingTests
         Assert.Equal("Landed cost currency", without.Problem.Column);
     }
 
+    private const string InPart = "Contract|Supplier|Contract date|Lot|Bags|Bag weight (kg)|Price|Incoterm|Shipment until|Arrived on|Bags arrived|Received (kg)|Left (kg)|Bags left|Bags shipped|Shipped on|Port of loading|Port of destination|Futures month|Differential";
+
     [Fact]
-    public void A_contract_of_which_a_part_has_arrived_is_told_to_be_two()
+    public void A_row_of_which_a_part_has_arrived_is_a_past_purchase_and_what_is_open()
     {
-        var taking = Take(Past, "P23-1|Sierra Clara|2023-02-14|SC-1||Peru|275|69|4.10 USD/lb||2023-08-11||||||", "P23-1|||SC-2||Peru|50|69||||||||||");
+        var taking = Take(InPart, "P26-1|Sierra Clara|2026-02-14|SC-1|550|69|4.10 USD/lb|FOB Callao|2026-12-31|2026-08-11|275|18941.3|690|10|100|2026-11-02|PECLL|DEHAM||", "P26-1|||SC-2|50|69|||||||||||||||");
+
+        Assert.Empty(taking.SetAside);
+        var (past, open) = (taking.Contracts[0], taking.Contracts[1]);
+        // Worked by hand: 275 of 550 bags of 69 kg came, and 275 and 50 bags are open, 100 of them on board.
+        Assert.Equal(("P26-1/1", GoodsState.Closed, 18_975m, 18_941.3m), (past.Contract.Ref, past.Contract.Goods, past.Contract.NetWeight.Kilograms, past.Contract.Lots[0].Received!.Value.Kilograms));
+        Assert.Equal(("P26-1", GoodsState.PartShipped, 22_425m), (open.Contract.Ref, open.Contract.Goods, open.Contract.NetWeight.Kilograms));
+        Assert.Equal(6_900m, Assert.Single(open.Shipments).Net.Kilograms);
+        Assert.Equal(past.Contract.Lots[0].LotId, open.Contract.Lots[0].LotId);
+        Assert.Equal((690m, 10), (past.Lines[0].Left!.Amount.Weighed.Kilograms, past.Lines[0].Left!.Amount.Bags));
+    }
+
+    [Theory]
+    [InlineData("2026-08-11", "551", "", "Between 1 and 550 bags")]
+    [InlineData("", "20", "", "Bags have arrived")]
+    [InlineData("2026-08-11", "275", "KCH27", "a contract number of its own")]
+    public void A_part_that_cannot_be_is_told(string on, string came, string month, string sentence)
+    {
+        var taking = Take(InPart, $"P26-1|Sierra Clara|2026-02-14|SC-1|550|69|{(month.Length > 0 ? "" : "4.10 USD/lb")}|FOB Callao|2026-12-31|{on}|{came}||||||||{month}|{(month.Length > 0 ? "12" : "")}");
 
         Assert.Empty(taking.Contracts);
-        Assert.Contains("a contract number of its own", taking.SetAside[1].Problem.Message, StringComparison.Ordinal);
+        Assert.Contains(sentence, Assert.Single(taking.SetAside).Problem.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -44,4 +44,5 @@ public enum EarlierColumn
     LeftBags = 38,
     Left = 39,
     Warehouse = 40,
+    ArrivedBags = 41,
 }

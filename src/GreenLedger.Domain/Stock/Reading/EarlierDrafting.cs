@@ -138,7 +138,7 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
             new QualityTerms(DraftTerms.Description(lines[0].Lot), null),
             Read.Month is { } month
                 ? new PriceTerms(null, month, Read.Differential, Read.MarketLots ?? PriceTerms.UsualLots(month.Market, net), Read.Call, null, null)
-                : PriceTerms.AtPrice(Read.Outright!.Value),
+                : Outright(),
             delivery,
             new WeightTerms(WeightBasis.Shipped, facts.Form?.Franchise ?? default, facts.Form?.Tolerance ?? default),
             Read.AsksApproval && !entry.IsPast ? new ApprovalTerms(ApprovalRule.Replace, 3, delivery.ShipFrom) : new ApprovalTerms(ApprovalRule.None, null, null),
@@ -146,6 +146,13 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
             lines[0].Lot.Certificates,
             form with { Name = form.Name.Length == 0 ? AsSigned : form.Name, Arbitration = form.Arbitration.Length == 0 ? AsSigned : form.Arbitration },
             null);
+    }
+
+    /// <summary>Of a past purchase the price may have been forgotten.</summary>
+    private PriceTerms Outright()
+    {
+        Rule.Require(Read.Outright is not null || entry.IsPast, "The price is missing: write an outright price, or a futures month with its differential. Only of what has arrived whole it may be left empty.", nameof(EarlierColumn.Price));
+        return Read.Outright is { } price ? PriceTerms.AtPrice(price) : PriceTerms.NotKnown();
     }
 
     private DeliveryTerms DeliveryOf()
@@ -172,7 +179,7 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
     /// <summary>All of it came: what the file does not know of the way stands on the day that is known.</summary>
     private void Complete(Contract contract, List<EarlierLine> lines)
     {
-        Rule.Require(contract.Price.IsKnown(), "It has arrived, and its price is not fixed in full: write all its fixings, or the final price as an outright one.", nameof(EarlierColumn.FixedLots));
+        Rule.Require(contract.Price.IsKnown() || contract.Price == PriceState.NotKnown, "It has arrived, and its price is not fixed in full: write all its fixings, or the final price as an outright one.", nameof(EarlierColumn.FixedLots));
         Each(row =>
         {
             Rule.Require(row.Arrival!.On <= facts.Today, $"{Day(row.Arrival.On)} lies ahead: write the day that it arrived.", nameof(EarlierColumn.ArrivedOn));

@@ -13,7 +13,8 @@ public sealed record EarlierEntry(EarlierTerms Terms, IReadOnlyList<EarlierRow> 
 
 /// <summary>
 /// What a house had bought before its ledger began, from a workbook or text table: one row for each lot of a contract. A
-/// contract is taken whole or not at all: where one of its rows cannot be read, all of them are set aside.
+/// contract is taken whole or not at all: where one of its rows cannot be read, all of them are set aside. One that has arrived in part
+/// becomes two: what came, closed, under its number with a sign, and what is open.
 /// </summary>
 public sealed class EarlierList
 {
@@ -23,6 +24,9 @@ public sealed class EarlierList
         EarlierColumn.Supplier, EarlierColumn.SignedOn, EarlierColumn.Incoterm, EarlierColumn.Place, EarlierColumn.ShipFrom, EarlierColumn.ShipUntil, EarlierColumn.Price,
         EarlierColumn.Currency, EarlierColumn.Unit, EarlierColumn.Month, EarlierColumn.Differential, EarlierColumn.MarketLots, EarlierColumn.FixedLots, EarlierColumn.FixedAt, EarlierColumn.FixedOn, EarlierColumn.Call, EarlierColumn.Approval,
     ];
+
+    /// <summary>Stands behind the number of what has arrived of a contract that is open.</summary>
+    private const string PartSign = "/1";
 
     private readonly HeadedTable<EarlierColumn> _table;
     private readonly List<EarlierEntry> _entries = [];
@@ -87,16 +91,21 @@ public sealed class EarlierList
             RequireAgreement(lines);
             return reader.Terms(HeadedTable<EarlierColumn>.Joined(lines));
         });
-        var rows = lines.Select(line => Try(line, () => reader.Row(line))).OfType<EarlierRow>().ToList();
-        if (problems.Count == 0 && rows.Select(row => row.Arrival is null).Distinct().Count() > 1)
+        var rows = lines.SelectMany(line => Try(line, () => reader.Rows(line)) ?? []).ToList();
+        var came = rows.Where(row => row.Arrival is not null).ToList();
+        var isParted = came.Count > 0 && came.Count < rows.Count;
+        if (problems.Count == 0 && isParted && terms!.Month is not null)
         {
-            var open = rows.First(row => row.Arrival is null);
-            problems.Add(_table.Aside(open.Line, _table.HeadingOf(EarlierColumn.ArrivedOn), "Other lots of this contract have arrived, this one has not: give what has arrived a contract number of its own, such as P25-014/1, so that it stands as a past purchase."));
+            problems.Add(_table.Aside(
+                rows.First(row => row.Arrival is null).Line, _table.HeadingOf(EarlierColumn.ArrivedOn),
+                "A part of this contract has arrived and the price stands against a futures month: give what has arrived a contract number of its own, such as P25-014/1, with the fixings that are its own."));
         }
 
         if (terms is not null && problems.Count == 0)
         {
-            _entries.Add(new EarlierEntry(terms, rows));
+            _entries.AddRange(isParted
+                ? [new EarlierEntry(terms with { Number = terms.Number + PartSign }, came), new EarlierEntry(terms, [.. rows.Except(came)])]
+                : [new EarlierEntry(terms, rows)]);
         }
         else
         {

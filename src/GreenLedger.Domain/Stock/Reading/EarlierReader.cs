@@ -16,7 +16,6 @@ internal sealed record EarlierReader(HeadedTable<EarlierColumn> Table, Currency 
     {
         var month = Month(line);
         var outright = Outright(line);
-        Rule.Require(outright is not null || month is not null, "The price is missing: write an outright price, or a futures month with its differential.", nameof(EarlierColumn.Price));
         Rule.Require(outright is null || month is null, "The price is either outright or to be fixed: leave the price or the futures month empty. Of a contract that is fixed in full, the final price is an outright one.", nameof(EarlierColumn.Price));
         var differential = Number(line, EarlierColumn.Differential, NumberRange.Any);
         Rule.Require(month is null || differential is not null, "Write the differential to the futures month; 0 where there is none.", nameof(EarlierColumn.Differential));
@@ -30,11 +29,18 @@ internal sealed record EarlierReader(HeadedTable<EarlierColumn> Table, Currency 
             outright, month, differential, Whole(line, EarlierColumn.MarketLots), month is null ? [] : Fixings(line), CallOf(line), IsYes(line, EarlierColumn.Approval));
     }
 
-    public EarlierRow Row(OfferLine line)
+    /// <summary>The row; two where a part of its bags has arrived, what came first. The day on board is then that of what is to come.</summary>
+    public IReadOnlyList<EarlierRow> Rows(OfferLine line)
     {
         var (bags, weight) = Packing(line);
-        return new EarlierRow(
-            line, Text(line, EarlierColumn.Lot), Text(line, EarlierColumn.Name), Text(line, EarlierColumn.Country), Text(line, EarlierColumn.Process), Text(line, EarlierColumn.Crop), bags, weight, Lading(line, weight), Arrival(line));
+        var (arrival, came) = (Arrival(line), Whole(line, EarlierColumn.ArrivedBags));
+        EarlierRow Of(int part, EarlierLading? lading, EarlierArrival? arrived) => new(
+            line, Text(line, EarlierColumn.Lot), Text(line, EarlierColumn.Name), Text(line, EarlierColumn.Country), Text(line, EarlierColumn.Process), Text(line, EarlierColumn.Crop), part, weight, lading, arrived);
+        Rule.Require(came is null || arrival is not null, "Bags have arrived: write the day under Arrived on.", nameof(EarlierColumn.ArrivedOn));
+        Rule.Require(came is null || (came >= 1 && came <= bags), string.Create(CultureInfo.InvariantCulture, $"Between 1 and {bags:#,0} bags of this row have arrived: leave it empty where all have."), nameof(EarlierColumn.ArrivedBags));
+        return arrival is null ? [Of(bags, Lading(line, weight), null)]
+            : came is null || came == bags ? [Of(bags, null, arrival)]
+            : [Of(came.Value, null, arrival with { ShippedOn = null }), Of(bags - came.Value, Lading(line, weight), null)];
     }
 
     private (int Bags, Weight BagWeight) Packing(OfferLine line)
@@ -56,15 +62,10 @@ internal sealed record EarlierReader(HeadedTable<EarlierColumn> Table, Currency 
 
     private EarlierLading? Lading(OfferLine line, Weight bagWeight)
     {
-        if (Table.Day(line, EarlierColumn.ArrivedOn) is not null)
-        {
-            return null;
-        }
-
         var (bags, net) = (Whole(line, EarlierColumn.ShippedBags), Kilograms(line, EarlierColumn.Shipped, NumberRange.Quantity));
         if (bags is null && net is null)
         {
-            Rule.Require(Text(line, EarlierColumn.ShippedOn) is null, "It is on board: write how many bags.", nameof(EarlierColumn.ShippedBags));
+            Rule.Require(Text(line, EarlierColumn.ShippedOn) is null || Text(line, EarlierColumn.ArrivedOn) is not null, "It is on board: write how many bags.", nameof(EarlierColumn.ShippedBags));
             return null;
         }
 

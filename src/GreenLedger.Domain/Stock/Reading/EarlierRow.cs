@@ -7,6 +7,7 @@ namespace GreenLedger.Domain.Stock.Reading;
 /// <summary>What a file says of one earlier contract as a whole, over all its rows.</summary>
 /// <param name="Number">Of the contract, as the house or the seller counted it.</param>
 /// <param name="Delivery">Null where no row names the delivery rule.</param>
+/// <param name="Outright">Null where the price is to be fixed, or of a past purchase not known.</param>
 /// <param name="Month">What the price is to be fixed against; null for an outright price.</param>
 /// <param name="MarketLots">Null where the file leaves it at the nearest whole number.</param>
 /// <param name="AsksApproval">A sample has to be approved before shipment.</param>
