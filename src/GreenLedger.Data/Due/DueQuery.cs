@@ -122,21 +122,21 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
             .. contracts.SelectMany(DueDates.Approval),
             .. open.SelectMany(month => month.Tasks).Select(DueDates.Fixing),
             .. contracts.SelectMany(contract => DueDates.Shipment(contract, ContractProgress.Of(contract, parts, received))),
-            .. contracts.SelectMany(contract => DueDates.NotShipped(contract, ContractProgress.Of(contract, parts, received), claims, today)),
+            .. contracts.SelectMany(contract => DueDates.NotShipped(contract, ContractProgress.Of(contract, parts, received), claims, today, habits)),
             .. parts.SelectMany(shipment => DueDates.Documents(shipment, habits)),
             .. parts.SelectMany(shipment => DueDates.Receipts(shipment, received, lot => names.GetValueOrDefault(lot.LotId, ""), habits)),
-            .. parts.SelectMany(shipment => BeforeReceipt(shipment, contracts, received, names, today)),
+            .. parts.SelectMany(shipment => BeforeReceipt(shipment, contracts, received, names, habits, today)),
             .. await ArrivedAsync(contracts, parts, arrivals, names, claims, habits, today, cancellationToken),
         ];
         return seal.IsEmpty ? lines : lines.Where(line => !Sealed(line, seal, contracts, parts, arrivals));
     }
 
-    private static IEnumerable<DueLine> BeforeReceipt(Shipment shipment, List<Contract> contracts, HashSet<Id<ShipmentLot>> received, Dictionary<Id<Lot>, string> names, DateOnly today) =>
+    private static IEnumerable<DueLine> BeforeReceipt(Shipment shipment, List<Contract> contracts, HashSet<Id<ShipmentLot>> received, Dictionary<Id<Lot>, string> names, DueHabits habits, DateOnly today) =>
         from lot in shipment.Lots
         where !received.Contains(lot.Id)
         from contract in contracts
         where contract.Id == lot.ContractId
-        from line in DueDates.BeforeReceipt(lot, names.GetValueOrDefault(lot.LotId, ""), shipment, contract.Terms.Form, today)
+        from line in DueDates.BeforeReceipt(lot, names.GetValueOrDefault(lot.LotId, ""), shipment, contract.Terms.Form, today, habits)
         select line;
 
     private async Task<IEnumerable<DueLine>> ArrivedAsync(
@@ -150,7 +150,7 @@ public sealed class DueQuery(LedgerContext db, SampleQuery samples, FixingsQuery
             var lot = names.GetValueOrDefault(arrival.LotId, "");
             var contract = contracts.Find(one => shipment.Lots.Any(part => part.Id == arrival.ShipmentLotId && part.ContractId == one.Id));
             IEnumerable<DueLine> cup = arrival.ArrivalSampleId is { } sample && cupped.Contains(sample) ? [] : [DueDates.Cupping(arrival, lot, habits)];
-            return contract is null ? cup : cup.Concat(DueDates.Claims(arrival, shipment, contract.Terms.Form, [.. claims.Where(claim => claim.ArrivalId == arrival.Id)], lot, today));
+            return contract is null ? cup : cup.Concat(DueDates.Claims(arrival, shipment, contract.Terms.Form, [.. claims.Where(claim => claim.ArrivalId == arrival.Id)], lot, today, habits));
         });
     }
 

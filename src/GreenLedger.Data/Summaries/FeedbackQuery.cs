@@ -39,6 +39,7 @@ public sealed class FeedbackQuery(LedgerContext db)
     {
         var rows = await OfSupplier(supplier, seal).Where(row => chosen.Contains(row.Sample.Id)).OrderBy(row => row.Lot.Ref).ThenBy(row => row.Sample.LabelCode).Take(FeedbackReport.MostSamples).ToListAsync(cancellationToken);
         var told = new List<FeedbackSample>();
+        var habits = await db.RecordHabits.AsNoTracking().OfHouseAsync(cancellationToken);
         foreach (var (sample, lot) in rows.Select(row => (row.Sample, row.Lot)))
         {
             var (cup, formId) = await CupAsync(sample.Id, cancellationToken);
@@ -46,7 +47,7 @@ public sealed class FeedbackQuery(LedgerContext db)
                 sample.Id, lot.Ref, lot.Name, lot.CropYear, sample.LabelCode, sample.Kind, sample.ReceivedOn, cup,
                 await GreenAsync(sample.Id, cancellationToken),
                 await DecisionAsync(supplier, lot.Id, cancellationToken),
-                cup is null ? null : SeasonStanding.Of(cup.Score, await SeasonAsync(supplier, formId!.Value, cup.HeldOn, cancellationToken))));
+                cup is null ? null : SeasonStanding.Of(cup.Score, await SeasonAsync(supplier, formId!.Value, cup.HeldOn, habits, cancellationToken), habits)));
         }
 
         return told;
@@ -86,10 +87,10 @@ public sealed class FeedbackQuery(LedgerContext db)
         return new FeedbackDecision((await db.ZoneAsync(cancellationToken)).Day(decision.At), decision.Outcome, gates, FrozenJson.Read<RulesSnapshot>(decision.Rules).Terms.Gates);
     }
 
-    /// <summary>The newest score of each lot of other suppliers in the twelve months up to a day.</summary>
-    private async Task<IReadOnlyCollection<SeasonLot>> SeasonAsync(Id<Supplier> supplier, Id<CuppingForm> form, DateOnly until, CancellationToken cancellationToken)
+    /// <summary>The newest score of each lot of other suppliers in the season up to a day.</summary>
+    private async Task<IReadOnlyCollection<SeasonLot>> SeasonAsync(Id<Supplier> supplier, Id<CuppingForm> form, DateOnly until, RecordHabits habits, CancellationToken cancellationToken)
     {
-        var from = until.AddMonths(-SeasonStanding.SeasonMonths);
+        var from = until.AddMonths(-habits.SeasonMonths);
         var rows = await db.SampleResults.AsNoTracking().Where(result => result.FormId == form && result.HeldOn > from && result.HeldOn <= until)
             .Join(db.Lots.Where(lot => lot.SupplierId != null && lot.SupplierId != supplier), result => result.LotId, lot => lot.Id, (result, lot) => new { result.LotId, result.HeldOn, result.Fitted, lot.SupplierId })
             .ToListAsync(cancellationToken);

@@ -41,13 +41,14 @@ public sealed class PurchaseSummaryQuery(LedgerContext db, FixingsQuery fixings)
         var scores = await new LotScores(db, bands.FormId).ReadAsync(cancellationToken);
         var zone = ClockZone.Of(house.TimeZone);
         var calendar = await fixings.CalendarAsync(cancellationToken);
+        var approvalDays = (await db.DueHabits.AsNoTracking().OfHouseAsync(cancellationToken)).ApprovalDays;
         return new SummaryFacts(
             valuation,
             bands,
             await LotsAsync(contracts, valuation, scores, cancellationToken),
             await OfferedAsync(period, scores, cancellationToken),
             quotes,
-            [.. contracts.SelectMany(contract => ToDecide.Of(contract, calendar, today, zone))],
+            [.. contracts.SelectMany(contract => ToDecide.Of(contract, calendar, today, zone, approvalDays))],
             await StockAsync(today, scores, cancellationToken),
             await db.ExchangeRates.Where(rate => rate.Kind == RateKind.Market).MaxAsync(rate => (DateOnly?)rate.On, cancellationToken));
     }

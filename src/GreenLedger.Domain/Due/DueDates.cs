@@ -13,9 +13,6 @@ public static class DueDates
     private const string Buyer = "buyer";
     private const string Seller = "seller";
 
-    /// <summary>A deadline that passed stays in the list for so many days, so that nobody overlooks that it did. Common practice, no source.</summary>
-    private const int PastDays = 7;
-
     /// <summary>The approval of a sample that a contract waits for, by its day or else by the end of the shipment period.</summary>
     public static IEnumerable<DueLine> Approval(Contract contract)
     {
@@ -68,35 +65,37 @@ public static class DueDates
 
     /// <summary>
     /// Deadlines of weighing and claims of a lot that is discharged and not received yet: nobody may miss them because nobody
-    /// wrote a receipt. They stand at the receipt, and go a week after they passed.
+    /// wrote a receipt. They stand at the receipt, and go some days after they passed, as the house says.
     /// </summary>
     /// <param name="lot">The part of the shipment.</param>
     /// <param name="name">How the lot is called.</param>
     /// <param name="shipment">How it came.</param>
     /// <param name="form">The days that held when the contract was signed.</param>
     /// <param name="today">The day that the list is read.</param>
-    public static IEnumerable<DueLine> BeforeReceipt(ShipmentLot lot, string name, Shipment shipment, FormTerms form, DateOnly today)
+    /// <param name="habits">How long what passed is shown; null for the usual days.</param>
+    public static IEnumerable<DueLine> BeforeReceipt(ShipmentLot lot, string name, Shipment shipment, FormTerms form, DateOnly today, DueHabits? habits = null)
     {
         ArgumentNullException.ThrowIfNull(lot);
         ArgumentNullException.ThrowIfNull(shipment);
         ArgumentNullException.ThrowIfNull(form);
         return ClaimTimes.Deadlines(form, shipment)
-            .Where(deadline => deadline.LastDay >= today.AddDays(-PastDays))
+            .Where(deadline => deadline.LastDay >= Since(today, habits))
             .Select(deadline => new DueLine(DueKind.Receipt, lot.Id.Value, $"deadline {Words(deadline.Rule.What).What}, not received yet: {name}, shipment {shipment.Ref}", Buyer, deadline.LastDay!.Value) { Part = Words(deadline.Rule.What).Part });
     }
 
-    /// <summary>The deadline for claiming what was not on board when the shipment period ended; gone once it is claimed or shipped, or a week after it passed.</summary>
+    /// <summary>The deadline for claiming what was not on board when the shipment period ended; gone once it is claimed or shipped, or some days after it passed.</summary>
     /// <param name="contract">Whole.</param>
     /// <param name="progress">What of it is on board.</param>
     /// <param name="claims">Those made under it, and others.</param>
     /// <param name="today">The day that the list is read.</param>
-    public static IEnumerable<DueLine> NotShipped(Contract contract, ContractProgress progress, IEnumerable<Claim> claims, DateOnly today)
+    /// <param name="habits">How long what passed is shown; null for the usual days.</param>
+    public static IEnumerable<DueLine> NotShipped(Contract contract, ContractProgress progress, IEnumerable<Claim> claims, DateOnly today, DueHabits? habits = null)
     {
         ArgumentNullException.ThrowIfNull(contract);
         ArgumentNullException.ThrowIfNull(progress);
         var claimed = claims.Where(claim => claim.ContractId == contract.Id && claim.Outcome != ClaimOutcome.Withdrawn && claim.Case.Grounds().Contains(ClaimGround.NotShipped)).Select(claim => claim.LotId).ToHashSet();
         var left = progress.Lots.Where(lot => !claimed.Contains(lot.Lot.LotId)).Select(lot => MissingGoods.NotShippedOf(contract, progress, lot)).Where(goods => goods.Finding(today).IsShown).ToList();
-        return left.Count > 0 && left[0].Deadline() is { LastDay: { } last } && last >= today.AddDays(-PastDays)
+        return left.Count > 0 && left[0].Deadline() is { LastDay: { } last } && last >= Since(today, habits)
             ? [new DueLine(DueKind.Missing, contract.Id.Value, string.Create(CultureInfo.InvariantCulture, $"deadline to claim {left.Aggregate(Weight.Zero, (sum, goods) => sum + goods.Weight).Kilograms:#,0.#} kg of {contract.Ref} that were not shipped"), Buyer, last)]
             : [];
     }
@@ -116,6 +115,8 @@ public static class DueDates
             : [];
     }
 
+    private static DateOnly Since(DateOnly today, DueHabits? habits) => today.AddDays(-(habits ?? new DueHabits()).PastDays);
+
     private static (string What, string Part) Words(string rule) => rule switch
     {
         ClaimTimes.Weighing => ("to weigh", "weighing"),
@@ -131,14 +132,15 @@ public static class DueDates
         return new DueLine(DueKind.Cupping, arrival.Id.Value, arrival.ArrivalSampleId is null ? $"draw and cup a sample of {lot}, which arrived" : $"cup the arrival of {lot} beside the approved sample", Buyer, arrival.ReceivedOn.AddDays(habits.CuppingDays));
     }
 
-    /// <summary>Deadlines of claims by the form that the contract refers to, from discharge or clearance; gone once claimed, or a week after they passed.</summary>
+    /// <summary>Deadlines of claims by the form that the contract refers to, from discharge or clearance; gone once claimed, or some days after they passed.</summary>
     /// <param name="arrival">What was received; it was weighed, so that only claims are left.</param>
     /// <param name="shipment">How it came.</param>
     /// <param name="form">The days that held when the contract was signed.</param>
     /// <param name="claims">Those made on this arrival.</param>
     /// <param name="lot">How the lot is called.</param>
     /// <param name="today">The day that the list is read.</param>
-    public static IEnumerable<DueLine> Claims(Arrival arrival, Shipment shipment, FormTerms form, IReadOnlyCollection<Claim> claims, string lot, DateOnly today)
+    /// <param name="habits">How long what passed is shown; null for the usual days.</param>
+    public static IEnumerable<DueLine> Claims(Arrival arrival, Shipment shipment, FormTerms form, IReadOnlyCollection<Claim> claims, string lot, DateOnly today, DueHabits? habits = null)
     {
         ArgumentNullException.ThrowIfNull(arrival);
         ArgumentNullException.ThrowIfNull(shipment);
@@ -152,7 +154,7 @@ public static class DueDates
         }
             .Where(claim => !claim.IsDone)
             .Select(claim => (Words: Words(claim.Rule), deadlines.FirstOrDefault(deadline => deadline.Rule.What == claim.Rule)?.LastDay))
-            .Where(one => one.LastDay >= today.AddDays(-PastDays))
+            .Where(one => one.LastDay >= Since(today, habits))
             .Select(one => new DueLine(DueKind.Claim, arrival.Id.Value, $"deadline {one.Words.What}: {lot}, shipment {shipment.Ref}", Buyer, one.LastDay!.Value) { Part = one.Words.Part });
     }
 }

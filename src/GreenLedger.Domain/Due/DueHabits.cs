@@ -21,6 +21,12 @@ public sealed class DueHabits
     /// <summary>Calendar days ahead that the first page tells of.</summary>
     public int NoticeDays { get; private set; } = 7;
 
+    /// <summary>A deadline that passed stays in the list for so many calendar days, so that nobody overlooks that it did.</summary>
+    public int PastDays { get; private set; } = 7;
+
+    /// <summary>Calendar days before its day from which the approval of a sample stands among what is to be decided.</summary>
+    public int ApprovalDays { get; private set; } = 14;
+
     /// <summary>The hour of the house's clock from which the daily mails are written. Common practice, no source.</summary>
     public int MailHour { get; private set; } = 6;
 
@@ -38,6 +44,13 @@ public sealed class DueHabits
         ReceiptDays = Days(receipt, nameof(ReceiptDays));
         CuppingDays = Days(cupping, nameof(CuppingDays));
         NoticeDays = Days(notice, nameof(NoticeDays));
+    }
+
+    /// <exception cref="RuleBrokenException">A number of days is below 0 or above a year.</exception>
+    public void Show(int past, int approval)
+    {
+        PastDays = Days(past, nameof(PastDays));
+        ApprovalDays = Days(approval, nameof(ApprovalDays));
     }
 
     private static int Days(int days, string field)

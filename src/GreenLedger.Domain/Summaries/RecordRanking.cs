@@ -81,4 +81,23 @@ public sealed class RecordHabits
         Rule.Require(least is >= 2 and <= 100, "The least number lies between 2 and 100.", nameof(LeastNumber));
         LeastNumber = least;
     }
+
+    /// <summary>Calendar months up to its day in which a score is held beside those of other suppliers.</summary>
+    public int SeasonMonths { get; private set; } = 12;
+
+    /// <summary>Of fewer lots of others nothing is said to a supplier.</summary>
+    public int SeasonLots { get; private set; } = 5;
+
+    /// <summary>Of fewer other suppliers nothing is said, so that none is recognised.</summary>
+    public int SeasonSuppliers { get; private set; } = 3;
+
+    /// <summary>What a season is, and how many others there have to be. Our own numbers, no source.</summary>
+    /// <exception cref="RuleBrokenException">A number is out of range.</exception>
+    public void HoldBeside(int months, int lots, int suppliers)
+    {
+        Rule.Require(months is >= 1 and <= 60, "A season lasts 1 to 60 months.", nameof(SeasonMonths));
+        Rule.Require(lots is >= 3 and <= 200, "At least 3 and at most 200 lots of others are asked for.", nameof(SeasonLots));
+        Rule.Require(suppliers is >= 3 and <= 50, "At least 3 other suppliers are asked for, and at most 50: of two each could reckon the other's.", nameof(SeasonSuppliers));
+        (SeasonMonths, SeasonLots, SeasonSuppliers) = (months, lots, suppliers);
+    }
 }

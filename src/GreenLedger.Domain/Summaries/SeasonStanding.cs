@@ -16,22 +16,20 @@ public enum SeasonQuarter
 public readonly record struct SeasonLot(Id<Supplier> SupplierId, Score Score);
 
 /// <summary>
-/// Where a score stands among lots of other suppliers cupped on the same form in the twelve months up to its day: a quarter, never
-/// a rank, and only among at least five lots of at least three suppliers, so that nobody is recognised. Our own choice, no source.
+/// Where a score stands among lots of other suppliers cupped on the same form in the months up to its day that the house calls a season: a quarter,
+/// never a rank, and only among so many lots of so many suppliers that nobody is recognised. Our own choice, no source.
 /// </summary>
 public static class SeasonStanding
 {
-    public const int LeastLots = 5;
-    public const int LeastSuppliers = 3;
-    public const int SeasonMonths = 12;
-
     /// <summary>Null where the others are too few to stay unknown. Equal scores count half.</summary>
     /// <param name="own">The score that is told.</param>
     /// <param name="others">Each lot once, with its newest score; none of the supplier who is told.</param>
-    public static SeasonQuarter? Of(Score own, IReadOnlyCollection<SeasonLot> others)
+    /// <param name="habits">How many others there have to be; null for the usual numbers.</param>
+    public static SeasonQuarter? Of(Score own, IReadOnlyCollection<SeasonLot> others, RecordHabits? habits = null)
     {
         ArgumentNullException.ThrowIfNull(others);
-        if (others.Count < LeastLots || others.Select(other => other.SupplierId).Distinct().Count() < LeastSuppliers)
+        habits ??= new RecordHabits();
+        if (others.Count < habits.SeasonLots || others.Select(other => other.SupplierId).Distinct().Count() < habits.SeasonSuppliers)
         {
             return null;
         }

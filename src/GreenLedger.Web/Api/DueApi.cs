@@ -38,14 +38,15 @@ internal static class DueApi
         var habits = await db.ToChangeAsync<DueHabits>(body.Version, cancellationToken);
         habits.Allow(body.DocumentDays, body.ReceiptDays, body.CuppingDays, body.NoticeDays);
         habits.MailFrom(body.MailHour);
+        habits.Show(body.PastDays ?? habits.PastDays, body.ApprovalDays ?? habits.ApprovalDays);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(DueHabitsBody.Of(habits));
     }
 
-    /// <summary>Calendar days from the event that starts them, and the hour of the house's clock for the daily mails.</summary>
-    internal sealed record DueHabitsBody(int Version, int DocumentDays, int ReceiptDays, int CuppingDays, int NoticeDays, int MailHour)
+    /// <summary>Calendar days from the event that starts them, and the hour of the house's clock for the daily mails; days that are left out stay.</summary>
+    internal sealed record DueHabitsBody(int Version, int DocumentDays, int ReceiptDays, int CuppingDays, int NoticeDays, int MailHour, int? PastDays = null, int? ApprovalDays = null)
     {
-        public static DueHabitsBody Of(DueHabits habits) => new(habits.Version, habits.DocumentDays, habits.ReceiptDays, habits.CuppingDays, habits.NoticeDays, habits.MailHour);
+        public static DueHabitsBody Of(DueHabits habits) => new(habits.Version, habits.DocumentDays, habits.ReceiptDays, habits.CuppingDays, habits.NoticeDays, habits.MailHour, habits.PastDays, habits.ApprovalDays);
     }
 
     /// <param name="DaysLeft">Calendar days; below zero once the day is past.</param>

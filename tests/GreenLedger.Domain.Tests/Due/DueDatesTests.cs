@@ -114,6 +114,19 @@ public sealed class DueDatesTests
     }
 
     [Fact]
+    public void The_house_says_how_long_a_deadline_is_shown_after_it_passed()
+    {
+        var (shipment, habits) = (Sailed(Signed(), 275, 18_975m), new DueHabits());
+        var (arrival, form) = (Receive(shipment), ContractDemo.Terms().Form);
+        habits.Show(30, 14);
+
+        // The quality claim ended on 31 March (check value 36): it is shown until 30 April, and the other one too.
+        Assert.Equal(2, DueDates.Claims(arrival, shipment, form, [], "CA-17", new DateOnly(2026, 4, 30), habits).Count());
+        Assert.Single(DueDates.Claims(arrival, shipment, form, [], "CA-17", new DateOnly(2026, 5, 1), habits));
+        Assert.Contains("between 0 and 365", ContractDemo.Refusal(() => habits.Show(-1, 14)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Days_of_the_house_lie_between_none_and_a_year() =>
         Assert.Contains("between 0 and 365", ContractDemo.Refusal(() => new DueHabits().Allow(14, 7, 366, 7)), StringComparison.Ordinal);
 

@@ -30,6 +30,17 @@ public sealed class SeasonStandingTests
         Assert.Null(SeasonStanding.Of(Score.Of(85m), [.. Enumerable.Range(0, lots).Select(i => new SeasonLot(Sellers[i % suppliers], Score.Of(80m + i)))]));
 
     [Fact]
+    public void The_house_may_ask_for_more_others_but_never_for_so_few_that_one_is_recognised()
+    {
+        var habits = new RecordHabits();
+        habits.HoldBeside(24, 6, 4);
+
+        Assert.Null(SeasonStanding.Of(Score.Of(85m), [.. Enumerable.Range(0, 6).Select(i => new SeasonLot(Sellers[i % 3], Score.Of(80m + i)))], habits));
+        Assert.NotNull(SeasonStanding.Of(Score.Of(85m), [.. Enumerable.Range(0, 6).Select(i => new SeasonLot(Sellers[i % 4], Score.Of(80m + i)))], habits));
+        Assert.Throws<RuleBrokenException>(() => habits.HoldBeside(12, 5, 2));
+    }
+
+    [Fact]
     public void Five_lots_of_three_suppliers_are_enough() =>
         Assert.NotNull(SeasonStanding.Of(Score.Of(85m), [.. Enumerable.Range(0, 5).Select(i => new SeasonLot(Sellers[i % 3], Score.Of(80m + i)))]));
 }

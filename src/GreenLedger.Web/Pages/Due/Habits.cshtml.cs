@@ -14,7 +14,7 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         var habits = await FindAsync(cancellationToken) ?? new DueHabits();
-        Input = new HabitsForm { Version = habits.Version, DocumentDays = habits.DocumentDays, ReceiptDays = habits.ReceiptDays, CuppingDays = habits.CuppingDays, NoticeDays = habits.NoticeDays, MailHour = habits.MailHour };
+        Input = new HabitsForm { Version = habits.Version, DocumentDays = habits.DocumentDays, ReceiptDays = habits.ReceiptDays, CuppingDays = habits.CuppingDays, NoticeDays = habits.NoticeDays, MailHour = habits.MailHour, PastDays = habits.PastDays, ApprovalDays = habits.ApprovalDays };
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
@@ -32,6 +32,7 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
 
         habits.Allow(Input.DocumentDays, Input.ReceiptDays, Input.CuppingDays, Input.NoticeDays);
         habits.MailFrom(Input.MailHour);
+        habits.Show(Input.PastDays, Input.ApprovalDays);
         await db.SaveChangesAsync(cancellationToken);
         Say("What is due is dated by these from now on.");
         return RedirectToPage("Habits");
@@ -54,6 +55,12 @@ public sealed class HabitsModel(LedgerContext db) : FormPage
 
         [Display(Name = "Notice")]
         public int NoticeDays { get; set; }
+
+        [Display(Name = "Shown after it passed")]
+        public int PastDays { get; set; }
+
+        [Display(Name = "Approvals ahead")]
+        public int ApprovalDays { get; set; }
 
         [Display(Name = "Daily mails from")]
         public int MailHour { get; set; }

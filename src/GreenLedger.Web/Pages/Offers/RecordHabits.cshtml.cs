@@ -14,7 +14,7 @@ public sealed class RecordHabitsModel(LedgerContext db) : FormPage
     public async Task OnGetAsync(CancellationToken cancellationToken)
     {
         var habits = await FindAsync(cancellationToken) ?? new RecordHabits();
-        Input = new HabitsForm { Version = habits.Version, LeastNumber = habits.LeastNumber };
+        Input = new HabitsForm { Version = habits.Version, LeastNumber = habits.LeastNumber, SeasonMonths = habits.SeasonMonths, SeasonLots = habits.SeasonLots, SeasonSuppliers = habits.SeasonSuppliers };
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
@@ -31,6 +31,7 @@ public sealed class RecordHabitsModel(LedgerContext db) : FormPage
         }
 
         habits.Ask(Input.LeastNumber);
+        habits.HoldBeside(Input.SeasonMonths, Input.SeasonLots, Input.SeasonSuppliers);
         await db.SaveChangesAsync(cancellationToken);
         Say("Records are ranked by this from now on.");
         return RedirectToPage("Records");
@@ -44,5 +45,14 @@ public sealed class RecordHabitsModel(LedgerContext db) : FormPage
 
         [Display(Name = "Least number")]
         public int LeastNumber { get; set; }
+
+        [Display(Name = "Months of a season")]
+        public int SeasonMonths { get; set; }
+
+        [Display(Name = "Lots of others at the least")]
+        public int SeasonLots { get; set; }
+
+        [Display(Name = "Other suppliers at the least")]
+        public int SeasonSuppliers { get; set; }
     }
 }
