@@ -2342,6 +2342,10 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
+                    b.Property<int>("ApprovalDays")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(14);
+
                     b.Property<int>("CuppingDays")
                         .HasColumnType("integer");
 
@@ -2353,6 +2357,10 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<int>("NoticeDays")
                         .HasColumnType("integer");
+
+                    b.Property<int>("PastDays")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(7);
 
                     b.Property<int>("ReceiptDays")
                         .HasColumnType("integer");
@@ -5478,6 +5486,18 @@ namespace GreenLedger.Data.Migrations.Postgres
 
                     b.Property<int>("LeastNumber")
                         .HasColumnType("integer");
+
+                    b.Property<int>("SeasonLots")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(5);
+
+                    b.Property<int>("SeasonMonths")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(12);
+
+                    b.Property<int>("SeasonSuppliers")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(3);
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()

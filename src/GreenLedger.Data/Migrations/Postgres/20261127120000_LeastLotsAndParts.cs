@@ -12,6 +12,27 @@ namespace GreenLedger.Data.Migrations.Postgres
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.AddColumn<int>(
+                name: "SeasonLots",
+                table: "RecordHabits",
+                type: "integer",
+                nullable: false,
+                defaultValue: 5);
+
+            migrationBuilder.AddColumn<int>(
+                name: "SeasonMonths",
+                table: "RecordHabits",
+                type: "integer",
+                nullable: false,
+                defaultValue: 12);
+
+            migrationBuilder.AddColumn<int>(
+                name: "SeasonSuppliers",
+                table: "RecordHabits",
+                type: "integer",
+                nullable: false,
+                defaultValue: 3);
+
+            migrationBuilder.AddColumn<int>(
                 name: "FewestDecimals",
                 table: "Plots",
                 type: "integer",
@@ -49,6 +70,20 @@ namespace GreenLedger.Data.Migrations.Postgres
                 maxLength: 500,
                 nullable: true);
 
+            migrationBuilder.AddColumn<int>(
+                name: "ApprovalDays",
+                table: "DueHabits",
+                type: "integer",
+                nullable: false,
+                defaultValue: 14);
+
+            migrationBuilder.AddColumn<int>(
+                name: "PastDays",
+                table: "DueHabits",
+                type: "integer",
+                nullable: false,
+                defaultValue: 7);
+
             migrationBuilder.AlterColumn<string>(
                 name: "StatementReference",
                 table: "DueDiligences",
@@ -77,6 +112,18 @@ namespace GreenLedger.Data.Migrations.Postgres
         protected override void Down(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.DropColumn(
+                name: "SeasonLots",
+                table: "RecordHabits");
+
+            migrationBuilder.DropColumn(
+                name: "SeasonMonths",
+                table: "RecordHabits");
+
+            migrationBuilder.DropColumn(
+                name: "SeasonSuppliers",
+                table: "RecordHabits");
+
+            migrationBuilder.DropColumn(
                 name: "FewestDecimals",
                 table: "Plots");
 
@@ -99,6 +146,14 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "MistakenBecause",
                 table: "EvidenceFiles");
+
+            migrationBuilder.DropColumn(
+                name: "ApprovalDays",
+                table: "DueHabits");
+
+            migrationBuilder.DropColumn(
+                name: "PastDays",
+                table: "DueHabits");
 
             migrationBuilder.DropColumn(
                 name: "CoversFrom",

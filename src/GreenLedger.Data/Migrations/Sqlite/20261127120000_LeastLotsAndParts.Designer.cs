@@ -2337,6 +2337,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("ApprovalDays")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(14);
+
                     b.Property<int>("CuppingDays")
                         .HasColumnType("INTEGER");
 
@@ -2348,6 +2352,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<int>("NoticeDays")
                         .HasColumnType("INTEGER");
+
+                    b.Property<int>("PastDays")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(7);
 
                     b.Property<int>("ReceiptDays")
                         .HasColumnType("INTEGER");
@@ -5473,6 +5481,18 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<int>("LeastNumber")
                         .HasColumnType("INTEGER");
+
+                    b.Property<int>("SeasonLots")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(5);
+
+                    b.Property<int>("SeasonMonths")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(12);
+
+                    b.Property<int>("SeasonSuppliers")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(3);
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()

@@ -12,6 +12,27 @@ namespace GreenLedger.Data.Migrations.Sqlite
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.AddColumn<int>(
+                name: "SeasonLots",
+                table: "RecordHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 5);
+
+            migrationBuilder.AddColumn<int>(
+                name: "SeasonMonths",
+                table: "RecordHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 12);
+
+            migrationBuilder.AddColumn<int>(
+                name: "SeasonSuppliers",
+                table: "RecordHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 3);
+
+            migrationBuilder.AddColumn<int>(
                 name: "FewestDecimals",
                 table: "Plots",
                 type: "INTEGER",
@@ -49,6 +70,20 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 maxLength: 500,
                 nullable: true);
 
+            migrationBuilder.AddColumn<int>(
+                name: "ApprovalDays",
+                table: "DueHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 14);
+
+            migrationBuilder.AddColumn<int>(
+                name: "PastDays",
+                table: "DueHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 7);
+
             migrationBuilder.AddColumn<DateOnly>(
                 name: "CoversFrom",
                 table: "CostPostings",
@@ -65,6 +100,18 @@ namespace GreenLedger.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropColumn(
+                name: "SeasonLots",
+                table: "RecordHabits");
+
+            migrationBuilder.DropColumn(
+                name: "SeasonMonths",
+                table: "RecordHabits");
+
+            migrationBuilder.DropColumn(
+                name: "SeasonSuppliers",
+                table: "RecordHabits");
+
             migrationBuilder.DropColumn(
                 name: "FewestDecimals",
                 table: "Plots");
@@ -88,6 +135,14 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "MistakenBecause",
                 table: "EvidenceFiles");
+
+            migrationBuilder.DropColumn(
+                name: "ApprovalDays",
+                table: "DueHabits");
+
+            migrationBuilder.DropColumn(
+                name: "PastDays",
+                table: "DueHabits");
 
             migrationBuilder.DropColumn(
                 name: "CoversFrom",

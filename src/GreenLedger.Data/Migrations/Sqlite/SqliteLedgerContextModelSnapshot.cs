@@ -2334,6 +2334,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("ApprovalDays")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(14);
+
                     b.Property<int>("CuppingDays")
                         .HasColumnType("INTEGER");
 
@@ -2345,6 +2349,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<int>("NoticeDays")
                         .HasColumnType("INTEGER");
+
+                    b.Property<int>("PastDays")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(7);
 
                     b.Property<int>("ReceiptDays")
                         .HasColumnType("INTEGER");
@@ -5470,6 +5478,18 @@ namespace GreenLedger.Data.Migrations.Sqlite
 
                     b.Property<int>("LeastNumber")
                         .HasColumnType("INTEGER");
+
+                    b.Property<int>("SeasonLots")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(5);
+
+                    b.Property<int>("SeasonMonths")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(12);
+
+                    b.Property<int>("SeasonSuppliers")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(3);
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
