@@ -41,7 +41,7 @@ app.MapStaticAssets().AllowAnonymous();
 app.MapRazorPages().WithStaticAssets();
 
 // One line for each room: static extension methods Map…Api(this IEndpointRouteBuilder) in Api/<Room>Api.cs.
-var api = app.MapGroup("/api").DisableAntiforgery().ReadChoices();
+var api = app.MapGroup("/api").DisableAntiforgery().ReadChoices().AddEndpointFilter<RouteGroupBuilder, UnreadValues>();
 api.MapCertificatesApi();
 api.MapChoosingApi();
 api.MapContractsApi();

@@ -72,6 +72,8 @@ public sealed class OfferRowsTests(HouseFixture house) : IClassFixture<HouseFixt
     [InlineData("/api/offers/no-such-ref", HttpStatusCode.NotFound, null)]
     [InlineData("/api/offers/019aaaaa-0000-7000-8000-000000000000", HttpStatusCode.NotFound, null)]
     [InlineData("/api/offers?supplier=nobody", HttpStatusCode.BadRequest, "supplier")]
+    [InlineData("/api/offers?page=none", HttpStatusCode.BadRequest, "page")]
+    [InlineData("/api/stock?on=yesterday", HttpStatusCode.BadRequest, "on")]
     public async Task What_is_not_there_or_not_readable_is_said(string address, HttpStatusCode status, string? field)
     {
         using var script = await LoadedAsync();
