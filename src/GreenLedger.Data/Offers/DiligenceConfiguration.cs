@@ -12,6 +12,7 @@ internal sealed class DiligenceConfiguration : IEntityTypeConfiguration<Diligenc
         builder.ToTable("DiligenceHabits");
         builder.Property(habits => habits.Id).ValueGeneratedNever();
         builder.Property(habits => habits.Source).HasMaxLength(500);
+        builder.Property(habits => habits.MostPerHectare).HasDefaultValue(DiligenceHabits.UsualMostPerHectare);
     }
 
     public void Configure(EntityTypeBuilder<EvidenceFile> builder)

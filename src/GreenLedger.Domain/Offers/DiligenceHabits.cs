@@ -12,7 +12,7 @@ public enum FirmSize
 
 /// <summary>What the house states of the days and limits of due diligence.</summary>
 public sealed record DiligenceTerms(
-    FirmSize? Size, DateOnly AppliesGenerally, DateOnly AppliesToSmall, DateOnly NotDeforestedAfter, int KeepYears, int ExportMegabytes, string? Source);
+    FirmSize? Size, DateOnly AppliesGenerally, DateOnly AppliesToSmall, DateOnly NotDeforestedAfter, int KeepYears, int ExportMegabytes, string? Source, int MostPerHectare = DiligenceHabits.UsualMostPerHectare);
 
 /// <summary>
 /// Days and limits of Regulation (EU) 2023/1115 that the house goes by. One row. Handbook, trade 7.1 to 7.4: what was adopted after
@@ -20,6 +20,9 @@ public sealed record DiligenceTerms(
 /// </summary>
 public sealed class DiligenceHabits
 {
+    /// <summary>More green coffee than a hectare gives but for the best irrigated farms (from memory).</summary>
+    public const int UsualMostPerHectare = 5_000;
+
     public Id<DiligenceHabits> Id { get; private set; } = Id<DiligenceHabits>.New();
 
     public int Version { get; private set; }
@@ -41,6 +44,9 @@ public sealed class DiligenceHabits
 
     /// <summary>The largest file of plots that the EU's system takes, in megabytes of 1,048,576 bytes.</summary>
     public int ExportMegabytes { get; private set; } = 25;
+
+    /// <summary>Kilograms of green coffee that a hectare hardly gives more than in one harvest; from memory, so the house's own.</summary>
+    public int MostPerHectare { get; private set; } = UsualMostPerHectare;
 
     /// <summary>Where these days and limits were read.</summary>
     public string? Source { get; private set; } = "Regulation (EU) 2023/1115, Article 38, as amended by (EU) 2024/3234 and (EU) 2025/2650, read in September 2026; years of keeping from memory. Check EUR-Lex.";
@@ -68,7 +74,9 @@ public sealed class DiligenceHabits
         Rule.Day(terms.NotDeforestedAfter, nameof(NotDeforestedAfter));
         Rule.Require(terms.KeepYears is >= 1 and <= 50, "Evidence is kept for 1 to 50 years.", nameof(KeepYears));
         Rule.Require(terms.ExportMegabytes is >= 1 and <= 100, "A file of plots has 1 to 100 MB at most.", nameof(ExportMegabytes));
+        Rule.Require(terms.MostPerHectare is >= 100 and <= 50_000, "A hectare gives 100 to 50,000 kg at most.", nameof(MostPerHectare));
         (Size, AppliesGenerally, AppliesToSmall, NotDeforestedAfter) = (terms.Size, terms.AppliesGenerally, terms.AppliesToSmall, terms.NotDeforestedAfter);
-        (KeepYears, ExportMegabytes, Source) = (terms.KeepYears, terms.ExportMegabytes, Rule.OptionalText(terms.Source, "The source", 500, nameof(Source)));
+        (KeepYears, ExportMegabytes, MostPerHectare) = (terms.KeepYears, terms.ExportMegabytes, terms.MostPerHectare);
+        Source = Rule.OptionalText(terms.Source, "The source", 500, nameof(Source));
     }
 }

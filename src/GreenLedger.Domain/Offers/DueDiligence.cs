@@ -18,7 +18,14 @@ public enum DiligenceRole
 
 /// <summary>What was entered about a lot.</summary>
 public sealed record DiligenceFacts(
-    DiligenceRole Role, DateOnly? ProducedFrom, DateOnly? ProducedUntil, string? Legality, string? Deforestation, string? Risk, string? StatementReference, string? VerificationNumber, DateOnly? PlacedOn = null);
+    DiligenceRole Role, DateOnly? ProducedFrom, DateOnly? ProducedUntil, string? Legality, string? Deforestation, string? Risk, string? StatementReference, string? VerificationNumber, DateOnly? PlacedOn = null)
+{
+    /// <summary>What all its plots gave in the days of the harvest, as whoever weighed it there says; null where nobody did.</summary>
+    public Weight? Harvest { get; init; }
+
+    /// <summary>In which form the harvest was weighed.</summary>
+    public CoffeeForm HarvestForm { get; init; }
+}
 
 /// <summary>
 /// What is held about where a lot was grown, for Regulation (EU) 2023/1115. It tells what is missing and decides nothing: it is not
@@ -79,6 +86,12 @@ public sealed class DueDiligence
     /// <summary>The day on which the coffee was placed on the market, where it is another one than the day it was received.</summary>
     public DateOnly? PlacedOn { get; private set; }
 
+    /// <summary>What all its plots gave in the days of the harvest, in the form in which it was weighed; null where nobody said.</summary>
+    public Weight? Harvest { get; private set; }
+
+    /// <summary>The form in which the harvest was weighed: green, parchment or dried cherry.</summary>
+    public CoffeeForm HarvestForm { get; private set; }
+
     public IReadOnlyList<LotPlot> Plots => _plots;
 
     /// <summary>Evidence that came as files.</summary>
@@ -94,11 +107,14 @@ public sealed class DueDiligence
         var verification = Rule.OptionalText(facts.VerificationNumber, "The verification number", 35, nameof(VerificationNumber));
         Rule.Require(verification is null or { Length: >= 5 }, "A verification number has 5 to 35 characters.", nameof(VerificationNumber));
         Rule.Day(facts.PlacedOn, nameof(PlacedOn));
+        Rule.Require(facts.Harvest is null || facts.Harvest > Weight.Zero, "What the plots gave lies above zero; leave it empty where it is not known.", nameof(Harvest));
+        Rule.Require(CoffeeForms.OfHarvest.Contains(facts.HarvestForm), "A harvest is weighed as green, parchment or dried cherry.", nameof(HarvestForm));
         (Role, ProducedFrom, ProducedUntil, PlacedOn) = (facts.Role, facts.ProducedFrom, facts.ProducedUntil, facts.PlacedOn);
         Legality = Rule.OptionalText(facts.Legality, "The evidence of legality", 2000, nameof(Legality));
         Deforestation = Rule.OptionalText(facts.Deforestation, "The evidence about deforestation", 2000, nameof(Deforestation));
         Risk = Rule.OptionalText(facts.Risk, "The judgement of risk", 2000, nameof(Risk));
         (StatementReference, VerificationNumber) = (reference, verification);
+        (Harvest, HarvestForm) = (facts.Harvest, facts.HarvestForm);
     }
 
     /// <summary>Says which plots the lot was grown on: all of them, since one that fails fails the lot.</summary>

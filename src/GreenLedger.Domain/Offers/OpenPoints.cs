@@ -37,7 +37,7 @@ public sealed record OpenPoints(IReadOnlyList<string> Missing, IReadOnlyList<str
         ? [.. Told(
             (held.StatementReference is not null && held.VerificationNumber is null, "The supplier’s reference number stands without its verification number: ask for it, so that the statement can be looked up."),
             (held.ReferenceDoubt is not null, held.ReferenceDoubt ?? ""))]
-        : [.. Told(InDoubt(held, about.Lot)), .. OfPlots(about)];
+        : [.. Told(InDoubt(held, about.Lot)), .. Told(OfQuantity(held, about)), .. OfPlots(about)];
 
     private static (bool IsOpen, string What)[] OfDownstream(DueDiligence held, Lot lot) =>
         [(held.StatementReference is null, "the reference number of the supplier’s statement"), (lot.SupplierId is null, "the supplier")];
@@ -62,6 +62,22 @@ public sealed record OpenPoints(IReadOnlyList<string> Missing, IReadOnlyList<str
         (held.ProducedFrom is not null && held.ProducedUntil is null, "The harvest has a first day and no last one."),
         (held.ReferenceDoubt is not null, held.ReferenceDoubt ?? ""),
     ];
+
+    /// <summary>
+    /// Whether so much can have grown there: against the harvest in green coffee (<see cref="CoffeeForms"/>), and by hectare against
+    /// what the house finds likely (common practice, no source).
+    /// </summary>
+    private static (bool IsOpen, string What)[] OfQuantity(DueDiligence held, DiligenceCase about)
+    {
+        var (net, hectares) = (about.Lot.NetWeight ?? Weight.Zero, about.Plots.Sum(plot => plot.Hectares));
+        var grown = held.Harvest is { } harvest ? held.HarvestForm.InGreen(harvest) : net;
+        var perHectare = hectares > 0m ? net.Kilograms / hectares : 0m;
+        return
+        [
+            (grown < net, string.Create(CultureInfo.InvariantCulture, $"The plots gave {held.Harvest?.Kilograms:#,0.###} kg of {held.HarvestForm.Word()}, {grown.Kilograms:#,0.###} kg in green coffee, and the lot weighs {net.Kilograms:#,0.###} kg: ask where the rest grew.")),
+            (perHectare > about.Habits.MostPerHectare, string.Create(CultureInfo.InvariantCulture, $"{net.Kilograms:#,0.###} kg from {hectares:#,0.####} ha are {perHectare:#,0} kg a hectare, more than the {about.Habits.MostPerHectare:#,0} kg that the house finds likely: ask whether a plot is missing or other coffee was added.")),
+        ];
+    }
 
     /// <summary>Of the plots together, and against the lot's country where its producer is of another one.</summary>
     private static IEnumerable<string> OfPlots(DiligenceCase about) => PlotDoubts.Of(about.Plots, about.Producer?.CountryCode, about.Outlines).Concat(

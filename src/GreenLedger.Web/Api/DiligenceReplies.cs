@@ -1,6 +1,7 @@
 using GreenLedger.Data.Offers;
 using GreenLedger.Data.Trace;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 
@@ -9,6 +10,8 @@ namespace GreenLedger.Web.Api;
 /// <summary>What is said about where a lot grew.</summary>
 /// <param name="Version">As it was read; 0 where nothing was held.</param>
 /// <param name="Plots">All plots of its producer that it grew on.</param>
+/// <param name="HarvestKg">What those plots gave in the days of the harvest, as it was weighed there.</param>
+/// <param name="HarvestForm">Green, Parchment or DriedCherry.</param>
 internal sealed record DiligenceRequest(
     int Version,
     DiligenceRole Role,
@@ -20,9 +23,15 @@ internal sealed record DiligenceRequest(
     string? Risk,
     string? StatementReference,
     string? VerificationNumber,
-    IReadOnlyList<Guid>? Plots)
+    IReadOnlyList<Guid>? Plots,
+    decimal? HarvestKg = null,
+    CoffeeForm HarvestForm = CoffeeForm.Green)
 {
-    public DiligenceFacts Facts() => new(Role, ProducedFrom, ProducedUntil, Legality, Deforestation, Risk, StatementReference, VerificationNumber, PlacedOn);
+    public DiligenceFacts Facts() => new(Role, ProducedFrom, ProducedUntil, Legality, Deforestation, Risk, StatementReference, VerificationNumber, PlacedOn)
+    {
+        Harvest = HarvestKg is { } kilograms ? Weight.FromKilograms(kilograms) : null,
+        HarvestForm = HarvestForm,
+    };
 
     public IReadOnlyCollection<Id<Plot>> PlotIds() => [.. (Plots ?? []).Select(id => new Id<Plot>(id))];
 }
@@ -48,6 +57,9 @@ internal sealed record DiligenceReply(
     string? VerificationNumber,
     IReadOnlyList<Guid> Plots,
     IReadOnlyList<EvidenceReply>? Files,
+    decimal? HarvestKg,
+    string HarvestForm,
+    decimal? HarvestInGreenKg,
     DateOnly? KeptUntil,
     DateOnly AppliesFrom,
     IReadOnlyList<string> Missing,
@@ -60,7 +72,7 @@ internal sealed record DiligenceReply(
             view.Lot.Id.Value, view.Lot.Ref, held.Version, held.Role.ToString(), held.ProducedFrom, held.ProducedUntil, held.PlacedOn, held.Legality, held.Deforestation, held.Risk, held.StatementReference, held.VerificationNumber,
             [.. view.Grown.Select(plot => plot.Id.Value)],
             mayReadPapers ? [.. Enum.GetValues<EvidenceKind>().SelectMany(kind => view.FilesOf(kind).Select(file => new EvidenceReply(file.Id.Value, kind.ToString(), file.FileName)))] : null,
-            view.KeptUntil, view.Habits.AppliesFrom, open.Missing, open.ToLookAt);
+            held.Harvest?.Kilograms, held.HarvestForm.ToString(), held.Harvest is { } harvest ? held.HarvestForm.InGreen(harvest).Kilograms : null, view.KeptUntil, view.Habits.AppliesFrom, open.Missing, open.ToLookAt);
     }
 }
 
@@ -75,10 +87,10 @@ internal sealed record BoughtDiligenceReply(
 
 /// <summary>Days and limits of due diligence as the house states them.</summary>
 /// <param name="Size">General or Small; null where nobody said, and the earlier day counts.</param>
-internal sealed record DiligenceHabitsBody(int Version, FirmSize? Size, DateOnly AppliesGenerally, DateOnly AppliesToSmall, DateOnly NotDeforestedAfter, int KeepYears, int ExportMegabytes, string? Source)
+internal sealed record DiligenceHabitsBody(int Version, FirmSize? Size, DateOnly AppliesGenerally, DateOnly AppliesToSmall, DateOnly NotDeforestedAfter, int KeepYears, int ExportMegabytes, string? Source, int MostPerHectare = DiligenceHabits.UsualMostPerHectare)
 {
     public static DiligenceHabitsBody Of(DiligenceHabits habits) => new(
-        habits.Version, habits.Size, habits.AppliesGenerally, habits.AppliesToSmall, habits.NotDeforestedAfter, habits.KeepYears, habits.ExportMegabytes, habits.Source);
+        habits.Version, habits.Size, habits.AppliesGenerally, habits.AppliesToSmall, habits.NotDeforestedAfter, habits.KeepYears, habits.ExportMegabytes, habits.Source, habits.MostPerHectare);
 
-    public DiligenceTerms Terms() => new(Size, AppliesGenerally, AppliesToSmall, NotDeforestedAfter, KeepYears, ExportMegabytes, Source);
+    public DiligenceTerms Terms() => new(Size, AppliesGenerally, AppliesToSmall, NotDeforestedAfter, KeepYears, ExportMegabytes, Source, MostPerHectare);
 }

@@ -2,8 +2,10 @@ using GreenLedger.Data;
 using GreenLedger.Data.Origins;
 using GreenLedger.Documents.Origins;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Web.Display;
+using GreenLedger.Web.People;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 
@@ -37,6 +39,15 @@ internal sealed record PlotReply(int Row, string? Producer, string? Country, str
     public static PlotReply Of(PlotLine line, Plot plot, IEnumerable<PlotDoubt> doubts) => new(
         line.Row, line.Producer, line.Country, line.Name, plot.IsPoint, plot.Hectares, plot.FewestDecimals, plot.MostDecimals, [.. doubts.Select(doubt => doubt.Said)]);
 }
+
+/// <summary>A net weight of coffee in a form.</summary>
+internal sealed record GreenRequest(CoffeeForm Form, decimal Kg);
+
+/// <summary>The same coffee in one form.</summary>
+internal sealed record CoffeeFormReply(string Form, decimal Kg);
+
+/// <summary>The same coffee in kilograms of green coffee, and of each form.</summary>
+internal sealed record GreenReply(decimal GreenKg, IReadOnlyList<CoffeeFormReply> Forms);
 
 internal sealed record PlotProblemReply(int? Row, string? Property, string Reason)
 {
@@ -72,6 +83,17 @@ internal static class OriginsApi
         origins.MapGet("/process-methods", MethodsAsync).WithName("ListProcessMethods").WithSummary("Process methods by name, with the words that lists use for them");
         origins.MapPlotsApi();
         origins.MapOriginsWriting();
+        origins.MapPost("/calculate/green", Green).WithName("CalculateGreen").WithSummary("What a weight of dried cherry, parchment, roasted or soluble coffee is in green coffee, and in each other form; stores nothing")
+            .WithDescription("By the factors of the International Coffee Organization; fresh cherry has none.");
+    }
+
+    [StoresNothing]
+    private static Ok<GreenReply> Green(GreenRequest request)
+    {
+        Rule.Require(Enum.IsDefined(request.Form), "Name a form: Green, DriedCherry, Parchment, DecaffeinatedGreen, Roasted or Soluble.", nameof(request.Form));
+        Rule.Require(request.Kg is >= 0m and <= 1_000_000_000m, "The weight lies between 0 and a thousand million kg.", nameof(request.Kg));
+        var green = request.Form.InGreen(Weight.FromKilograms(request.Kg));
+        return TypedResults.Ok(new GreenReply(green.Kilograms, [.. CoffeeForms.All.Select(form => new CoffeeFormReply(form.ToString(), form.FromGreen(green).Kilograms))]));
     }
 
     private static async Task<Ok<PageReply<ProducerReply>>> ProducersAsync(

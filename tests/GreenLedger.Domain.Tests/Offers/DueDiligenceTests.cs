@@ -85,6 +85,48 @@ public sealed class DueDiligenceTests
         Assert.Equal(["Lote 5 is said to lie in PE, the lot is of CO."], unknown.ToLookAt);
     }
 
+    /// <summary>Parchment counts 0.8 and dried cherry 0.5 of its weight in green coffee: ITC, The Coffee Guide, 01.01.02 (handbook, trade 1.2). The lot weighs 1,200 kg.</summary>
+    [Theory]
+    [InlineData(1500, CoffeeForm.Parchment, null)]
+    [InlineData(1499, CoffeeForm.Parchment, "The plots gave 1,499 kg of parchment, 1,199.2 kg in green coffee, and the lot weighs 1,200 kg")]
+    [InlineData(2399, CoffeeForm.DriedCherry, "The plots gave 2,399 kg of dried cherry, 1,199.5 kg in green coffee")]
+    [InlineData(1200, CoffeeForm.Green, null)]
+    public void More_than_the_plots_gave_is_to_be_looked_at(int kilograms, CoffeeForm form, string? doubt)
+    {
+        var lot = Weighing1200();
+        var held = new DueDiligence(lot.Id);
+        held.State(Facts with { Harvest = Weight.FromKilograms(kilograms), HarvestForm = form });
+
+        Assert.Equal(doubt is not null, held.Open(About(lot)).ToLookAt.Any(what => what.StartsWith(doubt ?? "The plots gave", StringComparison.Ordinal)));
+    }
+
+    /// <summary>1,200 kg from a quarter of a hectare are 4,800 kg a hectare: worked by hand; the house finds at most 5,000 kg likely until it says otherwise.</summary>
+    [Theory]
+    [InlineData(5000, false)]
+    [InlineData(4800, false)]
+    [InlineData(4799, true)]
+    public void More_than_a_hectare_gives_is_to_be_looked_at(int most, bool isInDoubt)
+    {
+        var lot = Weighing1200();
+        var held = new DueDiligence(lot.Id);
+        held.State(Facts);
+        var habits = new DiligenceHabits();
+        habits.Keep(new DiligenceTerms(null, habits.AppliesGenerally, habits.AppliesToSmall, habits.NotDeforestedAfter, habits.KeepYears, habits.ExportMegabytes, habits.Source, most));
+        var plot = new Plot(Grower.Id, "Lote 5", "CO", PlotShape.Point(-75.8m, 2.1m), 0.25m);
+
+        var open = held.Open(About(lot, plot) with { Habits = habits });
+
+        Assert.Equal(isInDoubt, open.ToLookAt.Any(what => what.StartsWith("1,200 kg from 0.25 ha are 4,800 kg a hectare", StringComparison.Ordinal)));
+    }
+
+    private static Lot Weighing1200()
+    {
+        var lot = new Lot("CA-17", "Cerro Alto washed");
+        lot.Grow("CO", null, Grower.Id, null, null, null);
+        lot.Pack(new Packing(20, Weight.FromKilograms(60m), null));
+        return lot;
+    }
+
     /// <summary>Handbook, trade 7.3 and check value 63: at most 14 letters and digits; no official pattern was found, so that it only warns.</summary>
     [Theory]
     [InlineData("26abcdefghij12", null)]

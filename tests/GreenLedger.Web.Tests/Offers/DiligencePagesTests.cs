@@ -3,6 +3,7 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using ClosedXML.Excel;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.People;
@@ -122,6 +123,46 @@ public sealed class DiligencePagesTests(HouseFixture house) : IClassFixture<Hous
         Assert.Contains("No lot fits", none.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         using var book = new XLWorkbook(new MemoryStream(bytes));
         Assert.Contains(book.Worksheet(1).RowsUsed().Skip(1), line => line.Cell(1).GetString() == reference && line.Cell(6).GetValue<decimal>() == 18_975m);
+    }
+
+    /// <summary>1,000 kg of parchment are 800 kg of green coffee: ITC, The Coffee Guide, 01.01.02 (handbook, trade 1.2); the lot weighs more.</summary>
+    [Fact]
+    public async Task A_harvest_in_parchment_is_told_in_green_coffee_and_doubted_where_it_is_less_than_the_lot()
+    {
+        var lot = await ReceivedAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        await house.InLedgerAsync(async db =>
+        {
+            (await db.Lots.SingleAsync(one => one.Id == lot, Stop)).Pack(new Packing(20, Weight.FromKilograms(60m), null));
+            await db.SaveChangesAsync(Stop);
+        });
+
+        var none = await buyer.SendFormAsync($"/Offers/Diligence/{lot}", new Dictionary<string, string> { ["Input.Harvest"] = "0" });
+        var saved = await buyer.SendFormAsync($"/Offers/Diligence/{lot}", new Dictionary<string, string> { ["Input.Harvest"] = "1000", ["Input.HarvestForm"] = "Parchment" });
+        var page = (await buyer.ReadAsync($"/Offers/Diligence/{lot}")).QuerySelector("main")!.TextContent;
+        using var script = await house.ScriptAsync(Role.Buyer);
+        var read = await script.GetFromJsonAsync<JsonElement>($"/api/offers/lots/{lot}/diligence", Stop);
+
+        Assert.Contains("lies above zero", (await TestBrowser.PageAsync(none)).QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
+        Assert.Contains("800 kg in green coffee.", page, StringComparison.Ordinal);
+        Assert.Contains("The plots gave 1,000 kg of parchment, 800 kg in green coffee, and the lot weighs 1,200 kg", page, StringComparison.Ordinal);
+        Assert.Equal((1000m, "Parchment", 800m), (read.GetProperty("harvestKg").GetDecimal(), read.GetProperty("harvestForm").GetString(), read.GetProperty("harvestInGreenKg").GetDecimal()));
+    }
+
+    /// <summary>60 kg of green coffee are 120 kg of dried cherry, 75 kg of parchment and 50.420 kg roasted: the same place.</summary>
+    [Fact]
+    public async Task A_script_asks_what_a_weight_is_in_green_coffee_and_in_each_form()
+    {
+        using var script = await house.ScriptAsync(Role.Viewer);
+
+        var answer = await script.PostAsJsonAsync("/api/origins/calculate/green", new { form = "DriedCherry", kg = 120 }, Stop);
+        var below = await script.PostAsJsonAsync("/api/origins/calculate/green", new { form = "Roasted", kg = -1 }, Stop);
+
+        var told = await answer.Content.ReadFromJsonAsync<JsonElement>(Stop);
+        decimal Of(string form) => told.GetProperty("forms").EnumerateArray().Single(one => one.GetProperty("form").GetString() == form).GetProperty("kg").GetDecimal();
+        Assert.Equal((60m, 75m, 50.420m), (told.GetProperty("greenKg").GetDecimal(), Of("Parchment"), decimal.Round(Of("Roasted"), 3)));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, below.StatusCode);
     }
 
     [Fact]

@@ -2707,6 +2707,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("KeepYears")
                         .HasColumnType("integer");
 
+                    b.Property<int>("MostPerHectare")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasDefaultValue(5000);
+
                     b.Property<DateOnly>("NotDeforestedAfter")
                         .HasColumnType("date");
 
@@ -2734,6 +2739,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<string>("Deforestation")
                         .HasMaxLength(2000)
                         .HasColumnType("character varying(2000)");
+
+                    b.Property<int>("HarvestForm")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Legality")
                         .HasMaxLength(2000)
@@ -2769,6 +2777,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Harvest", "GreenLedger.Domain.Offers.DueDiligence.Harvest#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("HarvestMicrograms");
+                        });
 
                     b.HasKey("Id");
 

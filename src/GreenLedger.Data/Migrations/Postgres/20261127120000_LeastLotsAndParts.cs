@@ -95,6 +95,26 @@ namespace GreenLedger.Data.Migrations.Postgres
                 oldMaxLength: 14,
                 oldNullable: true);
 
+            migrationBuilder.AddColumn<int>(
+                name: "HarvestForm",
+                table: "DueDiligences",
+                type: "integer",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<long>(
+                name: "HarvestMicrograms",
+                table: "DueDiligences",
+                type: "bigint",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "MostPerHectare",
+                table: "DiligenceHabits",
+                type: "integer",
+                nullable: false,
+                defaultValue: 5000);
+
             migrationBuilder.AddColumn<DateOnly>(
                 name: "CoversFrom",
                 table: "CostPostings",
@@ -154,6 +174,18 @@ namespace GreenLedger.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "PastDays",
                 table: "DueHabits");
+
+            migrationBuilder.DropColumn(
+                name: "HarvestForm",
+                table: "DueDiligences");
+
+            migrationBuilder.DropColumn(
+                name: "HarvestMicrograms",
+                table: "DueDiligences");
+
+            migrationBuilder.DropColumn(
+                name: "MostPerHectare",
+                table: "DiligenceHabits");
 
             migrationBuilder.DropColumn(
                 name: "CoversFrom",

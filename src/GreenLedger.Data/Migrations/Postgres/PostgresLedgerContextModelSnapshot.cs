@@ -2704,6 +2704,11 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("KeepYears")
                         .HasColumnType("integer");
 
+                    b.Property<int>("MostPerHectare")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasDefaultValue(5000);
+
                     b.Property<DateOnly>("NotDeforestedAfter")
                         .HasColumnType("date");
 
@@ -2731,6 +2736,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<string>("Deforestation")
                         .HasMaxLength(2000)
                         .HasColumnType("character varying(2000)");
+
+                    b.Property<int>("HarvestForm")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Legality")
                         .HasMaxLength(2000)
@@ -2766,6 +2774,13 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Harvest", "GreenLedger.Domain.Offers.DueDiligence.Harvest#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("bigint")
+                                .HasColumnName("HarvestMicrograms");
+                        });
 
                     b.HasKey("Id");
 

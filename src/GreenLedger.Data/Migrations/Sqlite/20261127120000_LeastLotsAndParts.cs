@@ -84,6 +84,26 @@ namespace GreenLedger.Data.Migrations.Sqlite
                 nullable: false,
                 defaultValue: 7);
 
+            migrationBuilder.AddColumn<int>(
+                name: "HarvestForm",
+                table: "DueDiligences",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<long>(
+                name: "HarvestMicrograms",
+                table: "DueDiligences",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "MostPerHectare",
+                table: "DiligenceHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 5000);
+
             migrationBuilder.AddColumn<DateOnly>(
                 name: "CoversFrom",
                 table: "CostPostings",
@@ -143,6 +163,18 @@ namespace GreenLedger.Data.Migrations.Sqlite
             migrationBuilder.DropColumn(
                 name: "PastDays",
                 table: "DueHabits");
+
+            migrationBuilder.DropColumn(
+                name: "HarvestForm",
+                table: "DueDiligences");
+
+            migrationBuilder.DropColumn(
+                name: "HarvestMicrograms",
+                table: "DueDiligences");
+
+            migrationBuilder.DropColumn(
+                name: "MostPerHectare",
+                table: "DiligenceHabits");
 
             migrationBuilder.DropColumn(
                 name: "CoversFrom",

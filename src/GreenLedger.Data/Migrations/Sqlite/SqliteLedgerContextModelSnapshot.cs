@@ -2699,6 +2699,11 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("KeepYears")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("MostPerHectare")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(5000);
+
                     b.Property<DateOnly>("NotDeforestedAfter")
                         .HasColumnType("TEXT");
 
@@ -2726,6 +2731,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<string>("Deforestation")
                         .HasMaxLength(2000)
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("HarvestForm")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Legality")
                         .HasMaxLength(2000)
@@ -2761,6 +2769,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Harvest", "GreenLedger.Domain.Offers.DueDiligence.Harvest#Weight", b1 =>
+                        {
+                            b1.Property<long>("Micrograms")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("HarvestMicrograms");
+                        });
 
                     b.HasKey("Id");
 

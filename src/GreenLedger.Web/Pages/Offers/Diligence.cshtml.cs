@@ -3,6 +3,7 @@ using GreenLedger.Data;
 using GreenLedger.Data.Offers;
 using GreenLedger.Documents.Origins;
 using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Domain.Papers;
@@ -64,6 +65,8 @@ internal sealed class DiligenceModel(LedgerContext db, DiligenceQuery query, Pap
             StatementReference = held.StatementReference,
             VerificationNumber = held.VerificationNumber,
             PlacedOn = held.PlacedOn,
+            Harvest = held.Harvest?.Kilograms,
+            HarvestForm = held.HarvestForm,
             Plots = [.. held.Plots.Select(one => one.PlotId.Value)],
         };
         return Page();
@@ -71,7 +74,11 @@ internal sealed class DiligenceModel(LedgerContext db, DiligenceQuery query, Pap
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
-        var facts = new DiligenceFacts(Input.Role, Input.ProducedFrom, Input.ProducedUntil, Input.Legality, Input.Deforestation, Input.Risk, Input.StatementReference, Input.VerificationNumber, Input.PlacedOn);
+        var facts = new DiligenceFacts(Input.Role, Input.ProducedFrom, Input.ProducedUntil, Input.Legality, Input.Deforestation, Input.Risk, Input.StatementReference, Input.VerificationNumber, Input.PlacedOn)
+        {
+            Harvest = Input.Harvest is { } kilograms ? Weight.FromKilograms(kilograms) : null,
+            HarvestForm = Input.HarvestForm,
+        };
         if (await acts.StateAsync(Id, Input.Version, facts, Input.Plots.ConvertAll(id => new Id<Plot>(id)), cancellationToken) is null)
         {
             return NotFound();
@@ -121,6 +128,12 @@ internal sealed class DiligenceModel(LedgerContext db, DiligenceQuery query, Pap
 
         [Display(Name = "Placed on the market on")]
         public DateOnly? PlacedOn { get; set; }
+
+        [Display(Name = "What the plots gave (kg)")]
+        public decimal? Harvest { get; set; }
+
+        [Display(Name = "Weighed as")]
+        public CoffeeForm HarvestForm { get; set; }
 
         [Display(Name = "Grown by the law of the country")]
         public string? Legality { get; set; }

@@ -25,6 +25,7 @@ public sealed class DiligenceHabitsModel(LedgerContext db) : FormPage
             NotDeforestedAfter = Stated.NotDeforestedAfter,
             KeepYears = Stated.KeepYears,
             ExportMegabytes = Stated.ExportMegabytes,
+            MostPerHectare = Stated.MostPerHectare,
             Source = Stated.Source,
         };
     }
@@ -33,7 +34,7 @@ public sealed class DiligenceHabitsModel(LedgerContext db) : FormPage
     {
         var habits = await db.ToChangeAsync<DiligenceHabits>(Input.Version, cancellationToken);
         habits.Keep(new DiligenceTerms(
-            Input.Size, Input.AppliesGenerally!.Value, Input.AppliesToSmall!.Value, Input.NotDeforestedAfter!.Value, Input.KeepYears!.Value, Input.ExportMegabytes!.Value, Input.Source));
+            Input.Size, Input.AppliesGenerally!.Value, Input.AppliesToSmall!.Value, Input.NotDeforestedAfter!.Value, Input.KeepYears!.Value, Input.ExportMegabytes!.Value, Input.Source, Input.MostPerHectare!.Value));
         await db.SaveChangesAsync(cancellationToken);
         Say("Due diligence goes by these from now on.");
         return RedirectToPage();
@@ -67,6 +68,10 @@ public sealed class DiligenceHabitsModel(LedgerContext db) : FormPage
         [Display(Name = "Largest file of plots (MB)")]
         [Required(ErrorMessage = "How many megabytes?")]
         public int? ExportMegabytes { get; set; }
+
+        [Display(Name = "A hectare gives at most (kg green)")]
+        [Required(ErrorMessage = "How many kilograms?")]
+        public int? MostPerHectare { get; set; }
 
         [Display(Name = "Where this was read")]
         public string? Source { get; set; }
