@@ -1,4 +1,5 @@
 using GreenLedger.Domain;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Stock;
 using Microsoft.EntityFrameworkCore;
@@ -32,8 +33,9 @@ public sealed class CountQuery(LedgerContext db)
             return await db.Lots.AsNoTracking().Where(lot => lot.Id == id).ToListAsync(cancellationToken);
         }
 
-        var upper = asked.ToUpperInvariant();
-        return await db.Lots.AsNoTracking().Where(lot => lot.Ref.ToUpper() == upper).ToListAsync(cancellationToken);
+        var words = SearchText.Of(asked);
+        var alike = await db.Lots.AsNoTracking().Where(lot => lot.SearchText.Contains(words)).ToListAsync(cancellationToken);
+        return alike.FindAll(lot => asked.Equals(lot.Ref, StringComparison.OrdinalIgnoreCase));
     }
 
     /// <summary>The line of a count whose lot has this reference, whatever its case, or whose label holds this address; null for none.</summary>

@@ -156,7 +156,7 @@ public sealed class DueDiligence
         return _files.Exists(one => one.AttachmentId == file.Id && !one.IsMistaken) && file.By == by && zone.Day(file.At) == today;
     }
 
-    /// <summary>Takes a file back that was attached by mistake: it is evidence no more, and the reason stays (docs/decisions/0014).</summary>
+    /// <summary>Takes a file back that was attached by mistake: it is evidence no more, and the reason stays (docs/decisions/0015).</summary>
     /// <exception cref="RuleBrokenException">Somebody else attached it, or on another day, or nobody says why.</exception>
     public void TakeBack(Attachment file, string? because, Id<Person> by, DateTimeOffset at, ClockZone zone)
     {

@@ -3,7 +3,6 @@ using GreenLedger.Data.Choosing;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Cupping;
-using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Origins;
 using GreenLedger.Web.Choosing;
 using GreenLedger.Web.Pages.Choosing;

@@ -148,7 +148,7 @@ public sealed class DueDiligenceTests
         Assert.Throws<RuleBrokenException>(() => held.State(Facts with { StatementReference = new string('A', 61) }));
     }
 
-    /// <summary>docs/decisions/0014: who attached it, on the same day by the house's clocks, with a reason.</summary>
+    /// <summary>docs/decisions/0015: who attached it, on the same day by the house's clocks, with a reason.</summary>
     [Fact]
     public void A_file_attached_by_mistake_is_taken_back_by_who_attached_it_on_the_same_day()
     {

@@ -45,7 +45,7 @@ public sealed class DiligencePagesTests(HouseFixture house) : IClassFixture<Hous
         Assert.False(await house.FromLedgerAsync(db => db.Attachments.AnyAsync(one => one.Id == file && one.RemovedAt != null, Stop)));
     }
 
-    /// <summary>docs/decisions/0014. The lot's own page says until when it is kept in place of a way to remove it.</summary>
+    /// <summary>docs/decisions/0015. The lot's own page says until when it is kept in place of a way to remove it.</summary>
     [Fact]
     public async Task A_file_attached_by_mistake_is_taken_back_with_its_reason_and_is_evidence_no_more()
     {
