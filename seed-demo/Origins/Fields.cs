@@ -77,16 +77,19 @@ internal sealed class Fields(Cast cast, DateTimeOffset now, Draw draw)
     private Plot Plot(Producer producer, string country, int number)
     {
         var place = Places[country];
-        var (longitude, latitude) = (place.Longitude + (decimal)draw.Between(-0.2, 0.2) + (number * 0.02m), place.Latitude + (decimal)draw.Between(-0.2, 0.2));
+        var (longitude, latitude) = (SixDecimals(place.Longitude + (decimal)draw.Between(-0.2, 0.2) + (number * 0.02m)), SixDecimals(place.Latitude + (decimal)draw.Between(-0.2, 0.2)));
         if (draw.Chance(0.4))
         {
             return new Plot(producer.Id, $"Field {number}", country, PlotShape.Point(longitude, latitude), Math.Round((decimal)draw.Between(0.6, 3.8), 2));
         }
 
-        var (wide, high) = ((decimal)draw.Between(0.0012, 0.0041), (decimal)draw.Between(0.0012, 0.0036));
+        var (wide, high) = (SixDecimals((decimal)draw.Between(0.0012, 0.0041)), SixDecimals((decimal)draw.Between(0.0012, 0.0036)));
         (decimal, decimal)[] ring = [(longitude, latitude), (longitude + wide, latitude + 0.0002m), (longitude + wide - 0.0003m, latitude + high), (longitude + 0.0002m, latitude + high - 0.0003m), (longitude, latitude)];
         return new Plot(producer.Id, $"Field {number}", country, PlotShape.Polygons([ring]), null);
     }
+
+    /// <summary>As the rules ask for, and as a good receiver in the field tells them.</summary>
+    private static decimal SixDecimals(decimal degrees) => Math.Round(degrees, 6) + 0.000000m;
 
     /// <summary>Of every third that is complete a statement was made, with invented numbers.</summary>
     private DueDiligence Hold(Lot lot, List<Plot> plots, int number)

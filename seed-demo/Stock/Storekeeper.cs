@@ -25,7 +25,7 @@ internal sealed class Storekeeper(Cast cast, IReadOnlyList<ExchangeRate> rates, 
         new(new PurposeTerms("Elder espresso, base", null, Score.Of(81m), "nuts and cocoa", Weight.FromKilograms(1_400m), "Elder espresso", Percent.Of(60m))),
         new(new PurposeTerms("Elder espresso, lift", ProcessFamily.Natural, Score.Of(84m), "orchard", Weight.FromKilograms(210m), "Elder espresso", Percent.Of(40m))),
         new(new PurposeTerms("Filter of the season", ProcessFamily.Washed, Score.Of(85m), "flowers and leaves", Weight.FromKilograms(140m))),
-        new(new PurposeTerms("New canteens, from spring", null, Score.Of(81m), null, Weight.FromKilograms(700m))),
+        new(new PurposeTerms("New canteens", null, Score.Of(81m), null, Weight.FromKilograms(700m))),
     ];
 
     private readonly Dictionary<Id<Lot>, Coffee> _coffees = coffees.ToDictionary(coffee => coffee.Lot.Id, coffee => coffee.Coffee);

@@ -41,6 +41,7 @@ public sealed class PlotDrawingTests(Chromium chromium)
         await ClickAsync(window, PolygonA[0]);
         var lines = await LinesAsync(window);
         await window.Page.Locator("#judged").GetByText("A polygon of 4 corners").WaitForAsync();
+        await Pictures.TakeAsync(window, "plot");
         Assert.Empty(await window.ViolationsAsync());
         await window.Page.GetByText("Add the plot").ClickAsync();
         await window.Page.WaitForURLAsync(url => url.Contains("/Origins/Plots/", StringComparison.Ordinal));
