@@ -23,7 +23,7 @@ internal static class CuppingApi
         cupping.MapPost("/sessions/{id}/sheets", SubmitAsync).WithName("SubmitSheet").WithSummary("Hands in the caller's whole sheet for one code; again only with a reason.");
         cupping.MapPost("/sessions/{id}/close", CloseAsync).WithName("CloseSession").WithSummary("Closes a session and computes the panel's result; with sheets of its panel missing only where withMissing is said, and with cuppers who repeat worse than statedRepeatability counting less.");
         cupping.MapGet("/lots/{reference}/results", OfLotAsync).WithName("ListLotResults").WithSummary("Results of a lot, by its id or reference.");
-        cupping.MapPost("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
+        cupping.MapPostFile("/import", ImportAsync).WithName("ImportResults").DisableAntiforgery()
             .WithSummary("Past results from an XLSX or CSV file; stored only with commit=true.");
         cupping.MapHouse();
         cupping.MapLeading();

@@ -23,7 +23,7 @@ internal static class DiligenceApi
         offers.MapGet("/lots/{id}/diligence", ReadAsync).WithName("ReadDiligence").WithSummary("What is held about where a lot grew, what is missing and what is to be looked at");
         offers.MapPut("/lots/{id}/diligence", StateAsync).WithName("StateDiligence").WithSummary("Says anew what is held about where a lot grew")
             .WithDescription("All of it is sent, with the version that was read; 409 when somebody was faster.");
-        offers.MapPost("/lots/{id}/diligence/files", AttachAsync).WithName("AttachEvidence").WithSummary("Attaches a file as evidence of legality, about deforestation or about the risk")
+        offers.MapPostFile("/lots/{id}/diligence/files", AttachAsync).WithName("AttachEvidence").WithSummary("Attaches a file as evidence of legality, about deforestation or about the risk")
             .WithDescription("A form with the one part `file`; its size and type are checked as on the page.");
         offers.MapGet("/lots/{id}/diligence/plots", PlotsAsync).WithName("ReadDiligencePlots").WithSummary("The plots of a lot as the EU's system reads them: GeoJSON, packed where the limit makes several files")
             .Produces(StatusCodes.Status200OK, contentType: PlotExport.MediaType);

@@ -16,7 +16,7 @@ namespace GreenLedger.Web.Api;
 internal static class EarlierApi
 {
     public static void MapEarlierContracts(this IEndpointRouteBuilder contracts) => contracts
-        .MapPost("/earlier", TakeAsync).WithName("LoadEarlierContracts").DisableAntiforgery().WithMetadata(new RequestSizeLimitAttribute(32 * 1024 * 1024))
+        .MapPostFile("/earlier", TakeAsync).WithName("LoadEarlierContracts").DisableAntiforgery().WithMetadata(new RequestSizeLimitAttribute(32 * 1024 * 1024))
         .WithSummary("Open contracts and past purchases from an XLSX or CSV file, one row for each lot of a contract; stored only with commit=true.")
         .WithDescription("`warehouseId`, `on`, `incoterm` and `formId` stand for rows that do not say it themselves. A contract that cannot be taken comes back row by row with the sentence that says why; one that the ledger has already is one of those.");
 

@@ -19,7 +19,7 @@ internal static class OffersApi
         offers.MapSupplierContacts();
         offers.MapSupplierRecords();
         offers.MapDiligence();
-        offers.MapPost("/import", ImportAsync)
+        offers.MapPostFile("/import", ImportAsync)
             .WithMetadata(new RequestSizeLimitAttribute(40 * 1024 * 1024))
             .WithSummary("Load an offer list")
             .WithDescription(

@@ -12,7 +12,7 @@ namespace GreenLedger.Web.Api;
 internal static class OpeningApi
 {
     public static void MapOpeningApi(this IEndpointRouteBuilder stock) => stock
-        .MapPost("/opening", TakeAsync).WithName("LoadOpeningStock").DisableAntiforgery().WithMetadata(new RequestSizeLimitAttribute(32 * 1024 * 1024))
+        .MapPostFile("/opening", TakeAsync).WithName("LoadOpeningStock").DisableAntiforgery().WithMetadata(new RequestSizeLimitAttribute(32 * 1024 * 1024))
         .WithSummary("Opening stock from an XLSX or CSV file, one row for each lot and warehouse; stored only with commit=true.")
         .WithDescription("`warehouseId` and `on` stand for rows that name no warehouse or day. A row that cannot be taken comes back with the sentence that says why; a row that the ledger has already is one of those.");
 

@@ -14,7 +14,7 @@ internal static class PapersWritingApi
 {
     public static void MapPapersWriting(this RouteGroupBuilder papers)
     {
-        papers.MapPost("/attachments", AttachAsync).WithName("AttachFile").WithSummary("Attaches a file to a lot, an offer, a sample, a contract, a shipment or an arrival")
+        papers.MapPostFile("/attachments", AttachAsync).WithName("AttachFile").WithSummary("Attaches a file to a lot, an offer, a sample, a contract, a shipment or an arrival")
             .WithDescription("A form with the one part `file`. Its size and type are checked as on the page.");
         papers.MapDelete("/attachments/{id}", RemoveFileAsync).WithName("RemoveAttachment").WithSummary("Takes a file off its record. It can be put back")
             .WithDescription("422 for evidence of due diligence that is still to be kept. With `mistake`, the reason why it was attached by mistake, whoever attached it takes it back on the same day; it is evidence no more, and the reason stays.");

@@ -48,7 +48,7 @@ internal static class PlotsApi
         origins.MapGet("/producers/{id}/plots/held", ListAsync).WithName("ListHeldPlots").WithSummary("A producer's plots with their identities, areas and what is doubtful about them together");
         origins.MapPost("/producers/{id}/plots", AddAsync).WithName("AddPlot").WithSummary("Adds a plot that is typed, and tells what is doubtful about it")
             .WithDescription("`corners` holds a longitude and a latitude in each line; one line is a point, several are a ring whose last line equals the first. The decimals count as they are written.");
-        origins.MapPost("/producers/{id}/plots/load", LoadAsync).WithName("LoadPlots").DisableAntiforgery().WithMetadata(new RequestSizeLimitAttribute(32 * 1024 * 1024))
+        origins.MapPostFile("/producers/{id}/plots/load", LoadAsync).WithName("LoadPlots").DisableAntiforgery().WithMetadata(new RequestSizeLimitAttribute(32 * 1024 * 1024))
             .WithSummary("Plots of a producer from a GeoJSON or CSV file; stored only with commit=true.")
             .WithDescription("`rows`, parted by commas, says which plots are taken; without it all are but those that are held already. Answers each plot with its area and doubts, and which are refused and why.");
         origins.MapDelete("/plots/{id}", RemoveAsync).WithName("RemovePlot").WithSummary("Takes a plot out on which no lot is said to have grown; the history keeps it");

@@ -27,11 +27,11 @@ internal static class PricingApi
         pricing.MapPut("/routes/{id}", ChangeRouteAsync).WithName("ChangeRoute").WithSummary("Replaces a route's places, figures and legs.");
         pricing.MapGet("/rates", RatesAsync).WithName("ListRates").WithSummary("Exchange rates, the newest first; at most 10,000.");
         pricing.MapPost("/rates", StateRateAsync).WithName("StateRate").WithSummary("States the rate of a currency and day, or corrects it.");
-        pricing.MapPost("/rates/import", ImportRatesAsync).WithName("ImportRates").DisableAntiforgery()
+        pricing.MapPostFile("/rates/import", ImportRatesAsync).WithName("ImportRates").DisableAntiforgery()
             .WithSummary("Takes a file of euro reference rates (XML, CSV, ZIP), from a day on.");
         pricing.MapGet("/quotes", QuotesAsync).WithName("ListQuotes").WithSummary("Futures quotes, the newest first; at most 10,000.");
         pricing.MapPost("/quotes", StateQuoteAsync).WithName("StateQuote").WithSummary("States the quote of a month and day, or corrects it.");
-        pricing.MapPost("/quotes/import", ImportQuotesAsync).WithName("ImportQuotes").DisableAntiforgery()
+        pricing.MapPostFile("/quotes/import", ImportQuotesAsync).WithName("ImportQuotes").DisableAntiforgery()
             .WithSummary("Takes a text table with month, date and price.");
         pricing.MapPost("/calculate/landed-cost", PricingCalculators.LandedCostAsync).WithName("CalculateLandedCost")
             .WithSummary("A landed cost with every leg. Stores nothing.");

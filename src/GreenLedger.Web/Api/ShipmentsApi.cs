@@ -26,7 +26,7 @@ internal static class ShipmentsApi
         shipments.MapPut("/{id}", ChangeAsync).WithName("ChangeShipment").WithSummary("Puts a shipment right by its papers.");
         shipments.MapPost("/{id}/documents", AddDocumentAsync).WithName("AddShipmentDocument").WithSummary("Adds a document to a shipment's checklist.");
         shipments.MapPut("/{id}/documents/{documentId}", DocumentAsync).WithName("StateShipmentDocument").WithSummary("Says how far a document of a shipment is: needed, asked, received or notNeeded.");
-        shipments.MapPost("/{id}/documents/{documentId}/file", FileAsync).WithName("FileShipmentDocument").WithSummary("Attaches the file of a document, which is received with it.");
+        shipments.MapPostFile("/{id}/documents/{documentId}/file", FileAsync).WithName("FileShipmentDocument").WithSummary("Attaches the file of a document, which is received with it.");
         shipments.MapDocumentRules();
     }
 

@@ -19,6 +19,14 @@ internal static class ChoicesInAddresses
                 endpoint.RequestDelegate = http =>
                 {
                     http.Request.Query = Read(http.Request.Query, choices);
+                    foreach (var (name, choice) in choices)
+                    {
+                        if (http.Request.RouteValues.TryGetValue(name, out var word) && Meant(choice, word as string) is { } meant)
+                        {
+                            http.Request.RouteValues[name] = meant;
+                        }
+                    }
+
                     return next(http);
                 };
             }
@@ -40,8 +48,7 @@ internal static class ChoicesInAddresses
         var read = asked.ToDictionary(one => one.Key, one => one.Value, StringComparer.OrdinalIgnoreCase);
         foreach (var (name, choice) in choices)
         {
-            if (read.TryGetValue(name, out var words) && words.ToString() is var word
-                && Enum.GetNames(choice).FirstOrDefault(known => known.Equals(word, StringComparison.OrdinalIgnoreCase)) is { } meant)
+            if (read.TryGetValue(name, out var words) && Meant(choice, words.ToString()) is { } meant)
             {
                 read[name] = new StringValues(meant);
             }
@@ -49,4 +56,6 @@ internal static class ChoicesInAddresses
 
         return new QueryCollection(read);
     }
+
+    private static string? Meant(Type choice, string? word) => Enum.GetNames(choice).FirstOrDefault(known => known.Equals(word, StringComparison.OrdinalIgnoreCase));
 }
