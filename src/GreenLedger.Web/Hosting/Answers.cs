@@ -10,7 +10,12 @@ internal static class Answers
     {
         builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
         builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
-        builder.Services.AddRazorPages().AddMvcOptions(options => options.MaxModelBindingCollectionSize = 20_000);
+        builder.Services.AddRazorPages().AddMvcOptions(options =>
+        {
+            options.MaxModelBindingCollectionSize = 20_000;
+            options.ModelBinderProviders.Insert(0, new FigureBinding());
+            options.ModelBindingMessageProvider.SetAttemptedValueIsInvalidAccessor((value, field) => $"{field} cannot be “{value}”: figures take a decimal point and nothing between thousands (1250.5), days the form 2026-11-27.");
+        });
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<Trouble>();
         builder.Services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
