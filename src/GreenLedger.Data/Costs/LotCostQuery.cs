@@ -95,8 +95,14 @@ public sealed class LotCostQuery(LedgerContext db)
                 && (lots.Contains(posting.LotId!.Value) || shipmentIds.Contains(posting.ShipmentId) || nullable.Contains(posting.ContractId)))
             .OrderBy(posting => posting.On).ThenBy(posting => posting.Id).ToListAsync(cancellationToken);
         var rates = new ExchangeRates(await RatesAsync(contracts, house, cancellationToken));
-        var sharing = new Sharing(contracts, shipments, rates, house);
-        return (postings.SelectMany(sharing.Of).Where(part => flows.ContainsKey(part.LotId)).ToLookup(part => part.LotId, part => CostPart.Of(part.Posting, part.Part, flows[part.LotId])), sharing);
+        var arrived = (await db.Arrivals.Where(arrival => shipmentIds.Contains(arrival.ShipmentId) && (until == null || arrival.ReceivedOn <= until))
+            .Select(arrival => new { arrival.ShipmentId, arrival.LotId, arrival.Shipped }).ToListAsync(cancellationToken)).ToLookup(one => (one.ShipmentId, one.LotId), one => one.Shipped);
+        var sharing = new Sharing(contracts, shipments, arrived, rates, house);
+        return (postings.SelectMany(sharing.Of).Where(part => flows.ContainsKey(part.LotId)).ToLookup(part => part.LotId, part => PartOf(part.Posting, part.LotId, part.Part)), sharing);
+
+        // While nothing of a lot has landed, no kilogram bears its cost yet, and none is set apart.
+        CostPart PartOf(CostPosting posting, Id<Lot> lot, Money part) =>
+            CostPart.Of(posting, part, flows[lot], flows[lot].LandedWeight > Weight.Zero ? sharing.ComingOf(posting, lot, part) : null);
     }
 
     private async Task<List<ExchangeRate>> RatesAsync(List<Contract> contracts, Currency house, CancellationToken cancellationToken)

@@ -9,7 +9,8 @@ using GreenLedger.Domain.Shipments;
 namespace GreenLedger.Data.Costs;
 
 /// <summary>Who shares in a posting: the lots of its contract or shipment, as shipped where they were, else as contracted.</summary>
-internal sealed class Sharing(IReadOnlyList<Contract> contracts, IReadOnlyList<Shipment> shipments, ExchangeRates rates, Currency house)
+/// <param name="arrived">What arrived of a lot with a shipment, as shipped.</param>
+internal sealed class Sharing(IReadOnlyList<Contract> contracts, IReadOnlyList<Shipment> shipments, ILookup<(Id<Shipment>, Id<Lot>), Weight> arrived, ExchangeRates rates, Currency house)
 {
     public IEnumerable<(Id<Lot> LotId, CostPosting Posting, Money Part)> Of(CostPosting posting)
     {
@@ -23,9 +24,36 @@ internal sealed class Sharing(IReadOnlyList<Contract> contracts, IReadOnlyList<S
         return sharers.Count == 0 ? [] : sharers.Zip(CostAllocation.Of(posting.House, basis, sharers), (sharer, part) => (sharer.LotId, posting, part));
     }
 
-    /// <summary>What of a lot bills are for: as shipped where it was, else as contracted.</summary>
+    /// <summary>
+    /// What of a lot's part of a bill on its shipment or contract is for kilograms that were shipped and have not arrived, by their
+    /// shipped weight. A bill on the lot itself, and a settled claim, are for what has landed (common practice, no source).
+    /// </summary>
+    public Money ComingOf(CostPosting posting, Id<Lot> lotId, Money part)
+    {
+        if (posting.LotId is not null || posting.ClaimId is not null)
+        {
+            return Money.Zero(part.Currency);
+        }
+
+        var ways = shipments.Where(shipment => posting.ShipmentId is null || shipment.Id == posting.ShipmentId)
+            .Select(shipment => (
+                Net: Sum(shipment.Lots.Where(lot => lot.LotId == lotId && (posting.ContractId is null || lot.ContractId == posting.ContractId)).Select(lot => lot.Net)),
+                Arrived: Sum(arrived[(shipment.Id, lotId)])))
+            .ToList();
+        var coming = ways.Sum(way => Math.Max(0L, way.Net.Micrograms - way.Arrived.Micrograms));
+        var net = ways.Sum(way => way.Net.Micrograms);
+        return coming == 0 ? Money.Zero(part.Currency) : part.MinorUnits >= 0 ? part.SplitBy([net - coming, coming])[1] : -(-part).SplitBy([net - coming, coming])[1];
+    }
+
+    /// <summary>What of a lot bills are for: what arrived, as shipped; else what was shipped; else as contracted.</summary>
     public Weight WeightOf(Id<Lot> lotId)
     {
+        var come = Sum(shipments.SelectMany(shipment => arrived[(shipment.Id, lotId)]));
+        if (come > Weight.Zero)
+        {
+            return come;
+        }
+
         var shipped = Sum(shipments.SelectMany(shipment => shipment.Lots).Where(lot => lot.LotId == lotId).Select(lot => lot.Net));
         return shipped > Weight.Zero ? shipped : Sum(contracts.SelectMany(contract => contract.Lots).Where(line => line.LotId == lotId).Select(line => line.Net));
     }

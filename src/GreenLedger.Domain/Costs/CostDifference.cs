@@ -6,7 +6,7 @@ namespace GreenLedger.Domain.Costs;
 /// <summary>What a lot was reckoned to cost, with what its bills are held against.</summary>
 /// <param name="Cost">The landed cost of the day of the decision; it is known.</param>
 /// <param name="Rates">Exchange rates that held on that day.</param>
-/// <param name="Billed">The net weight that was shipped, for which the bills came.</param>
+/// <param name="Billed">The net weight, as shipped, of what landed, for which the bills came.</param>
 public sealed record ReckonedCost(LandedCost Cost, ExchangeRates Rates, Weight Billed);
 
 /// <summary>
@@ -47,8 +47,8 @@ public sealed record CostDifference(decimal Price, decimal Rate, decimal Weight,
         ArgumentNullException.ThrowIfNull(parts);
         ArgumentNullException.ThrowIfNull(reckoned);
         var invoices = parts.Where(part => part.Posting.ClaimId is null).ToList();
-        var billed = invoices.Sum(part => part.Part.Amount);
-        var atReckoned = invoices.Sum(part => part.Part.Amount * (RateThen(part.Posting, reckoned) / RateOf(part.Posting)));
+        var billed = invoices.Sum(part => part.Landed.Amount);
+        var atReckoned = invoices.Sum(part => part.Landed.Amount * (RateThen(part.Posting, reckoned) / RateOf(part.Posting)));
         var weight = reckoned.Billed > Measures.Weight.Zero ? reckoned.Billed : landed;
         var reckonedLanded = weight.Kilograms * reckoned.Cost.Landed.Kilograms / reckoned.Cost.Shipped.Kilograms;
         var price = (atReckoned / reckonedLanded) - estimated;
@@ -57,7 +57,7 @@ public sealed record CostDifference(decimal Price, decimal Rate, decimal Weight,
             price,
             rate,
             (billed / landed.Kilograms) - estimated - price - rate,
-            parts.Where(part => part.Posting.ClaimId is not null).Sum(part => part.Part.Amount) / landed.Kilograms);
+            parts.Where(part => part.Posting.ClaimId is not null).Sum(part => part.Landed.Amount) / landed.Kilograms);
     }
 
     /// <summary>House currency for one of the billed currency, as it was booked.</summary>

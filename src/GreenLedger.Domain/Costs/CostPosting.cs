@@ -46,6 +46,7 @@ public sealed class CostPosting
         ArgumentNullException.ThrowIfNull(on);
         ArgumentNullException.ThrowIfNull(invoice);
         Rule.Day(invoice.On, nameof(On));
+        Rule.Require(invoice.On <= DateOnly.FromDateTime(at.UtcDateTime.AddHours(14)), "This day is still to come: write the day that stands on the invoice.", nameof(On));
         Rule.Require(on.IsOne, "Choose what it is posted on: a contract, a shipment or a lot.", nameof(LotId));
         Rule.Require(invoice.Amount.MinorUnits != 0, "The amount is above zero, or below it for a credit.", nameof(Amount));
         Rule.Require(invoice.ToHouse.From == invoice.Amount.Currency && invoice.ToHouse.To == house, "The rate does not fit the amount and the house currency.", nameof(Amount));

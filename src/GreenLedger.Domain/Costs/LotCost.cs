@@ -4,22 +4,28 @@ using GreenLedger.Domain.Pricing;
 namespace GreenLedger.Domain.Costs;
 
 /// <summary>What of a posting falls on a lot.</summary>
-/// <param name="Accounting">What of the part belongs to the accounting cost.</param>
+/// <param name="Coming">What of the part lies on kilograms that are still to come where others have landed: it is in the cost of no landed kilogram yet.</param>
+/// <param name="Accounting">What of the rest belongs to the accounting cost.</param>
 /// <param name="Late">What of the part fell on coffee that was gone by the day of the bill (handbook, trade 9.2).</param>
 /// <param name="LateAccounting">What of the accounting cost did.</param>
 /// <param name="Issued">What of the accounting cost left with coffee that was there when the bill came, or came later.</param>
-public sealed record CostPart(CostPosting Posting, Money Part, Money Accounting, Money Late, Money LateAccounting, Money Issued)
+public sealed record CostPart(CostPosting Posting, Money Part, Money Coming, Money Accounting, Money Late, Money LateAccounting, Money Issued)
 {
     /// <summary>What re-values coffee that was there on the day of the bill, or still to come.</summary>
     public Money Staying => Part - Late;
 
-    public static CostPart Of(CostPosting posting, Money part, LotFlow flow)
+    /// <summary>What lies on what landed; all of it while nothing landed.</summary>
+    public Money Landed => Part - Coming;
+
+    /// <param name="coming">What of the part is for kilograms that are still to come; none where it is left out.</param>
+    public static CostPart Of(CostPosting posting, Money part, LotFlow flow, Money? coming = null)
     {
         ArgumentNullException.ThrowIfNull(posting);
         ArgumentNullException.ThrowIfNull(flow);
-        var accounting = flow.AccountingOf(part, posting);
+        var later = coming ?? Money.Zero(part.Currency);
+        var accounting = flow.AccountingOf(part - later, posting);
         var late = flow.LateOf(accounting, posting.On);
-        return new CostPart(posting, part, accounting, flow.LateOf(part, posting.On), late, flow.LateOf(accounting, DateOnly.MaxValue) - late);
+        return new CostPart(posting, part, later, accounting, flow.LateOf(part - later, posting.On), late, flow.LateOf(accounting, DateOnly.MaxValue) - late);
     }
 }
 
@@ -41,7 +47,10 @@ public sealed record CostVariance(CostStage? Stage, decimal? Estimated, decimal 
 public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money Accounting, Weight Landed, IReadOnlyList<CostVariance> Stages, ReckonedCost? Reckoned)
 {
     /// <summary>Per kilogram landed, unrounded; null before anything landed.</summary>
-    public decimal? PerKilogram => Landed > Weight.Zero ? Total.Amount / Landed.Kilograms : null;
+    public decimal? PerKilogram => Landed > Weight.Zero ? (Total - Coming).Amount / Landed.Kilograms : null;
+
+    /// <summary>What is billed for kilograms that are still to come, where others have landed.</summary>
+    public Money Coming => Sum(Parts, part => part.Coming, Total.Currency);
 
     /// <summary>Accounting cost per kilogram landed, unrounded; null before anything landed.</summary>
     public decimal? AccountingPerKilogram => Landed > Weight.Zero ? Accounting.Amount / Landed.Kilograms : null;
@@ -95,7 +104,8 @@ public sealed record LotCost(IReadOnlyList<CostPart> Parts, Money Total, Money A
             var estimated = reckoned?.Cost.Lines.Where(line => line.Stage == stage && line.Counts).Sum(line => line.Amount.Amount) / reckoned?.Cost.Landed.Kilograms;
             var why = reckoned is not null && parts.Count > 0 && landed > Weight.Zero ? CostDifference.Of(parts, landed, estimated!.Value, reckoned) : null;
             var billed = Sum(parts, part => part.Part, house);
-            return new CostVariance(stage, estimated, landed > Weight.Zero ? billed.Amount / landed.Kilograms : 0m, billed, why);
+            var actual = landed > Weight.Zero ? Sum(parts, part => part.Landed, house).Amount / landed.Kilograms : 0m;
+            return new CostVariance(stage, estimated, actual, billed, why);
         }).Where(stage => stage.Billed.MinorUnits != 0 || stage.Estimated is > 0m)];
     }
 

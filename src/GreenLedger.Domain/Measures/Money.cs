@@ -16,6 +16,15 @@ public readonly record struct Money(long MinorUnits, Currency Currency) : ICompa
     public static Money Of(decimal amount, Currency currency) =>
         new(decimal.ToInt64(Math.Round(amount * Scale(currency), 0, MidpointRounding.AwayFromZero)), currency);
 
+    /// <summary>An amount as somebody typed it: nothing of it is rounded away.</summary>
+    /// <exception cref="RuleBrokenException">It is finer than the smallest unit of the currency.</exception>
+    public static Money Exactly(decimal amount, Currency currency, string field)
+    {
+        var money = Of(amount, currency);
+        Rule.Require(money.Amount == amount, $"An amount in {currency} has at most {currency.Decimals} decimals: write it as it was billed.", field);
+        return money;
+    }
+
     public static Money Zero(Currency currency) => new(0, currency);
 
     /// <summary>

@@ -22,16 +22,16 @@ internal sealed record PostingReply(
 }
 
 /// <summary>A lot's part: what stays on coffee that was there or still to come, what came late for coffee already gone, and what is accounting cost.</summary>
-internal sealed record PostingShareReply(Guid LotId, string LotRef, MoneyReply Part, MoneyReply Staying, MoneyReply Late, MoneyReply Accounting, MoneyReply LateAccounting)
+internal sealed record PostingShareReply(Guid LotId, string LotRef, MoneyReply Part, MoneyReply Coming, MoneyReply Staying, MoneyReply Late, MoneyReply Accounting, MoneyReply LateAccounting)
 {
     public static PostingShareReply Of(PostingShare share) => new(
-        share.LotId.Value, share.LotRef, MoneyReply.Of(share.Part), MoneyReply.Of(share.Cost.Staying), MoneyReply.Of(share.Cost.Late), MoneyReply.Of(share.Cost.Accounting), MoneyReply.Of(share.Cost.LateAccounting));
+        share.LotId.Value, share.LotRef, MoneyReply.Of(share.Part), MoneyReply.Of(share.Cost.Coming), MoneyReply.Of(share.Cost.Staying), MoneyReply.Of(share.Cost.Late), MoneyReply.Of(share.Cost.Accounting), MoneyReply.Of(share.Cost.LateAccounting));
 }
 
 internal sealed record SharedPostingReply(PostingReply Posting, IReadOnlyList<PostingShareReply> Shares);
 
-/// <summary>What of a posting a lot bears.</summary>
-internal sealed record CostPartReply(Guid PostingId, string Document, DateOnly On, CostStage? Stage, MoneyReply Part, MoneyReply Accounting, MoneyReply Late, MoneyReply LateAccounting);
+/// <summary>What of a posting a lot bears; what is coming lies on kilograms that were shipped and have not arrived, and is in no cost of a kilogram yet.</summary>
+internal sealed record CostPartReply(Guid PostingId, string Document, DateOnly On, CostStage? Stage, MoneyReply Part, MoneyReply Coming, MoneyReply Accounting, MoneyReply Late, MoneyReply LateAccounting);
 
 /// <summary>Per kilogram landed, in the house currency; together the difference.</summary>
 internal sealed record DifferenceReply(decimal Price, decimal Rate, decimal Weight, decimal Claims)
@@ -44,15 +44,15 @@ internal sealed record CostStageReply(CostStage? Stage, decimal? EstimatedPerKg,
 
 /// <summary>What was issued is the accounting cost that left with the coffee, as it was known then; what came late for it stands apart. The difference is of the stages that are billed; less what was reckoned for the rest it is billed less estimated.</summary>
 internal sealed record LotCostReply(
-    MoneyReply Total, MoneyReply Accounting, decimal LandedKg, decimal? PerKg, decimal? AccountingPerKg, decimal? EstimatedPerKg, bool HasCoffee, MoneyReply Issued, MoneyReply Late, MoneyReply LateAccounting, DifferenceReply? DifferencePerKg, decimal NotBilledPerKg,
+    MoneyReply Total, MoneyReply Coming, MoneyReply Accounting, decimal LandedKg, decimal? PerKg, decimal? AccountingPerKg, decimal? EstimatedPerKg, bool HasCoffee, MoneyReply Issued, MoneyReply Late, MoneyReply LateAccounting, DifferenceReply? DifferencePerKg, decimal NotBilledPerKg,
     IReadOnlyList<CostStageReply> Stages, IReadOnlyList<CostPartReply> Parts)
 {
     public static LotCostReply Of(LotCost cost) => new(
-        MoneyReply.Of(cost.Total), MoneyReply.Of(cost.Accounting), cost.Landed.Kilograms, cost.PerKilogram, cost.AccountingPerKilogram, cost.EstimatedPerKilogram, cost.HasCoffee,
+        MoneyReply.Of(cost.Total), MoneyReply.Of(cost.Coming), MoneyReply.Of(cost.Accounting), cost.Landed.Kilograms, cost.PerKilogram, cost.AccountingPerKilogram, cost.EstimatedPerKilogram, cost.HasCoffee,
         MoneyReply.Of(cost.Issued), MoneyReply.Of(cost.Late), MoneyReply.Of(cost.LateAccounting), DifferenceReply.Of(cost.Why), cost.NotBilledPerKilogram,
         [.. cost.Stages.Select(stage => new CostStageReply(stage.Stage, stage.Estimated, stage.Actual, MoneyReply.Of(stage.Billed), DifferenceReply.Of(stage.Why)))],
         [.. cost.Parts.Select(part => new CostPartReply(
-            part.Posting.Id.Value, part.Posting.Document, part.Posting.On, part.Posting.Stage, MoneyReply.Of(part.Part), MoneyReply.Of(part.Accounting), MoneyReply.Of(part.Late), MoneyReply.Of(part.LateAccounting)))]);
+            part.Posting.Id.Value, part.Posting.Document, part.Posting.On, part.Posting.Stage, MoneyReply.Of(part.Part), MoneyReply.Of(part.Coming), MoneyReply.Of(part.Accounting), MoneyReply.Of(part.Late), MoneyReply.Of(part.LateAccounting)))]);
 }
 
 internal sealed record ValuedLotReply(Guid LotId, string Name, decimal LeftKg, MoneyReply? Value);

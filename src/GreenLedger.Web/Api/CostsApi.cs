@@ -49,7 +49,7 @@ internal static class CostsApi
             request.ContractId is { } contract ? new Id<Contract>(contract) : null,
             request.ShipmentId is { } shipment ? new Id<Shipment>(shipment) : null,
             request.LotId is { } lot ? new Id<Lot>(lot) : null);
-        var posting = await acts.PostAsync(on, request.Stage, Money.Of(request.Amount, currency), request.On, request.Document, request.From, request.Basis, CoveredDays.Of(request.CoversFrom, request.CoversUntil), http.User.Person(), cancellationToken);
+        var posting = await acts.PostAsync(on, request.Stage, Money.Exactly(request.Amount, currency, nameof(request.Amount)), request.On, request.Document, request.From, request.Basis, CoveredDays.Of(request.CoversFrom, request.CoversUntil), http.User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         return TypedResults.Ok(PostingReply.Of(posting));
     }

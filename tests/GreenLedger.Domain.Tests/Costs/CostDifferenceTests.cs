@@ -81,7 +81,7 @@ public sealed class CostDifferenceTests
         var day = Decided.AddDays(90);
         var rate = new ExchangeRate(Currency.Usd, day, dollars, "Test", null, DateTimeOffset.UnixEpoch);
         var invoice = new Invoice(stage, amount, new ExchangeRates([rate]).Find(amount.Currency, Currency.Eur, day)!, day, "INV-9", null, ShareBasis.Weight);
-        var posting = new CostPosting(new PostedOn(null, null, Id<Lot>.New()), invoice, Currency.Eur, Id<Person>.New(), DateTimeOffset.UnixEpoch);
+        var posting = new CostPosting(new PostedOn(null, null, Id<Lot>.New()), invoice, Currency.Eur, Id<Person>.New(), new DateTimeOffset(day, TimeOnly.MinValue, TimeSpan.Zero));
         return CostPart.Of(posting, posting.House, LotFlow.None);
     }
 }

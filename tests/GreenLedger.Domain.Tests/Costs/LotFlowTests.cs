@@ -132,7 +132,7 @@ public sealed class LotFlowTests
         new Invoice(stage, Eur(100m), new Conversion(Currency.Eur, Currency.Eur, null, null), on, "ST-1", "Quay store", ShareBasis.Weight, covers),
         Currency.Eur,
         Id<Person>.New(),
-        DateTimeOffset.UnixEpoch);
+        new DateTimeOffset(2026, 11, 26, 12, 0, 0, TimeSpan.Zero));
 
     private static WeightOn On(int day, decimal kilograms) => new(Day.AddDays(day), Weight.FromKilograms(kilograms));
 

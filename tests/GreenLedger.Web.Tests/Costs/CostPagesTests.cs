@@ -38,6 +38,26 @@ public sealed class CostPagesTests(HouseFixture house) : IClassFixture<HouseFixt
         Assert.Equal(16_911m, value.GetProperty("rows").EnumerateArray().Single(row => row.GetProperty("lotId").GetGuid() == lot.Value).GetProperty("lots")[0].GetProperty("leftKg").GetDecimal());
     }
 
+    /// <summary>A contract over 550 bags, 37,950 kg: half of it is afloat, of the other half 18,790 of 18,975 kg landed (handbook, trade 8, example G).</summary>
+    [Fact]
+    public async Task What_is_billed_for_coffee_afloat_is_in_no_cost_of_a_kilogram_that_landed()
+    {
+        var arrived = await ArrivedLot.FillAsync(house);
+        var (lot, first) = await house.FromLedgerAsync(db => db.Arrivals.Where(one => one.Id == arrived.Arrival).Select(one => ValueTuple.Create(one.LotId, one.ShipmentId)).SingleAsync(Stop));
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        using var script = await house.ScriptAsync(Role.Buyer);
+
+        await buyer.SendFormAsync("/Costs/Post", Invoice($"contract:{arrived.Contract}", "", "225480.00", "2026-11-03"));
+        await buyer.SendFormAsync("/Costs/Post", Invoice($"shipment:{arrived.Afloat}", "Freight", "3000.00", "2026-11-04"));
+        await buyer.SendFormAsync("/Costs/Post", Invoice($"shipment:{first}", "Freight", "1879.00", "2026-11-05"));
+        var cost = await script.GetFromJsonAsync<JsonElement>($"/api/costs/lots/{lot}", Stop);
+
+        // Worked by hand: half of the coffee, 112,740.00, and all of the second freight are to come; 112,740.00 and 1,879.00 over 18,790 kg are 6.10.
+        Assert.Equal((230_359m, 115_740m, 114_619m), (Amount(cost, "total"), Amount(cost, "coming"), Amount(cost, "accounting")));
+        Assert.Equal((6.1m, 6.1m), (cost.GetProperty("perKg").GetDecimal(), cost.GetProperty("accountingPerKg").GetDecimal()));
+        Assert.Contains("115,740.00 EUR", await TextAsync(buyer, $"/Costs/Lot/{lot}"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Storage_says_which_days_it_covers()
     {
@@ -61,6 +81,25 @@ public sealed class CostPagesTests(HouseFixture house) : IClassFixture<HouseFixt
         // Worked by hand: 10 of 30 days lie before it landed (IAS 2.16, from memory).
         Assert.Equal(30m, Amount(reply.GetProperty("shares")[0], "accounting"));
         Assert.Equal(days["Input.CoversUntil"], reply.GetProperty("posting").GetProperty("coversUntil").GetString());
+    }
+
+    /// <summary>Facts of bookkeeping, no source: a bill of tomorrow is none, a third of a cent is not billed, 12,5 is not 125.</summary>
+    [Theory]
+    [InlineData("Input.On", "2099-01-01", "still to come")]
+    [InlineData("Input.Amount", "10.005", "at most 2 decimals")]
+    [InlineData("Input.Amount", "12,5", "figures take a decimal point")]
+    [InlineData("Input.Amount", "1,250.00", "figures take a decimal point")]
+    public async Task An_invoice_that_cannot_be_is_refused_and_kept(string field, string value, string sentence)
+    {
+        var lot = await FillAsync();
+        var buyer = await house.BrowserAsync(Role.Buyer);
+        var count = await house.FromLedgerAsync(db => db.CostPostings.CountAsync(Stop));
+
+        var page = await TestBrowser.PageAsync(await buyer.SendFormAsync("/Costs/Post", new Dictionary<string, string>(Invoice($"lot:{lot}", "Freight", "10.00", "2026-11-20")) { [field] = value }));
+
+        Assert.Contains(sentence, page.QuerySelector("[data-errors]")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(value, page.QuerySelector($"[name='{field}']")!.GetAttribute("value"));
+        Assert.Equal(count, await house.FromLedgerAsync(db => db.CostPostings.CountAsync(Stop)));
     }
 
     [Fact]

@@ -37,7 +37,7 @@ public sealed class PostModel(LedgerContext db, PostingActs acts, HouseZone hous
         Rule.Require(target is not null, "No one contract, shipment or lot has that number or name: choose it from the list.", nameof(Input.OnWhat));
         Rule.Require(Currency.TryParse(Input.Currency, null, out var currency), "Choose the currency of the invoice.", nameof(Input.Currency));
         Rule.Require(Input.Amount is > -1_000_000_000m and < 1_000_000_000m, "The amount lies below a thousand million.", nameof(Input.Amount));
-        var posting = await acts.PostAsync(target.On, Input.Stage, Money.Of(Input.Amount.Value, currency), Input.On!.Value, Input.Document ?? "", Input.From, Input.Basis, CoveredDays.Of(Input.CoversFrom, Input.CoversUntil), User.Person(), cancellationToken);
+        var posting = await acts.PostAsync(target.On, Input.Stage, Money.Exactly(Input.Amount.Value, currency, nameof(Input.Amount)), Input.On!.Value, Input.Document ?? "", Input.From, Input.Basis, CoveredDays.Of(Input.CoversFrom, Input.CoversUntil), User.Person(), cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
         Say($"{posting.Document} is posted.");
         return RedirectToPage("Posting", new { posting.Id });
