@@ -35,6 +35,9 @@ public sealed class PlanModel(LedgerContext db, PlanDesk desk, HouseZone house) 
         Input.Reason = $"By the purchase plan of {Display.Figures.Day(house.Today)}.";
     }
 
+    /// <summary>Whether a line is ticked: as it was left, and every one at first.</summary>
+    public bool IsTaken(Id<Offer> offer) => Input.Lines.Find(line => line.OfferId == offer)?.IsTaken ?? true;
+
     /// <summary>Decides on every line that is ticked, all or none.</summary>
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellationToken)
     {
