@@ -45,6 +45,7 @@ public sealed class StockWayTests(Chromium chromium)
         // 112,740.00 of coffee and 1,879.00 of freight over 18,790 kg are 6.10 a kilogram; 18,447 kg of it are 112,526.70.
         await window.GoAsync($"/Costs/Lot/{lot}");
         Assert.Contains("6.1000 EUR/kg", await TextAsync(window), StringComparison.Ordinal);
+        await Pictures.TakeAsync(window, "lot-cost");
         await window.GoAsync("/Costs/Value?on=2026-11-26");
         Assert.Contains("112,526.70 EUR", await TextAsync(window), StringComparison.Ordinal);
         Assert.Empty(window.Complaints());
@@ -91,6 +92,9 @@ public sealed class StockWayTests(Chromium chromium)
         await window.GoAsync("/Stock/Counts");
         await window.Page.Locator("[name='Input.On']").FillAsync("2026-11-25");
         await PressAsync(window);
+        await window.Page.Locator("#lot").FillAsync("ZZZ");
+        await window.Page.GetByRole(AriaRole.Button, new() { Name = "Count it" }).ClickAsync();
+        Assert.Contains("No lot ZZZ is on this count", await TextAsync(window), StringComparison.Ordinal);
         await window.GoAsync($"/l/{lot}");
         Assert.DoesNotContain("18,515", await TextAsync(window), StringComparison.Ordinal);
         Assert.Equal(0, await window.SidewaysAsync());
