@@ -38,8 +38,16 @@ public sealed record MassBalance(Id<Lot> LotId, IReadOnlyList<BalanceStep> Steps
     public static MassBalance Of(Id<Lot> lot, TraceFacts facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        BalanceStep[] steps = [Shipped(lot, facts), Landed(lot, facts), Received(lot, facts), Left(lot, facts)];
+        BalanceStep[] steps = [Before(lot, facts), Shipped(lot, facts), Landed(lot, facts), Received(lot, facts), Left(lot, facts)];
         return new MassBalance(lot, [.. steps.Where(step => !step.IsEmpty)]);
+    }
+
+    /// <summary>What came before this ledger began, and what of it was left for it as opening stock.</summary>
+    private static BalanceStep Before(Id<Lot> lot, TraceFacts facts)
+    {
+        var received = Sum(facts.ContractLines().Where(one => one.Line.LotId == lot && one.Contract.IsSigned).Select(one => one.Line.Received ?? Weight.Zero));
+        var opening = received == Weight.Zero ? Weight.Zero : Sum(facts.Standing().Where(movement => movement.LotId == lot && movement.Kind == MovementKind.Opening).Select(movement => movement.Weighed));
+        return new BalanceStep("received before this ledger", received, "opening stock", opening, Told([new BalancePart(opening > received ? "opened beyond what was received" : "gone before this ledger", received - opening)]));
     }
 
     private static BalanceStep Shipped(Id<Lot> lot, TraceFacts facts)
@@ -50,7 +58,7 @@ public sealed record MassBalance(Id<Lot> LotId, IReadOnlyList<BalanceStep> Steps
         {
             var missing = one.Line.Net - Sum(boarded.Where(line => line.Line.ContractLotId == one.Line.Id).Select(line => line.Line.Net));
             return new BalancePart(
-                missing < Weight.Zero ? $"shipped beyond the weight of {one.Contract.Ref}" : one.Contract.IsOpen ? $"still to be shipped on {one.Contract.Ref}" : $"left unshipped on {one.Contract.Ref}", missing);
+                one.Line.Received is not null ? $"came before this ledger on {one.Contract.Ref}" : missing < Weight.Zero ? $"shipped beyond the weight of {one.Contract.Ref}" : one.Contract.IsOpen ? $"still to be shipped on {one.Contract.Ref}" : $"left unshipped on {one.Contract.Ref}", missing);
         });
         var without = boarded.Where(line => lines.TrueForAll(one => one.Line.Id != line.Line.ContractLotId)).Select(line => new BalancePart($"shipped as {line.Shipment.Ref} without a contract that counts", Weight.Zero - line.Line.Net));
         return new BalanceStep("contracted", Sum(lines.Select(one => one.Line.Net)), "shipped", Sum(boarded.Select(line => line.Line.Net)), Told(parts.Concat(without)));

@@ -8,6 +8,7 @@ using GreenLedger.Domain.Pricing;
 using GreenLedger.Domain.Samples;
 using GreenLedger.Domain.Stock;
 using GreenLedger.Domain.Stock.Reading;
+using GreenLedger.Domain.Trace;
 
 namespace GreenLedger.Domain.Tests.Stock;
 
@@ -182,6 +183,42 @@ public sealed class EarlierTakingTests
         Assert.Contains("has a contract p23-1 already", Assert.Single(taking.SetAside).Problem.Message, StringComparison.Ordinal);
         Assert.Equal((known.Id, false), (taking.Contracts[0].Lines[0].Lot.Id, taking.Contracts[0].Lines[0].IsNewLot));
         Assert.Empty(taking.NewLots);
+    }
+
+    /// <summary>A reference that the ledger gave to another coffee would mix the two: facts of the trade, no source.</summary>
+    [Theory]
+    [InlineData("Sierra Clara", "Brazil", "stands in the ledger and is of PE, not of BR")]
+    [InlineData("Vale do Sol", "Peru", "is another supplier's")]
+    [InlineData("Sierra Clara", "Peru", null)]
+    public void A_lot_of_the_ledger_is_taken_only_where_it_can_be_the_same_coffee(string supplier, string origin, string? sentence)
+    {
+        var seller = new Supplier("Sierra Clara", SupplierKind.Exporter);
+        var known = new Lot("SC-1", "Clara of the ledger", seller.Id);
+        known.Grow("PE", null, null, null, null, null);
+        var names = new KnownNames(new Dictionary<string, KnownSample> { ["SC-1"] = new(known.Id, null) }, new Dictionary<string, string>());
+        var taking = Take(
+            Facts() with { Names = names, Lots = new Dictionary<Id<Lot>, Lot> { [known.Id] = known }, Suppliers = [seller] },
+            Past, $"P23-2|{supplier}|2023-02-14|SC-1||{origin}|275|69|4.10 USD/lb||2023-08-11||||||");
+
+        Assert.Equal(sentence is null ? 1 : 0, taking.Contracts.Count);
+        Assert.All(taking.SetAside, aside => Assert.Contains(sentence!, aside.Problem.Message, StringComparison.Ordinal));
+    }
+
+    /// <summary>What was received before the ledger began, and what of it was left, is told: issue 6, mass balance at every step with its losses.</summary>
+    [Fact]
+    public void What_came_before_the_ledger_stands_in_the_mass_balance()
+    {
+        var one = Assert.Single(Take(Past, "P23-1|Sierra Clara|2023-02-14|SC-1|Clara|Peru|275|69|4.10 USD/lb|2023-06-20|2023-08-11|18941.3|10.12||86.25|1377.2|20").Contracts);
+        var (lot, left) = (one.Lines[0].Lot, one.Lines[0].Left!);
+        var holding = new Holding(lot.Id, Quay.Id);
+        var opening = holding.Add(MovementKind.Opening, left.Amount, new MovementNote(left.On, null, "From the file"), Id<Person>.New(), new DateTimeOffset(2026, 11, 26, 12, 0, 0, TimeSpan.Zero));
+
+        var balance = MassBalance.Of(lot.Id, new TraceFacts([lot], [], [], [], [], [one.Contract], [], [], [opening], [holding], [Quay], []));
+
+        Assert.True(balance.Closes);
+        // Worked by hand: 18,941.3 − 1,377.2 = 17,564.1 kg; 275 × 69 = 18,975 kg were contracted.
+        Assert.Equal([new BalancePart("gone before this ledger", Weight.FromKilograms(17_564.1m))], balance.Steps[0].Parts);
+        Assert.Equal([new BalancePart("came before this ledger on P23-1", Weight.FromKilograms(18_975m))], balance.Steps[1].Parts);
     }
 
     private static EarlierTaking Take(string heading, params string[] rows) => Take(Facts(), heading, rows);

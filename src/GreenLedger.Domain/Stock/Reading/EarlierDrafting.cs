@@ -78,7 +78,7 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
         Rule.Require(row.Lot is null || !facts.Names.Unclear.TryGetValue(row.Lot, out var several), row.Lot is null ? "" : facts.Names.Unclear.GetValueOrDefault(row.Lot) ?? "", nameof(EarlierColumn.Lot));
         if (row.Lot is { } named && facts.Names.Known.TryGetValue(named, out var known))
         {
-            return (facts.Lots[known.LotId], false);
+            return (Alike(facts.Lots[known.LotId], row, supplier), false);
         }
 
         var reference = row.Lot ?? $"{Read.Number}-{entry.Rows.ToList().IndexOf(row) + 1}";
@@ -94,6 +94,19 @@ internal sealed class EarlierDrafting(EarlierEntry entry, EarlierCase facts, IRe
         lot.Process(facts.Reference.ProcessOf(row.Process)?.Id, row.Process);
         lot.Prepare(row.Crop, null, null, null);
         return (lot, true);
+    }
+
+    /// <summary>A lot that the ledger knows by this reference is taken only where it can be the same coffee.</summary>
+    private Lot Alike(Lot lot, EarlierRow row, Supplier supplier)
+    {
+        var country = facts.Reference.CountryOf(row.Country);
+        Rule.Require(
+            lot.SupplierId is null || lot.SupplierId == supplier.Id,
+            $"Lot {lot.Ref} {lot.Name} stands in the ledger and is another supplier's: write another reference, or correct the supplier.", nameof(EarlierColumn.Lot));
+        Rule.Require(
+            lot.CountryCode is null || country is null || lot.CountryCode == country,
+            $"Lot {lot.Ref} {lot.Name} stands in the ledger and is of {lot.CountryCode}, not of {country}: write another reference, or correct the country.", nameof(EarlierColumn.Lot));
+        return lot;
     }
 
     private LeftStock LeftOf(EarlierArrival arrival, Weight left, Lot lot)
