@@ -28,6 +28,9 @@ public sealed class StockHabits
     /// <summary>Weight that roasting takes, of the green weight.</summary>
     public Percent RoastLoss { get; private set; } = Percent.Of(15m);
 
+    /// <summary>Whether somebody stated the roast loss: as long as nobody did, 15 % is a guess that no event tells.</summary>
+    public bool IsRoastLossStated { get; private set; }
+
     /// <summary>Roasted coffee in a cup.</summary>
     public Weight Dose { get; private set; } = Weight.FromGrams(18m);
 
@@ -65,6 +68,7 @@ public sealed class StockHabits
         Rule.Require(dose.Grams is > 0m and <= 1000m, "A cup takes more than 0 and at most 1,000 grams.", nameof(Dose));
         (CountNeedsSecondPerson, UseWeeks, LeadDays, LeadSpreadDays) = (countNeedsSecondPerson, useWeeks, leadDays, leadSpreadDays);
         (SafetyThousandths, RoastLoss, Dose) = (decimal.ToInt32(Math.Round(safetyFactor * 1000m)), roastLoss, dose);
+        IsRoastLossStated = true;
     }
 
     /// <summary>Says when to expect what is bought: days on the way, and the months after a harvest in which it is shipped.</summary>

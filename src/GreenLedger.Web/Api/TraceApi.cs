@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Trace;
 using GreenLedger.Documents.Trace;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Trace;
 using GreenLedger.Web.Display;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -68,7 +69,7 @@ internal static class TraceApi
 
     private static async Task<Results<FileContentHttpResult, NotFound>> EpcisAsync(TraceFrom from, Guid id, TraceQuery query, LedgerContext db, HouseZone house, TimeProvider clock, CancellationToken cancellationToken) =>
         await query.FindAsync(from, id, cancellationToken) is { } found
-            ? TypedResults.File(EpcisExport.Write(found.Facts, found.Way(), await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken), house.Zone, clock.GetUtcNow(), (await db.StockHabits.AsNoTracking().StatedAsync(cancellationToken))?.RoastLoss), EpcisExport.MediaType)
+            ? TypedResults.File(EpcisExport.Write(found.Facts, found.Way(), await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken), house.Zone, clock.GetUtcNow(), (await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken)) is { IsRoastLossStated: true } habits ? habits.RoastLoss : (Percent?)null), EpcisExport.MediaType)
             : TypedResults.NotFound();
 
     private static async Task<Results<Ok<TraceReply>, NotFound>> WayAsync(TraceFrom from, Guid id, TraceQuery query, CancellationToken cancellationToken) =>

@@ -11,6 +11,13 @@ namespace GreenLedger.Data.Migrations.Postgres
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<bool>(
+                name: "IsRoastLossStated",
+                table: "StockHabits",
+                type: "boolean",
+                nullable: false,
+                defaultValue: false);
+
             migrationBuilder.AddColumn<int>(
                 name: "SeasonLots",
                 table: "RecordHabits",
@@ -131,6 +138,10 @@ namespace GreenLedger.Data.Migrations.Postgres
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropColumn(
+                name: "IsRoastLossStated",
+                table: "StockHabits");
+
             migrationBuilder.DropColumn(
                 name: "SeasonLots",
                 table: "RecordHabits");

@@ -5318,6 +5318,9 @@ namespace GreenLedger.Data.Migrations.Postgres
                     b.Property<bool>("CountNeedsSecondPerson")
                         .HasColumnType("boolean");
 
+                    b.Property<bool>("IsRoastLossStated")
+                        .HasColumnType("boolean");
+
                     b.Property<int>("LeadDays")
                         .HasColumnType("integer");
 

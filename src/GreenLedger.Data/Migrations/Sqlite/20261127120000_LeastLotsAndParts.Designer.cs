@@ -5316,6 +5316,9 @@ namespace GreenLedger.Data.Migrations.Sqlite
                     b.Property<bool>("CountNeedsSecondPerson")
                         .HasColumnType("INTEGER");
 
+                    b.Property<bool>("IsRoastLossStated")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("LeadDays")
                         .HasColumnType("INTEGER");
 

@@ -11,6 +11,13 @@ namespace GreenLedger.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<bool>(
+                name: "IsRoastLossStated",
+                table: "StockHabits",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: false);
+
             migrationBuilder.AddColumn<int>(
                 name: "SeasonLots",
                 table: "RecordHabits",
@@ -120,6 +127,10 @@ namespace GreenLedger.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropColumn(
+                name: "IsRoastLossStated",
+                table: "StockHabits");
+
             migrationBuilder.DropColumn(
                 name: "SeasonLots",
                 table: "RecordHabits");

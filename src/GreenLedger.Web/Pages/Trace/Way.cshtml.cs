@@ -1,6 +1,7 @@
 using GreenLedger.Data;
 using GreenLedger.Data.Trace;
 using GreenLedger.Documents.Trace;
+using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Trace;
 using GreenLedger.Web.Display;
 using GreenLedger.Web.Trace;
@@ -65,7 +66,7 @@ public sealed class WayModel(LedgerContext db, TraceQuery query, HouseZone house
         }
 
         var names = await db.ExchangeNames.AsNoTracking().OfHouseAsync(cancellationToken);
-        return File(EpcisExport.Write(found.Facts, found.Way(), names, house.Zone, clock.GetUtcNow(), (await db.StockHabits.AsNoTracking().StatedAsync(cancellationToken))?.RoastLoss), EpcisExport.MediaType, "epcis events.jsonld");
+        return File(EpcisExport.Write(found.Facts, found.Way(), names, house.Zone, clock.GetUtcNow(), (await db.StockHabits.AsNoTracking().OfHouseAsync(cancellationToken)) is { IsRoastLossStated: true } habits ? habits.RoastLoss : (Percent?)null), EpcisExport.MediaType, "epcis events.jsonld");
     }
 
     /// <summary>The reference of a lot of the trace.</summary>
