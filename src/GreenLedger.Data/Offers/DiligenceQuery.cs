@@ -26,6 +26,9 @@ public sealed record DiligenceView(
     /// <summary>The last day on which its files are kept; null while the coffee is not placed on the market.</summary>
     public DateOnly? KeptUntil => Held.KeptUntil(ReceivedOn, Habits);
 
+    /// <summary>Whether what came of it was placed on the market before the regulation applied to the house.</summary>
+    public bool WasPlacedBefore => (Held.PlacedOn ?? ReceivedOn) < Habits.AppliesFrom;
+
     public IEnumerable<Attachment> FilesOf(EvidenceKind kind) => Papers.Where(paper => Held.Files.Any(file => file.Kind == kind && file.AttachmentId == paper.Id && !file.IsMistaken));
 }
 

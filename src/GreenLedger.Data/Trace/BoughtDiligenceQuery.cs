@@ -18,7 +18,10 @@ namespace GreenLedger.Data.Trace;
 /// <param name="Expected">The first day on which some of it is to come; null where none is on its way.</param>
 public sealed record BoughtDiligence(DiligenceView View, Weight Contracted, Weight Afloat, Weight InStock, DateOnly? Expected)
 {
-    public IReadOnlyList<string> Missing { get; } = View.Missing;
+    /// <summary>All of it was placed on the market before the regulation applied to the house: no statement is asked for.</summary>
+    public bool IsBefore { get; } = View.WasPlacedBefore && Contracted == Weight.Zero && Afloat == Weight.Zero;
+
+    public IReadOnlyList<string> Missing { get; } = View.WasPlacedBefore && Contracted == Weight.Zero && Afloat == Weight.Zero ? [] : View.Missing;
 
     /// <summary>Looked at where it is asked for: doubts about plots take their time.</summary>
     public OpenPoints Open => field ??= View.Open;
