@@ -12,6 +12,9 @@ public sealed record PlotDoubt(IReadOnlyList<Plot> About, string Said, bool IsSa
 /// <summary>What is doubtful about plots that stand together, in sentences; nothing here refuses them.</summary>
 public static class PlotDoubts
 {
+    /// <summary>Hectares that hardly any plot of coffee has more than (from memory).</summary>
+    private const decimal LargestFarm = 5_000m;
+
     /// <summary>Of each kind; more than anybody reads at once.</summary>
     private const int MostDoubts = 50;
 
@@ -78,6 +81,8 @@ public static class PlotDoubts
         plots.Where(plot => producerCountry is not null && plot.CountryCode != producerCountry)
             .Select(plot => new PlotDoubt([plot], $"{plot.Name} is said to lie in {plot.CountryCode}, its producer in {producerCountry}.")),
         plots.Select(plot => outlines.Doubt(plot) is { } said ? new PlotDoubt([plot], said) : null).OfType<PlotDoubt>(),
+        plots.Where(plot => plot.Hectares > LargestFarm)
+            .Select(plot => new PlotDoubt([plot], string.Create(CultureInfo.InvariantCulture, $"{plot.Name} has {plot.Hectares:#,0.##} ha, more than {LargestFarm:#,0}: check its corners, and whether it crosses the 180th meridian, where it has to be cut in two."))),
         Rounded(plots),
         Together(plots),
     ];
