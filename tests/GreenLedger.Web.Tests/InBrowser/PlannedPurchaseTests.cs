@@ -32,7 +32,7 @@ public sealed class PlannedPurchaseTests(Chromium chromium)
         await window.Page.GetByRole(AriaRole.Button, new() { Name = "Make the plan" }).ClickAsync();
         var plan = await window.Page.Locator("main").InnerTextAsync();
         Assert.Contains("no plan within these limits is better", plan, StringComparison.Ordinal);
-        await Pictures.TakeAsync(window, "plan");
+        await Pictures.TakeAsync(window, "plan", "dl.facts");
         await window.Page.GetByRole(AriaRole.Button, new() { Name = "Decide to buy these" }).ClickAsync();
 
         Assert.EndsWith("/Choosing/Decisions", window.Page.Url, StringComparison.Ordinal);
