@@ -1,3 +1,4 @@
+using System.ComponentModel.DataAnnotations;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Choosing;
 using GreenLedger.Domain.Measures;
@@ -14,29 +15,39 @@ public sealed class PlanWish
     /// <summary>A rule set by its name; the first by name without one.</summary>
     public string? Rules { get; set; }
 
+    [Display(Name = "Months ahead")]
     public int Months { get; set; } = UsualMonths;
 
     /// <summary>From 0, the least cost, to 100, the most points.</summary>
+    [Display(Name = "Least cost to most points")]
     public int Quality { get; set; }
 
     /// <summary>How many standard errors are taken off a score.</summary>
+    [Display(Name = "Standard errors taken off a score")]
     public decimal Doubt { get; set; } = 1m;
 
     /// <summary>By month; empty where there is none.</summary>
+    [Display(Name = "A budget")]
     public List<decimal?> Budget { get; set; } = [];
 
+    [Display(Name = "Room for what lies over (kg)")]
     public decimal? StorageKg { get; set; }
 
+    [Display(Name = "Lots at the most")]
     public int? MostLots { get; set; }
 
+    [Display(Name = "From one supplier at the most (kg)")]
     public decimal? MostOfSupplierKg { get; set; }
 
+    [Display(Name = "From one origin at the most (kg)")]
     public decimal? MostOfOriginKg { get; set; }
 
     /// <summary>Of a lot whose offer names no least lot of its own.</summary>
+    [Display(Name = "Least lot where the offer names none (bags)")]
     public int LeastBags { get; set; } = 1;
 
     /// <summary>How long a better plan is looked for.</summary>
+    [Display(Name = "Time to look for a better plan (s)")]
     public int Seconds { get; set; } = 20;
 
     /// <summary>Whether the plan is to be made, and not only its needs shown.</summary>

@@ -17,7 +17,7 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
     [Fact]
     public async Task A_plan_becomes_decisions_in_one_step()
     {
-        await NeedAsync();
+        await NeedAsync(shop);
         var buyer = await shop.House.BrowserAsync(Role.Buyer);
         var address = "/Choosing/Plan?Wish.Months=1&Wish.Make=true&Wish.Doubt=0";
 
@@ -45,7 +45,7 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
     [Fact]
     public async Task A_script_plans_for_the_house_and_may_not_decide_on_what_is_not_open()
     {
-        await NeedAsync();
+        await NeedAsync(shop);
         using var script = await shop.House.ScriptAsync(Role.Buyer);
         var before = await shop.House.FromLedgerAsync(db => db.Decisions.CountAsync(Stop));
 
@@ -62,8 +62,11 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
     [Fact]
     public async Task An_offer_with_a_least_lot_of_its_own_is_bought_of_no_less()
     {
-        await NeedAsync("Second filter", 60m);
-        using var script = await shop.House.ScriptAsync(Role.Buyer);
+        // A shop of its own: another need would stand in the plans of the other tests.
+        await using var own = new OpenShop();
+        await own.InitializeAsync();
+        await NeedAsync(own, "Second filter", 60m);
+        using var script = await own.House.ScriptAsync(Role.Buyer);
         async Task<JsonElement> PlanAsync() => await (await script.PostAsJsonAsync("/api/choosing/plan", new { months = 1, doubt = 0, seconds = 5 }, Stop)).Content.ReadFromJsonAsync<JsonElement>(Stop);
         var offer = (await PlanAsync()).GetProperty("lines")[0].GetProperty("offerId").GetGuid();
 
@@ -71,7 +74,7 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
         var put = await script.PutAsJsonAsync($"/api/offers/{offer}/least-lot", new { leastBags = 36 }, Stop);
         var plan = await PlanAsync();
         var read = await script.GetFromJsonAsync<JsonElement>($"/api/offers/{offer}", Stop);
-        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+        var buyer = await own.House.BrowserAsync(Role.Buyer);
         await buyer.SendFormAsync($"/Offers/Offer/{offer}", new Dictionary<string, string> { ["Input.LeastBags"] = "35" }, "LeastLot");
         var page = (await buyer.ReadAsync($"/Offers/Offer/{offer}")).QuerySelector("main")!.TextContent;
         var all = await PlanAsync();
@@ -88,12 +91,31 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
     [Fact]
     public async Task A_limit_that_cannot_be_kept_is_named_on_the_page()
     {
-        await NeedAsync("Busy espresso", 700m);
-        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+        // A shop of its own: another need would stand in the plans of the other tests.
+        await using var own = new OpenShop();
+        await own.InitializeAsync();
+        await NeedAsync(own, "Busy espresso", 700m);
+        var buyer = await own.House.BrowserAsync(Role.Buyer);
 
         var text = (await buyer.ReadAsync("/Choosing/Plan?Wish.Months=1&Wish.Make=true&Wish.Doubt=0&Wish.Budget[0]=1")).QuerySelector("main")!.TextContent;
 
         Assert.Contains("The budget stands against it", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>What was typed is kept, whatever is wrong with a figure beside it.</summary>
+    [Theory]
+    [InlineData("Wish.Months=", "Months ahead")]
+    [InlineData("Wish.Months=99", "A plan spans 1 to 24 months")]
+    [InlineData("Wish.Months=2&Wish.StorageKg=12,5", "Room for what lies over (kg) cannot be")]
+    public async Task A_figure_that_cannot_be_loses_no_budget(string figure, string sentence)
+    {
+        await NeedAsync(shop);
+        var buyer = await shop.House.BrowserAsync(Role.Buyer);
+
+        var page = await buyer.ReadAsync($"/Choosing/Plan?{figure}&Wish.Make=true&Wish.Budget[0]=4000&Wish.Budget[1]=5000");
+
+        Assert.Contains(sentence, page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["4000", "5000"], page.QuerySelectorAll("input[name^='Wish.Budget']").Take(2).Select(budget => budget.GetAttribute("value")));
     }
 
     [Fact]
@@ -117,7 +139,7 @@ public sealed class PlanTests(OpenShop shop) : IClassFixture<OpenShop>
         Assert.Equal(before, await shop.House.FromLedgerAsync(db => db.Decisions.CountAsync(Stop)));
     }
 
-    private Task<int> NeedAsync(string name = "House filter", decimal weekly = 70m) => shop.House.FromLedgerAsync(async db =>
+    private static Task<int> NeedAsync(OpenShop shop, string name = "House filter", decimal weekly = 70m) => shop.House.FromLedgerAsync(async db =>
     {
         if (!await db.Purposes.AnyAsync(purpose => purpose.Name == name, Stop))
         {

@@ -56,20 +56,44 @@ public sealed class PlanModel(LedgerContext db, PlanDesk desk, HouseZone house) 
     protected override async Task LoadAsync(CancellationToken cancellationToken)
     {
         Names = await db.BuyingRules.Where(rules => rules.IsInUse).OrderBy(rules => rules.Name).Select(rules => rules.Name).ToListAsync(cancellationToken);
+        if (ModelState.Keys.Any(key => key.StartsWith(nameof(Wish), StringComparison.Ordinal) && ModelState[key]!.Errors.Count > 0) || !await MakeAsync(cancellationToken))
+        {
+            await ShowNeedsAsync(cancellationToken);
+        }
+    }
+
+    /// <summary>What a figure was typed as, whether it could be read or not; else what stands for it.</summary>
+    public string? Typed(string field, string? known) => ModelState.TryGetValue($"{nameof(Wish)}.{field}", out var entry) && entry.AttemptedValue is { } typed ? typed : known;
+
+    /// <summary>False where the figures, which stand in the address and may be typed by hand, cannot be: then the sentence stands in place of the plan.</summary>
+    private async Task<bool> MakeAsync(CancellationToken cancellationToken)
+    {
         try
         {
-            Rule.Require(!ModelState.Keys.Any(key => key.StartsWith(nameof(Wish), StringComparison.Ordinal) && ModelState[key]!.Errors.Count > 0), "A figure of the plan cannot be read: write numbers only.");
             Basis ??= await desk.LayOutAsync(Wish, house.Today, cancellationToken);
             Trouble = Basis.Trouble;
             if (Wish.Make && Basis.Request is { } request)
             {
                 Plan = PlanSolver.Solve(request, TimeSpan.FromSeconds(Wish.Seconds));
             }
+
+            return true;
         }
         catch (RuleBrokenException broken)
         {
-            // The figures stand in the address, which is typed by hand: the sentence stands in place of the plan.
             Trouble = broken.Message;
+            return false;
+        }
+    }
+
+    /// <summary>The months without a plan, so that no budget that was typed is lost.</summary>
+    private async Task ShowNeedsAsync(CancellationToken cancellationToken)
+    {
+        var typed = ModelState.Keys.Count(key => key.StartsWith($"{nameof(Wish)}.{nameof(PlanWish.Budget)}[", StringComparison.Ordinal));
+        var months = Wish.Months is >= 1 and <= PlanRequest.MostMonths ? Wish.Months : Math.Clamp(typed, 1, PlanRequest.MostMonths);
+        if (Wish.Rules is null || Names.Contains(Wish.Rules))
+        {
+            Basis = await desk.LayOutAsync(new PlanWish { Rules = Wish.Rules, Months = months }, house.Today, cancellationToken);
         }
     }
 
