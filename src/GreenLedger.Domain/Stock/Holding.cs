@@ -84,6 +84,9 @@ public sealed class Holding
         var free = kind == MovementKind.Loss ? Weighed : Available;
         Rule.Require(weighed <= free, TooMuch(weighed, kind), nameof(Movement.Weighed));
         Rule.Require(weighed < Weighed || bags == Bags, string.Create(CultureInfo.InvariantCulture, $"With the last kilogram the last bag leaves: there are {Bags:#,0} bags."), nameof(Movement.Bags));
+        Rule.Require(
+            bags == 0 || bags < Bags || (Int128)(Weighed - weighed).Micrograms * Bags <= Weighed.Micrograms,
+            string.Create(CultureInfo.InvariantCulture, $"With the last bag at most the rest of an opened one stays: {(Weighed - weighed).Kilograms:#,0.###} kg would lie here in no bag. Write fewer bags, or more kilograms."), nameof(Movement.Bags));
         var packed = PackedShare.Leaving(Amount, days.Bag, bags, weighed);
         WasThere(days, new StockAmount(bags, packed, weighed), note.On);
         return Write(kind, -new StockAmount(bags, packed, weighed), note, by, at);

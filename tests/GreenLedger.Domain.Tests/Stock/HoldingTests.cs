@@ -42,6 +42,21 @@ public sealed class HoldingTests
         Assert.Equal((8, Kg(480m)), (_holding.Bags, _holding.Packed));
     }
 
+    /// <summary>Facts of a warehouse, no source: coffee lies in bags, but for the rest of the one that was opened.</summary>
+    [Theory]
+    [InlineData(60, false)]
+    [InlineData(537.29, false)]
+    [InlineData(537.3, true)]
+    public void With_the_last_bag_at_most_the_rest_of_an_opened_one_stays(double weighed, bool isTaken)
+    {
+        Open(10, 600m, 597m);
+
+        // Worked by hand: a bag holds 59.7 of 597 kg, so that 537.3 leave with the tenth.
+        var refused = Record.Exception(() => Take(MovementKind.Release, 10, (decimal)weighed));
+
+        Assert.Equal(isTaken, refused is null);
+    }
+
     [Fact]
     public void Part_of_an_opened_bag_leaves_in_proportion_and_its_rest_with_the_bag()
     {
