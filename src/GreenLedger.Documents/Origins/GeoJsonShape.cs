@@ -10,18 +10,43 @@ internal static class GeoJsonShape
     /// <exception cref="RuleBrokenException">It is another kind of geometry, has a hole, or a position is no pair of numbers.</exception>
     public static PlotShape Of(JsonElement geometry)
     {
-        var kind = geometry.TryGetProperty("type", out var type) && type.ValueKind == JsonValueKind.String ? type.GetString() : "";
-        var found = geometry.TryGetProperty("coordinates", out var coordinates);
-        Rule.Require(kind == "GeometryCollection" || (found && coordinates.ValueKind == JsonValueKind.Array), "The geometry has no coordinates.", "File");
-        return kind switch
-        {
-            "Point" => PlotShape.Points([Position(coordinates)]),
-            "MultiPoint" => PlotShape.Points([.. coordinates.EnumerateArray().Select(Position)]),
-            "Polygon" => PlotShape.Polygons([Ring(coordinates)]),
-            "MultiPolygon" => PlotShape.Polygons([.. coordinates.EnumerateArray().Select(Ring)]),
-            _ => throw new RuleBrokenException($"A {(kind is { Length: > 0 } ? kind : "geometry without a type")} is no plot: send points or polygons.", "File"),
-        };
+        var parts = Parts(geometry);
+        var isPoints = parts.ConvertAll(part => KindOf(part) is "Point" or "MultiPoint");
+        Rule.Require(isPoints.Distinct().Count() == 1, "The plot is given by points and by polygons: send them as two.", "File");
+        return isPoints[0] ? PlotShape.Points([.. parts.SelectMany(Positions)]) : PlotShape.Polygons([.. parts.SelectMany(Rings)]);
     }
+
+    /// <summary>Of a collection each geometry, else the one.</summary>
+    private static List<JsonElement> Parts(JsonElement geometry)
+    {
+        if (KindOf(geometry) != "GeometryCollection")
+        {
+            return [geometry];
+        }
+
+        var found = geometry.TryGetProperty("geometries", out var parts);
+        Rule.Require(found && parts.ValueKind == JsonValueKind.Array && parts.GetArrayLength() > 0 && parts.EnumerateArray().All(part => part.ValueKind == JsonValueKind.Object), "The collection holds no geometry.", "File");
+        return [.. parts.EnumerateArray()];
+    }
+
+    private static string KindOf(JsonElement geometry) => geometry.TryGetProperty("type", out var type) && type.ValueKind == JsonValueKind.String ? type.GetString()! : "";
+
+    private static JsonElement Coordinates(JsonElement geometry)
+    {
+        var found = geometry.TryGetProperty("coordinates", out var coordinates);
+        Rule.Require(found && coordinates.ValueKind == JsonValueKind.Array, "The geometry has no coordinates.", "File");
+        return coordinates;
+    }
+
+    private static IEnumerable<(decimal, decimal)> Positions(JsonElement points) =>
+        KindOf(points) == "Point" ? [Position(Coordinates(points))] : Coordinates(points).EnumerateArray().Select(Position);
+
+    private static IEnumerable<IReadOnlyList<(decimal, decimal)>> Rings(JsonElement geometry) => KindOf(geometry) switch
+    {
+        "Polygon" => [Ring(Coordinates(geometry))],
+        "MultiPolygon" => Coordinates(geometry).EnumerateArray().Select(Ring),
+        var kind => throw new RuleBrokenException($"A {(kind.Length > 0 ? kind : "geometry without a type")} is no plot: send points or polygons.", "File"),
+    };
 
     private static List<(decimal, decimal)> Ring(JsonElement polygon)
     {

@@ -51,6 +51,9 @@ public sealed record PlotFile(IReadOnlyList<PlotLine> Lines, IReadOnlyList<Probl
     {
         using var json = Parse(text);
         var root = json.RootElement;
+        Rule.Require(
+            !root.TryGetProperty("crs", out var system) || system.GetRawText() is var named && (named is "null" || named.Contains("CRS84", StringComparison.OrdinalIgnoreCase) || named.Contains("4326", StringComparison.Ordinal)),
+            "The file says that its positions are of another coordinate system: export it in WGS 84, longitude before latitude.", "File");
         var features = Kind(root) switch
         {
             "FeatureCollection" when root.TryGetProperty("features", out var list) && list.ValueKind == JsonValueKind.Array => list.EnumerateArray().ToList(),

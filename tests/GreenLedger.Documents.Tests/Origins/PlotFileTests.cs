@@ -30,6 +30,26 @@ public sealed class PlotFileTests
         Assert.Equal([true, false], file.Lines.Select(line => line.Shape.IsPoint));
     }
 
+    /// <summary>Handbook, trade 7.4: collections are taken, and positions are of WGS 84 (RFC 7946, 4, knows no other).</summary>
+    [Fact]
+    public void A_collection_is_one_plot_of_points_or_of_polygons_and_another_coordinate_system_is_refused()
+    {
+        const string square = """{"type":"Polygon","coordinates":[[[-75.9,2.0],[-75.898,2.0],[-75.898,2.002],[-75.9,2.002],[-75.9,2.0]]]}""";
+        const string beside = """{"type":"Polygon","coordinates":[[[-75.89,2.0],[-75.888,2.0],[-75.888,2.002],[-75.89,2.002],[-75.89,2.0]]]}""";
+        static string Of(string parts) => """{"type":"Feature","properties":{},"geometry":{"type":"GeometryCollection","geometries":[PARTS]}}""".Replace("PARTS", parts, StringComparison.Ordinal);
+
+        var both = Assert.Single(Read(Of($"{square},{beside}")).Lines).Shape;
+        var mixed = Assert.Single(Read(Of(square + """,{"type":"Point","coordinates":[-75.9,2.0]}""")).Problems);
+        var utm = Assert.Throws<RuleBrokenException>(() => Read(Published.Replace("\"features\"", "\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"urn:ogc:def:crs:EPSG::32618\"}},\"features\"", StringComparison.Ordinal)));
+        var same = Read(Published.Replace("\"features\"", "\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"urn:ogc:def:crs:OGC:1.3:CRS84\"}},\"features\"", StringComparison.Ordinal));
+
+        // Polygon A of handbook, trade 7.6, twice: 2 × 4.920707 ha.
+        Assert.Equal(9.841414, (double)both.Hectares, 5);
+        Assert.Contains("by points and by polygons", mixed.Message, StringComparison.Ordinal);
+        Assert.Contains("another coordinate system", utm.Message, StringComparison.Ordinal);
+        Assert.Empty(same.Problems);
+    }
+
     [Theory]
     [InlineData("""{"type":"LineString","coordinates":[[1,2],[3,4]]}""", "send points or polygons")]
     [InlineData("""{"type":"Polygon","coordinates":[[[0,0],[1,0],[1,1]]]}""", "at least four positions")]
