@@ -74,7 +74,7 @@ public sealed record OpenPoints(IReadOnlyList<string> Missing, IReadOnlyList<str
         var perHectare = hectares > 0m ? net.Kilograms / hectares : 0m;
         return
         [
-            (grown < net, string.Create(CultureInfo.InvariantCulture, $"The plots gave {held.Harvest?.Kilograms:#,0.###} kg of {held.HarvestForm.Word()}, {grown.Kilograms:#,0.###} kg in green coffee, and the lot weighs {net.Kilograms:#,0.###} kg: ask where the rest grew.")),
+            (grown < net, string.Create(CultureInfo.InvariantCulture, $"The plots gave {held.Harvest?.Kilograms:#,0.###} kg of {held.HarvestForm.Word()}{(held.HarvestForm == CoffeeForm.Green ? " coffee" : "")}{(held.HarvestForm == CoffeeForm.Green ? "" : $", {grown.Kilograms.ToString("#,0.###", CultureInfo.InvariantCulture)} kg in green coffee,")} and the lot weighs {net.Kilograms:#,0.###} kg: ask where the rest grew.")),
             (perHectare > about.Habits.MostPerHectare, string.Create(CultureInfo.InvariantCulture, $"{net.Kilograms:#,0.###} kg from {hectares:#,0.####} ha are {perHectare:#,0} kg a hectare, more than the {about.Habits.MostPerHectare:#,0} kg that the house finds likely: ask whether a plot is missing or other coffee was added.")),
         ];
     }
