@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using GreenLedger.Domain;
 using GreenLedger.Domain.Arrivals;
+using GreenLedger.Domain.Contracts;
 using GreenLedger.Domain.Measures;
 using GreenLedger.Domain.Offers;
 using GreenLedger.Domain.Shipments;
@@ -17,6 +18,17 @@ namespace GreenLedger.Documents.Trace;
 internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZone zone, Percent? roastLoss)
 {
     public static string Moment(DateTimeOffset at) => at.ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture);
+
+    /// <summary>A lot of a contract, on the day that it was signed.</summary>
+    public (DateTimeOffset At, JsonObject Event) Agreed(Contract contract, ContractLot line)
+    {
+        var at = zone.Begins(contract.Versions.Min(version => version.SignedOn)!.Value);
+        var told = Event("TransactionEvent", "contracted-lot", line.Id.Value, at);
+        told["bizTransactionList"] = new JsonArray(new JsonObject { ["type"] = "po", ["bizTransaction"] = names.Derived("contract", contract.Id.Value) });
+        told["quantityList"] = new JsonArray(Quantity(line.LotId, line.Net));
+        told["action"] = "ADD";
+        return (at, told);
+    }
 
     /// <summary>A lot of a shipment: it is known from now on, loaded where all of it is in one container, and shipped.</summary>
     public IEnumerable<(DateTimeOffset At, JsonObject Event)> Shipped(Shipment shipment, ShipmentLot line)
@@ -134,6 +146,12 @@ internal sealed class EpcisEvents(TraceFacts facts, ExchangeNames names, ClockZo
         if (lot.CountryCode is { } country)
         {
             told["ilmd"]!["cbvmda:countryOfOrigin"] = country;
+        }
+
+        var plots = facts.Plots.Where(plot => facts.GrownOn.Contains((lotId, plot.Id))).Select(plot => $"{plot.Name} ({plot.CountryCode})").ToList();
+        if (plots.Count > 0)
+        {
+            told["ilmd"]!["rdfs:comment"] = $"Grown on {string.Join(", ", plots)}.";
         }
 
         return told;

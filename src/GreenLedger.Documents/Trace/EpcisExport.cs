@@ -31,9 +31,10 @@ public static class EpcisExport
         ArgumentNullException.ThrowIfNull(way);
         var reached = way.Nodes.Select(node => node.Key).ToHashSet();
         var told = new EpcisEvents(facts, names, zone, roastLoss);
-        var events = facts.ShipmentLines().Where(one => one.Shipment.ShippedOn is not null && reached.Contains(new TraceKey(TraceKind.Shipment, one.Line.Id.Value))).SelectMany(one => told.Shipped(one.Shipment, one.Line))
+        var events = facts.ContractLines().Where(one => one.Contract.IsSigned && reached.Contains(new TraceKey(TraceKind.Contract, one.Line.Id.Value))).Select(one => told.Agreed(one.Contract, one.Line))
+            .Concat(facts.ShipmentLines().Where(one => one.Shipment.ShippedOn is not null && reached.Contains(new TraceKey(TraceKind.Shipment, one.Line.Id.Value))).SelectMany(one => told.Shipped(one.Shipment, one.Line)))
             .Concat(facts.Arrivals.Where(arrival => reached.Contains(new TraceKey(TraceKind.Arrival, arrival.Id.Value))).SelectMany(told.Landed))
-            .Concat(facts.Movements.Where(movement => reached.Contains(new TraceKey(TraceKind.Warehouse, movement.HoldingId.Value))).SelectMany(told.Moved))
+            .Concat(facts.Movements.OrderBy(movement => movement.At).ThenBy(movement => movement.Weighed).Where(movement => reached.Contains(new TraceKey(TraceKind.Warehouse, movement.HoldingId.Value))).SelectMany(told.Moved))
             .OrderBy(one => one.At);
         var document = new JsonObject
         {
