@@ -69,7 +69,7 @@ public sealed class RulesTests(OpenShop shop) : IClassFixture<OpenShop>
     [InlineData("Input.Name", "", "Please name the rules.")]
     [InlineData("Input.Name", "House", "There are rules of this name already")]
     [InlineData("Input.LeastScore", "101", "no form gives more than 100 points")]
-    [InlineData("Input.LeastScore", "high", "not valid")]
+    [InlineData("Input.LeastScore", "high", "cannot be “high”")]
     [InlineData("Input.WeightScore", "-1", "A weight is 0 or more.")]
     [InlineData("Input.LowScore", "95", "must lie below the one that counts 1")]
     [InlineData("Input.Screen", "15", "A screen gate needs the screen and the share that it keeps.")]

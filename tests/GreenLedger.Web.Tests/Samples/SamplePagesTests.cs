@@ -31,7 +31,7 @@ public sealed class SamplePagesTests(HouseFixture house) : IClassFixture<HouseFi
     [Theory]
     [InlineData("no such lot", "350", "No lot here is called 'no such lot'", "#Input_Lot")]
     [InlineData("RB-2", "", "Weigh the sample", "#Input_WeightGrams")]
-    [InlineData("RB-2", "a handful", "The value 'a handful' is not valid", "#Input_WeightGrams")]
+    [InlineData("RB-2", "a handful", "cannot be “a handful”: figures take a decimal point", "#Input_WeightGrams")]
     public async Task What_cannot_be_received_is_said_beside_its_field_and_nothing_typed_is_lost(string named, string grams, string sentence, string field)
     {
         await LotAsync("RB-2", "Ribeira Alta");

@@ -1,10 +1,28 @@
-// Moves the focus to the summary of errors after a refused form, asks before acts that name a thing, and keeps
+// Moves the focus to the summary of errors after a refused form, keeps files that are too large from being sent, asks before acts that name a thing, and keeps
 // the anti-forgery token on requests that htmx sends.
 (() => {
   const summary = document.querySelector("[data-errors]");
   if (summary) {
     summary.focus();
   }
+
+  // A request that is too large is refused whole, with all that was typed beside its files: that is said before it leaves.
+  document.addEventListener("submit", event => {
+    const form = event.target;
+    const bytes = [...form.querySelectorAll("input[type=file]")].flatMap(input => [...input.files]).reduce((sum, file) => sum + file.size, 0);
+    const most = Number(form.dataset.mostMegabytes ?? 60);
+    if (bytes <= most * 1024 * 1024) {
+      return;
+    }
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    const note = form.querySelector("[data-too-large]") ?? document.createElement("p");
+    Object.assign(note, { className: "note note-stop", tabIndex: -1, textContent: `What you chose has ${(bytes / 1024 / 1024).toFixed(0)} MB, more than the ${most} MB that can be sent at once: choose smaller files, or send them one after the other. Nothing that you typed is lost.` });
+    note.dataset.tooLarge = "";
+    note.setAttribute("role", "alert");
+    form.prepend(note);
+    note.focus();
+  });
 
   document.addEventListener("submit", event => {
     const question = event.submitter?.dataset.ask ?? event.target.dataset.ask;
