@@ -42,7 +42,7 @@ internal sealed class Sharing(IReadOnlyList<Contract> contracts, IReadOnlyList<S
             .ToList();
         var coming = ways.Sum(way => Math.Max(0L, way.Net.Micrograms - way.Arrived.Micrograms));
         var net = ways.Sum(way => way.Net.Micrograms);
-        return coming == 0 ? Money.Zero(part.Currency) : part.MinorUnits >= 0 ? part.SplitBy([net - coming, coming])[1] : -(-part).SplitBy([net - coming, coming])[1];
+        return coming == 0 ? Money.Zero(part.Currency) : part.SecondOf(net - coming, coming);
     }
 
     /// <summary>What of a lot bills are for: what arrived, as shipped; else what was shipped; else as contracted.</summary>

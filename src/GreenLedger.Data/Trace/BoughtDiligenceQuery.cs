@@ -19,9 +19,9 @@ namespace GreenLedger.Data.Trace;
 public sealed record BoughtDiligence(DiligenceView View, Weight Contracted, Weight Afloat, Weight InStock, DateOnly? Expected)
 {
     /// <summary>All of it was placed on the market before the regulation applied to the house: no statement is asked for.</summary>
-    public bool IsBefore { get; } = View.WasPlacedBefore && Contracted == Weight.Zero && Afloat == Weight.Zero;
+    public bool IsBefore => View.WasPlacedBefore && Contracted == Weight.Zero && Afloat == Weight.Zero;
 
-    public IReadOnlyList<string> Missing { get; } = View.WasPlacedBefore && Contracted == Weight.Zero && Afloat == Weight.Zero ? [] : View.Missing;
+    public IReadOnlyList<string> Missing => field ??= IsBefore ? [] : View.Missing;
 
     /// <summary>Looked at where it is asked for: doubts about plots take their time.</summary>
     public OpenPoints Open => field ??= View.Open;

@@ -32,7 +32,7 @@ public sealed record LotFlow(IReadOnlyList<WeightOn> Landed, IReadOnlyList<Weigh
     public Money LateOf(Money part, DateOnly billedOn)
     {
         var (gone, landed) = (GoneBy(billedOn), LandedWeight);
-        return gone > Weight.Zero ? Second(part, (landed - gone).Kilograms, gone.Kilograms) : Money.Zero(part.Currency);
+        return gone > Weight.Zero ? part.SecondOf((landed - gone).Kilograms, gone.Kilograms) : Money.Zero(part.Currency);
     }
 
     /// <summary>
@@ -56,11 +56,8 @@ public sealed record LotFlow(IReadOnlyList<WeightOn> Landed, IReadOnlyList<Weigh
     {
         var before = Landed.Sum(one => one.Weight.Kilograms * covers.Before(one.On));
         var whole = LandedWeight.Kilograms * covers.Days;
-        return whole > 0m ? Second(part, whole - before, before) : part;
+        return whole > 0m ? part.SecondOf(whole - before, before) : part;
     }
-
-    private static Money Second(Money part, decimal first, decimal second) =>
-        part.MinorUnits >= 0 ? part.SplitBy([first, second])[1] : -(-part).SplitBy([first, second])[1];
 
     private static Weight Sum(IEnumerable<WeightOn> weights) => weights.Aggregate(Weight.Zero, (sum, one) => sum + one.Weight);
 }

@@ -43,6 +43,9 @@ public readonly record struct Money(long MinorUnits, Currency Currency) : ICompa
         return [.. LargestRemainder.Split(MinorUnits, shares).Select(part => new Money(part, currency))];
     }
 
+    /// <summary>What falls on the second of two shares, to the smallest unit; a credit is shared like an amount.</summary>
+    public Money SecondOf(decimal first, decimal second) => MinorUnits >= 0 ? SplitBy([first, second])[1] : -(-this).SplitBy([first, second])[1];
+
     public static Money operator +(Money left, Money right) =>
         new(checked(left.MinorUnits + right.MinorUnits), Same(left, right));
 
