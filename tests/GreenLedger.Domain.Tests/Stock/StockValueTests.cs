@@ -59,4 +59,18 @@ public sealed class StockValueTests
     private static StockStep Out(decimal kilograms) => new(Weight.FromKilograms(-kilograms), null);
 
     private static Money Eur(decimal amount) => Money.Of(amount, Currency.Eur);
+
+    /// <summary>The 15 % that a house begins with are a guess of ours (common practice, no source): no event tells them.</summary>
+    [Fact]
+    public void A_roast_loss_is_stated_when_somebody_kept_it_and_not_when_they_chose_how_stock_is_valued()
+    {
+        var habits = new StockHabits();
+        var day = new DateOnly(2026, 11, 27);
+
+        habits.Value(ValuationMethod.WeightedAverage, day, day);
+        var before = habits.IsRoastLossStated;
+        habits.Keep(true, 12, 98, 14, 1.645m, habits.RoastLoss, habits.Dose);
+
+        Assert.Equal((false, true), (before, habits.IsRoastLossStated));
+    }
 }

@@ -70,6 +70,8 @@ public sealed class OfferRowsTests(HouseFixture house) : IClassFixture<HouseFixt
 
     [Theory]
     [InlineData("/api/offers/no-such-ref", HttpStatusCode.NotFound, null)]
+    [InlineData("/api/trace/ways/lot/019aaaaa-0000-7000-8000-000000000000", HttpStatusCode.NotFound, null)]
+    [InlineData("/api/trace/ways/pallet/019aaaaa-0000-7000-8000-000000000000", HttpStatusCode.BadRequest, "from")]
     [InlineData("/api/offers/019aaaaa-0000-7000-8000-000000000000", HttpStatusCode.NotFound, null)]
     [InlineData("/api/offers?supplier=nobody", HttpStatusCode.BadRequest, "supplier")]
     [InlineData("/api/offers?page=none", HttpStatusCode.BadRequest, "page")]
